@@ -1,0 +1,2 @@
+export type * from './observe/history.ts';
+export type * from './settings.ts';

@@ -1,0 +1,140 @@
+import type { Step } from '@buildweek/model';
+
+/**
+ * What one replication leaves behind. Times are whole milliseconds. Everything that is a time average or a
+ * sum over time is clipped to the measured window; what is said of jobs is said of the cohort, the jobs that
+ * *arrive* in the window. Plain data and typed arrays, so that it crosses a worker boundary by transfer.
+ */
+export interface History {
+  readonly replication: number;
+  /** Start and end of the measured window, elapsed milliseconds since the start of the plan. */
+  readonly windowStart: number;
+  readonly windowEnd: number;
+  /** When the replication ended: the cohort was finished, or the cap was reached. */
+  readonly endedAt: number;
+  /** One entry for each part type and priority, in the order of `Lab.parts`, normal before rush. */
+  readonly jobClasses: readonly JobClassHistory[];
+  /** One entry for each measured week. */
+  readonly weeks: WeekHistory;
+  readonly queues: readonly QueueHistory[];
+  /** In the order of `Lab.parts`. */
+  readonly partHours: readonly PartHoursHistory[];
+  readonly machines: readonly UnitHistory[];
+  readonly stations: readonly UnitHistory[];
+  readonly people: readonly PeopleHistory[];
+  readonly laws: LawHistory;
+  readonly trace: readonly TraceEntry[] | null;
+}
+
+export interface JobClassHistory {
+  readonly part: string;
+  readonly rush: boolean;
+  /** Jobs of the cohort. */
+  readonly arrived: number;
+  readonly unfinished: number;
+  /** Jobs with a promise, and those of them that were finished by then. */
+  readonly promised: number;
+  readonly onTime: number;
+  /** Lead times of finished cohort jobs, ascending. */
+  readonly leadTimes: Float64Array;
+}
+
+export interface WeekHistory {
+  readonly arrivedJobs: Float64Array;
+  readonly finishedJobs: Float64Array;
+  readonly finishedParts: Float64Array;
+  /** Time average of the number of jobs in the lab. */
+  readonly jobsInLab: Float64Array;
+}
+
+export interface QueueHistory {
+  readonly name: string;
+  readonly kind: 'machine' | 'station' | 'people' | 'all';
+  /** Integral of the queue length over the window, job milliseconds. */
+  readonly area: number;
+  /** Job visits that left the queue in the window (pieces of a split job count by share), and their waits. */
+  readonly visits: number;
+  readonly waitSum: number;
+  /** Single waits, ascending, when `observe.queueWaits` was asked for; else null. */
+  readonly waits: Float64Array | null;
+  /** Mean length in each hour of the week (168) and in each measured week. */
+  readonly byHourOfWeek: Float64Array;
+  readonly byWeek: Float64Array;
+}
+
+/** Piece-weighted milliseconds of finished cohort jobs: over all steps they add up to the sum of lead times. */
+export interface PartHoursHistory {
+  readonly part: string;
+  readonly steps: readonly Step[];
+  readonly finishedJobs: number;
+  /** One entry for each step. */
+  readonly work: Float64Array;
+  /** Step-major: `step * WAIT_CAUSES.length + cause`. */
+  readonly waits: Float64Array;
+}
+
+/** A machine or a station. */
+export interface UnitHistory {
+  readonly group: string;
+  readonly name: string;
+  /** In the order of MACHINE_STATES or STATION_STATES. */
+  readonly timeInState: Float64Array;
+  /** Builds or batches that ended in the window, their pieces, and the sum of their fills (0 to 1 each). */
+  readonly runs: number;
+  readonly pieces: number;
+  readonly fillSum: number;
+}
+
+export interface PeopleHistory {
+  readonly group: string;
+  readonly count: number;
+  /** For each individual, in the order of PERSON_STATES: `individual * PERSON_STATES.length + state`. */
+  readonly timeInState: Float64Array;
+  /** Names of stages (build stages with their phase), and person milliseconds spent on each. */
+  readonly stages: readonly string[];
+  readonly timeByStage: Float64Array;
+  /** Mean number of persons at work, and on duty, in each hour of the week (168). */
+  readonly busyByHourOfWeek: Float64Array;
+  readonly onDutyByHourOfWeek: Float64Array;
+}
+
+/** Both sides of the laws that hold in every record; equal to the millisecond. */
+export interface LawHistory {
+  /** Integral of the number of jobs in the lab, from the running count. */
+  readonly jobArea: number;
+  /** The same, summed over the jobs' own stays. */
+  readonly jobStays: number;
+  /** Largest difference between the sum of the states of a unit and calendar time. */
+  readonly machineImbalance: number;
+  readonly stationImbalance: number;
+  readonly personImbalance: number;
+  /** Largest difference, over finished jobs, between work plus waits and the lead time. */
+  readonly leadTimeImbalance: number;
+}
+
+/** One line of a trace. */
+export interface TraceEntry {
+  /** Elapsed milliseconds since the start of the plan. */
+  readonly time: number;
+  readonly what: TraceEvent;
+  /** Job number, or -1. */
+  readonly job: number;
+  readonly part: string | null;
+  readonly stage: string | null;
+  readonly phase: string | null;
+  /** Machine or station. */
+  readonly unit: string | null;
+  /** Persons at it. */
+  readonly persons: readonly string[];
+  readonly pieces: number;
+}
+
+export type TraceEvent =
+  | 'job arrives'
+  | 'job ends'
+  | 'step starts'
+  | 'step pauses'
+  | 'step resumes'
+  | 'step ends'
+  | 'on duty'
+  | 'off duty';

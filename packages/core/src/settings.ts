@@ -1,0 +1,14 @@
+/** What a replication is asked for, beside the lab. */
+export interface SimulationSettings {
+  readonly seed: string;
+  /** Replications are numbered from 0; each has streams of its own. */
+  readonly replication: number;
+  readonly ignoredWeeks: number;
+  readonly weeks: number;
+  /** Weeks after the measured ones in which jobs of the cohort may still finish. */
+  readonly capWeeks: number;
+  /** Write down every step of every job. Changes nothing else. */
+  readonly trace: boolean;
+  /** Keep every single wait in every queue, for percentiles of waits. */
+  readonly queueWaits: boolean;
+}

@@ -1,0 +1,81 @@
+import type { CountDistribution, Distribution, Duration } from './distribution.ts';
+import type { HourSpan } from './calendar.ts';
+import type { Stage } from './stage.ts';
+
+/** A kind of part, with its route resolved to stages and times of its own. */
+export interface PartType {
+  readonly name: string;
+  /** Name of the route it was described with; a label. */
+  readonly route: string;
+  readonly material: string;
+  /** Parts share a build only when material and settings agree. */
+  readonly settings: string;
+  /** Units of the machine's capacity that one piece takes. */
+  readonly space: number;
+  /** Print time; null when the route has no build. */
+  readonly print: PrintTime | null;
+  readonly stages: readonly Stage[];
+}
+
+/**
+ * Print time of a build: the longest `perBuild` among its part types, plus `perPart` for every piece. All
+ * parts of a build share the luck of that build: one draw for each of the two terms.
+ */
+export interface PrintTime {
+  readonly kind: 'typed';
+  readonly perBuild: Duration;
+  readonly perPart: Duration;
+}
+
+/** Jobs of one part type that arrive by one pattern. */
+export interface DemandStream {
+  readonly name: string;
+  /** Name of a {@link PartType}. */
+  readonly part: string;
+  readonly arrivals: ArrivalPattern;
+  readonly quantity: CountDistribution;
+  /** Chance that a job is a rush job, 0 to 1. */
+  readonly rushShare: number;
+  readonly due: DueRule;
+  readonly rushDue: DueRule;
+}
+
+export type ArrivalPattern =
+  | {
+      readonly kind: 'poisson';
+      /** Expected arrivals (bursts) per week at the start of the plan. */
+      readonly perWeek: number;
+      /** Relative rate over the hours of the week, in local time; hours not listed have rate zero. Null: even. */
+      readonly profile: readonly ProfileSpan[] | null;
+      /** Compound growth per month (365.25 / 12 days), applied week by week; 0 is none. */
+      readonly growthPerMonth: number;
+      readonly jobsPerArrival: CountDistribution;
+    }
+  | {
+      readonly kind: 'renewal';
+      /** Hours between arrivals, day and night. */
+      readonly gap: Distribution;
+      readonly jobsPerArrival: CountDistribution;
+    }
+  | { readonly kind: 'dated'; readonly jobs: readonly DatedJob[] };
+
+/** A span of the week with a relative arrival rate per hour. */
+export interface ProfileSpan extends HourSpan {
+  readonly weight: number;
+}
+
+/** A job with a known date. What is null is drawn as for any job of the stream. */
+export interface DatedJob {
+  /** Local hours since the start of the plan. */
+  readonly atHour: number;
+  readonly quantity: number | null;
+  readonly rush: boolean | null;
+}
+
+/** How a promise is made when a job's file is complete. */
+export type DueRule =
+  | { readonly kind: 'none' }
+  /** So many hours by the clock. */
+  | { readonly kind: 'clock'; readonly hours: number }
+  /** Closing time of the n-th working day after the day of asking; after the cut-off the next day counts. */
+  | { readonly kind: 'working days'; readonly days: number; readonly cutOffHour: number | null };

@@ -1,0 +1,3 @@
+export * from './estimate.ts';
+export * from './measures.ts';
+export * from './results.ts';
