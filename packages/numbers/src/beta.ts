@@ -22,24 +22,38 @@ export function regularizedBeta(x: number, a: number, b: number): number {
 }
 
 /**
- * x^a (1 − x)^b / B(a, b). With both parameters large the logarithms cancel, so the distance from the mean
- * is taken out first, as A. R. DiDonato and A. H. Morris do, "Algorithm 708: Significant digit computation of
- * the incomplete beta function ratios", ACM Transactions on Mathematical Software 18 (1992), section 2.
+ * x^a (1 − x)^b / B(a, b). With both parameters large the logarithms cancel, so the distance from the mean is
+ * taken out first, as A. R. DiDonato and A. H. Morris do, "Algorithm 708: Significant digit computation of the
+ * incomplete beta function ratios", ACM Transactions on Mathematical Software 18 (1992), section 2.
  */
 export function betaPower(x: number, a: number, b: number): number {
   if (a < STIRLING_FROM || b < STIRLING_FROM) {
-    return Math.exp(a * Math.log(x) + b * Math.log1p(-x) + logGamma(a + b) - logGamma(a) - logGamma(b));
+    return Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta(a, b));
   }
   const mean = a / (a + b);
-  const offset = x - mean;
-  const exponent = a * excess(offset / mean) + b * excess(-offset / (b / (a + b)));
+  const rest = b / (a + b);
+  const exponent = a * excess((x - mean) / mean, x / mean) + b * excess((mean - x) / rest, (1 - x) / rest);
   const remainder = stirlingRemainder(a + b) - stirlingRemainder(a) - stirlingRemainder(b);
-  return Math.sqrt((a / (a + b)) * (b / (2 * Math.PI))) * Math.exp(remainder - exponent);
+  return Math.sqrt((mean * b) / (2 * Math.PI)) * Math.exp(remainder - exponent);
 }
 
-/** e − ln(1 + e). */
-function excess(e: number): number {
-  return e - Math.log1p(e);
+/** ln B(a, b), without the loss of digits that three large logarithms of the gamma function would bring. */
+export function logBeta(a: number, b: number): number {
+  const small = Math.min(a, b);
+  const large = Math.max(a, b);
+  if (large < STIRLING_FROM) return logGamma(small) + logGamma(large) - logGamma(small + large);
+  const growth =
+    (large - 0.5) * Math.log1p(small / large) +
+    small * Math.log(small + large) -
+    small +
+    stirlingRemainder(small + large) -
+    stirlingRemainder(large);
+  return logGamma(small) - growth;
+}
+
+/** e − ln(1 + e), where 1 + e is handed over too because it is lost in e when e is close to −1. */
+function excess(e: number, onePlus: number): number {
+  return e - (Math.abs(e) < 0.5 ? Math.log1p(e) : Math.log(onePlus));
 }
 
 function betaFraction(x: number, a: number, b: number): number {

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { betaQuantile } from './beta-quantile.ts';
+import { gammaQuantile } from './gamma-quantile.ts';
 import { InverseTable } from './inverse-table.ts';
-import { betaQuantile, gammaQuantile } from './quantiles.ts';
 
 const draw = fc.integer({ min: 0, max: 2 ** 32 - 1 }).map((bits) => (bits + 0.5) / 2 ** 32);
 const farDraw = fc

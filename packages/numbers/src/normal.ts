@@ -79,13 +79,13 @@ function farTail(r: number): number {
 /**
  * The standard normal distribution function Φ(x), to about 1e-13 relative in the lower tail too.
  * Near the middle the series of G. Marsaglia, "Evaluating the normal distribution", Journal of Statistical
- * Software 11 (2004), no. 4; beyond three standard deviations the continued fraction of Laplace (NIST Digital
+ * Software 11 (2004), no. 4; beyond two standard deviations the continued fraction of Laplace (NIST Digital
  * Library of Mathematical Functions, 7.9.2).
  */
 export function normalCumulative(x: number): number {
   if (Number.isNaN(x)) throw new RangeError('The normal distribution function is asked for at NaN');
-  if (x > 3) return 1 - upperTail(x);
-  if (x < -3) return upperTail(-x);
+  if (x > 2) return 1 - upperTail(x);
+  if (x < -2) return upperTail(-x);
   let term = x;
   let sum = x;
   for (let odd = 3; Math.abs(term) > 1e-17 * Math.abs(sum); odd += 2) {
