@@ -1,5 +1,4 @@
 import type { ArrivalPattern, ProfileSpan } from '@buildweek/model';
-import type { Arrivals } from './arrivals.ts';
 import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK, toMilliseconds } from './clock.ts';
 import type { LocalTime } from './local-time.ts';
 
@@ -24,12 +23,13 @@ interface WeeklyRates {
  * Source: E. Çınlar, "Introduction to Stochastic Processes" (1975), section 4.7, inversion of the cumulative
  * rate function (from memory).
  */
-class PiecewiseArrivals implements Arrivals {
+export class PiecewiseArrivals {
   private readonly pattern: PoissonPattern;
   private readonly localTime: LocalTime;
   private readonly weekly: WeeklyRates;
   private readonly weeklyGrowth: number;
-  /** The segment in which the last arrival was found; it reaches from `start` to `end`, elapsed. */
+  /** The last arrival, elapsed and not rounded, and the segment it lies in, from `start` to `end`. */
+  private last = 0;
   private segment = 0;
   private week = 0;
   private start = 0;
@@ -37,6 +37,7 @@ class PiecewiseArrivals implements Arrivals {
   private rate = 0;
   private growth = 1;
 
+  /** @throws RangeError when no hour of the profile has a weight */
   constructor(pattern: PoissonPattern, localTime: LocalTime) {
     this.pattern = pattern;
     this.localTime = localTime;
@@ -45,19 +46,22 @@ class PiecewiseArrivals implements Arrivals {
     this.enter(0);
   }
 
-  next(afterMilliseconds: number, u: number): number {
-    if (afterMilliseconds < this.start || afterMilliseconds >= this.end) this.enter(afterMilliseconds);
-    let time = afterMilliseconds;
+  /** As told in `Arrivals`. */
+  next(u: number): number {
+    let time = this.last;
     let expected = -Math.log1p(-u);
     while (this.pattern.perWeek * this.growth >= FEWEST_PER_WEEK) {
       const untilEnd = this.rate * (this.end - time);
-      // With a rate of zero the segment is passed over even when rounding has left nothing to expect.
-      if (expected < untilEnd) return time + expected / this.rate;
-      expected = Math.max(0, expected - untilEnd);
+      if (expected < untilEnd) {
+        this.last = time + expected / this.rate;
+        return this.last;
+      }
+      expected -= untilEnd;
       time = this.end;
       this.enterNext();
     }
-    return Number.POSITIVE_INFINITY;
+    this.last = Number.POSITIVE_INFINITY;
+    return this.last;
   }
 
   /** Looks up the segment that contains an elapsed time. */
@@ -96,17 +100,6 @@ class PiecewiseArrivals implements Arrivals {
   }
 }
 
-/**
- * @param pattern expected arrivals per week at the start of the plan, their profile over the local week, and
- *   compound growth per month, applied week by week
- * @param localTime local time of the lab; hours that the clock skips bring no arrivals, hours that it shows
- *   twice bring them twice
- */
-export function createPoissonArrivals(pattern: PoissonPattern, localTime: LocalTime): Arrivals {
-  return new PiecewiseArrivals(pattern, localTime);
-}
-
-/** @throws RangeError when no hour of the profile has a weight */
 function weeklyRates(pattern: PoissonPattern): WeeklyRates {
   const spans = wrapped(pattern.profile ?? [{ fromHour: 0, toHour: HOURS_PER_WEEK, weight: 1 }]);
   const total = spans.reduce((sum, span) => sum + span.weight * (span.toHour - span.fromHour), 0);

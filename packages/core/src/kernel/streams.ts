@@ -1,0 +1,23 @@
+// The root of seedrandom pulls in node:crypto; the generator alone runs in a browser worker unchanged.
+import alea from 'seedrandom/lib/alea.js';
+
+/** A stream of uniform numbers strictly between 0 and 1. */
+export type Stream = () => number;
+
+/** A draw of alea is k / 2^32 and may be exactly 0; half a step keeps inversion away from both ends. */
+const HALF_STEP = 0.5 / 2 ** 32;
+
+/**
+ * One stream for one purpose and one owner in one replication. Streams with different keys are independent,
+ * so that an additional machine, a switched-on trace or another number of workers changes no draw.
+ *
+ * @param seed seed of the study
+ * @param replication number of the replication, from 0
+ * @param purpose what is drawn, as `arrivals`
+ * @param owner name of what it is drawn for, as `lens ring`
+ */
+export function createStream(seed: string, replication: number, purpose: string, owner: string): Stream {
+  // JSON keeps the parts apart whatever characters the names contain.
+  const next = alea(JSON.stringify([seed, replication, purpose, owner])).quick;
+  return () => next() + HALF_STEP;
+}

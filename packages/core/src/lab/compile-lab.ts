@@ -1,0 +1,53 @@
+import type { Lab } from '@buildweek/model';
+import { createCountSampler } from '../kernel/count-sampler.ts';
+import { AttendanceCompiler } from './compile-attendance.ts';
+import { compilePart } from './compile-parts.ts';
+import { UnitCompiler } from './compile-units.ts';
+import type { CompiledLab, CompiledStream } from './compiled-lab.ts';
+
+/**
+ * Resolves the names of a lab and makes its samplers.
+ *
+ * @throws Error when a name does not resolve or a rule of the model is broken; `scenario` reports these with
+ *   their place in the file before a lab gets here
+ */
+export function compileLab(lab: Lab): CompiledLab {
+  const attendance = new AttendanceCompiler(lab);
+  const unitCompiler = new UnitCompiler(lab, attendance);
+  const parts = lab.parts.map((part, index) => compilePart(part, index, lab, attendance, unitCompiler));
+  const rankOf = (kind: 'machine' | 'station' | 'bench'): number => lab.dispatch.order.indexOf(kind);
+  const kindRanks = { machine: rankOf('machine'), station: rankOf('station'), bench: rankOf('bench') };
+  const unitGroups = unitCompiler.unitGroups(kindRanks);
+  const persons = attendance.persons();
+  const most = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.max(a, b), 1);
+  return {
+    attendedQueues: attendance.attendedQueues(persons),
+    workLabels: attendance.workLabels,
+    peopleGroups: lab.people,
+    persons,
+    carriers: unitCompiler.carriers(),
+    materials: unitCompiler.materialNames,
+    unitGroups,
+    units: unitCompiler.units(unitGroups),
+    unitClasses: unitCompiler.unitClasses,
+    parts,
+    streams: lab.demand.map((stream, index): CompiledStream => {
+      const part = parts.find((candidate) => candidate.name === stream.part);
+      if (part === undefined) throw new Error(`Demand "${stream.name}" names no part of the lab.`);
+      return {
+        index,
+        stream,
+        part,
+        quantity: createCountSampler(stream.quantity),
+        quantityConstant: stream.quantity.kind === 'fixed',
+      };
+    }),
+    mostPhases: most(unitCompiler.unitClasses.map((unitClass) => unitClass.phases.length)),
+    mostStages: most(parts.map((part) => part.stages.length)),
+    mostSteps: most(parts.map((part) => part.steps.length)),
+    mostTailStages: most(unitCompiler.unitClasses.map((unitClass) => unitClass.tailWork.length + 1)),
+    mostPersons: attendance.mostPersons,
+    fitOnDrawn: lab.dispatch.fitOn === 'drawn',
+    kindRanks,
+  };
+}

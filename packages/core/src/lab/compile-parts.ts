@@ -1,0 +1,100 @@
+import { type DurationBasis, type Lab, type PartType, type Stage, stepsOf } from '@buildweek/model';
+import { toMilliseconds } from '../kernel/clock.ts';
+import { createSampler } from '../kernel/sampler.ts';
+import type { AttendanceCompiler } from './compile-attendance.ts';
+import type { UnitCompiler } from './compile-units.ts';
+import type { CompiledPart, CompiledStage } from './compiled-lab.ts';
+
+export function compilePart(
+  part: PartType,
+  index: number,
+  lab: Lab,
+  attendance: AttendanceCompiler,
+  units: UnitCompiler,
+): CompiledPart {
+  const steps = stepsOf(part, lab.machines);
+  return {
+    index,
+    name: part.name,
+    space: part.space,
+    print:
+      part.print === null
+        ? null
+        : {
+            perBuild: createSampler(part.print.perBuild.distribution),
+            perPart: createSampler(part.print.perPart.distribution),
+            constant:
+              part.print.perBuild.distribution.kind === 'constant' &&
+              part.print.perPart.distribution.kind === 'constant',
+            typicalPerBuild: toMilliseconds(part.print.perBuild.typicalHours),
+            typicalPerPart: toMilliseconds(part.print.perPart.typicalHours),
+          },
+    steps,
+    stages: part.stages.map((stage, stageIndex): CompiledStage => {
+      const timed = jobDurationOf(stage);
+      return {
+        kind: stage.kind === 'work' ? 'work' : stage.kind === 'wait' ? 'wait' : 'unit',
+        name: stage.name,
+        firstStep: steps.findIndex((step) => step.stageIndex === stageIndex),
+        stepCount: steps.filter((step) => step.stageIndex === stageIndex).length,
+        atBuildLevel: stage.level === 'build',
+        gathersJob: stage.move === 'per job',
+        emptiesCarrier: stage.emptiesCarrier,
+        work: stage.kind === 'work' ? attendance.work(stage.work, stage.name) : null,
+        unitClass:
+          stage.kind === 'build'
+            ? units.buildClass(part, stage, part.stages.slice(stageIndex + 1))
+            : stage.kind === 'station'
+              ? units.stationClass(stage)
+              : -1,
+        basis: timed === null ? 'none' : timed.basis,
+        sampler: timed === null ? null : createSampler(timed.distribution),
+        constant: timed === null || timed.distribution.kind === 'constant',
+        typical: toMilliseconds(typicalHoursOf(stage, part, lab)),
+      };
+    }),
+  };
+}
+
+/** The duration that is drawn for a job at its arrival; null when there is none. */
+function jobDurationOf(stage: Stage) {
+  const drawnForJob = (basis: DurationBasis): basis is 'job' | 'part' => basis === 'job' || basis === 'part';
+  if (stage.kind === 'work' && drawnForJob(stage.basis)) {
+    return { basis: stage.basis, distribution: stage.work.duration.distribution };
+  }
+  if (stage.kind === 'station' && drawnForJob(stage.basis)) {
+    return { basis: stage.basis, distribution: stage.run.distribution };
+  }
+  if (stage.kind === 'wait' && stage.level === 'job') {
+    return { basis: 'job' as const, distribution: stage.duration.distribution };
+  }
+  return null;
+}
+
+/** Hours that a stage typically takes for a single piece, without any waiting. */
+function typicalHoursOf(stage: Stage, part: PartType, lab: Lab): number {
+  switch (stage.kind) {
+    case 'work':
+      return stage.work.duration.typicalHours;
+    case 'wait':
+      return stage.duration.typicalHours;
+    case 'station':
+      return (
+        (stage.load?.duration.typicalHours ?? 0) +
+        stage.run.typicalHours +
+        (stage.unload?.duration.typicalHours ?? 0)
+      );
+    case 'build': {
+      const machine = lab.machines.find((group) => group.name === stage.machineGroup);
+      return (
+        (machine?.prepare?.duration.typicalHours ?? 0) +
+        (machine?.setUp?.duration.typicalHours ?? 0) +
+        (machine?.warmUp?.typicalHours ?? 0) +
+        (part.print?.perBuild.typicalHours ?? 0) +
+        (part.print?.perPart.typicalHours ?? 0) +
+        (machine?.coolDown?.duration.typicalHours ?? 0) +
+        (machine?.unload?.duration.typicalHours ?? 0)
+      );
+    }
+  }
+}

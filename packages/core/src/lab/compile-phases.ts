@@ -1,0 +1,122 @@
+import type { AttendedWork, Duration, MachineGroup, Phase, StationStage } from '@buildweek/model';
+import { MACHINE_STATES, type MachineState, STATION_STATES, type StationState } from '@buildweek/results';
+import { createSampler } from '../kernel/sampler.ts';
+import type { AttendanceCompiler } from './compile-attendance.ts';
+import { type CompiledPhase, DRAW_SLOTS, type DrawSlot } from './compiled-lab.ts';
+
+/**
+ * The phases of a build on a machine, in order. The positions of their steps follow `stepsOf` of the model.
+ *
+ * @param stageName name of the build stage, for the booking of hours
+ */
+export function machinePhases(
+  group: MachineGroup,
+  stageName: string,
+  attendance: AttendanceCompiler,
+): CompiledPhase[] {
+  const before = group.prepare === null ? 0 : 1;
+  const step = {
+    prepare: 0,
+    setUp: before,
+    warmUp: before + 1,
+    print: before + 2,
+    coolDown: before + 3,
+    unload: before + 4,
+  };
+  const attended = (
+    phase: 'prepare' | 'set-up' | 'unload',
+    work: AttendedWork | null,
+    stepOffset: number,
+    waitState: MachineState,
+  ): CompiledPhase[] =>
+    work === null
+      ? []
+      : [
+          {
+            phase,
+            what: 'attended',
+            slot: slotOf(phase),
+            work: attendance.work(work, `${stageName}: ${phase}`),
+            sampler: null,
+            constant: true,
+            state: machineState(phase),
+            waitState: machineState(waitState),
+            stepOffset,
+          },
+        ];
+  const timed = (
+    phase: 'warm-up' | 'cool-down',
+    duration: Duration | null,
+    stepOffset: number,
+  ): CompiledPhase[] => (duration === null ? [] : [unattended('timed', phase, phase, duration, stepOffset)]);
+  const unattended = (
+    what: 'timed' | 'change' | 'run',
+    phase: Phase & MachineState,
+    slot: DrawSlot,
+    duration: Duration | null,
+    stepOffset: number,
+  ): CompiledPhase => ({
+    phase,
+    what,
+    slot: slotOf(slot),
+    work: null,
+    sampler: duration === null ? null : createSampler(duration.distribution),
+    constant: duration === null || duration.distribution.kind === 'constant',
+    state: machineState(phase),
+    waitState: machineState(phase),
+    stepOffset,
+  });
+  const coolsInside = group.coolDown !== null && group.coolDown.where === 'machine';
+  return [
+    ...attended('prepare', group.prepare, step.prepare, 'waiting to start'),
+    ...attended('set-up', group.setUp, step.setUp, 'waiting to start'),
+    ...(group.materialChanges.some((change) => !change.attended)
+      ? [unattended('change', 'set-up', 'change', null, step.setUp)]
+      : []),
+    ...timed('warm-up', group.warmUp, step.warmUp),
+    unattended('run', 'print', 'print', null, step.print),
+    ...timed('cool-down', coolsInside ? (group.coolDown?.duration ?? null) : null, step.coolDown),
+    ...attended('unload', group.unload, step.unload, 'waiting to be unloaded'),
+  ];
+}
+
+/** The phases of a batch in a station, in order. */
+export function stationPhases(stage: StationStage, attendance: AttendanceCompiler): CompiledPhase[] {
+  const phases: CompiledPhase[] = [];
+  const add = (
+    phase: 'load' | 'run' | 'unload',
+    work: AttendedWork | null,
+    waitState: StationState,
+  ): void => {
+    phases.push({
+      phase,
+      what: phase === 'run' ? 'run' : 'attended',
+      slot: slotOf(phase),
+      work:
+        work === null
+          ? null
+          : attendance.work(work, phase === 'run' ? stage.name : `${stage.name}: ${phase}`),
+      sampler: null,
+      constant: true,
+      state: STATION_STATES.indexOf(phase),
+      waitState: STATION_STATES.indexOf(waitState),
+      stepOffset: phases.length,
+    });
+  };
+  if (stage.load !== null) add('load', stage.load, 'waiting to start');
+  add(
+    'run',
+    stage.runAttendance === null ? null : { ...stage.runAttendance, duration: stage.run },
+    'waiting to start',
+  );
+  if (stage.unload !== null) add('unload', stage.unload, 'waiting to be unloaded');
+  return phases;
+}
+
+function slotOf(slot: DrawSlot): number {
+  return DRAW_SLOTS.indexOf(slot);
+}
+
+function machineState(state: MachineState): number {
+  return MACHINE_STATES.indexOf(state);
+}

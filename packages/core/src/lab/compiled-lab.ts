@@ -1,0 +1,214 @@
+import type {
+  DemandStream,
+  LaunchRule,
+  MaterialChange,
+  PeopleGroup,
+  Phase,
+  Step,
+  WorkKind,
+} from '@buildweek/model';
+import type { CountSampler } from '../kernel/count-sampler.ts';
+import type { Sampler } from '../kernel/sampler.ts';
+
+/**
+ * The lab with names resolved to positions, durations to samplers and hours to milliseconds: what does not
+ * change from one replication to the next.
+ */
+export interface CompiledLab {
+  /** One for each pair of skill and number of persons that some work asks for. */
+  readonly attendedQueues: readonly CompiledAttendedQueue[];
+  /** Names on which the hours of people are booked: stages, and phases of build and station stages. */
+  readonly workLabels: readonly string[];
+  readonly peopleGroups: readonly PeopleGroup[];
+  readonly persons: readonly CompiledPerson[];
+  readonly carriers: readonly CompiledCarrier[];
+  readonly materials: readonly string[];
+  /** Machine groups in the order of the lab, then station groups. */
+  readonly unitGroups: readonly CompiledUnitGroup[];
+  readonly units: readonly CompiledUnit[];
+  readonly unitClasses: readonly CompiledUnitClass[];
+  readonly parts: readonly CompiledPart[];
+  readonly streams: readonly CompiledStream[];
+  /** Most phases of any unit class; sizes the tables of a unit. */
+  readonly mostPhases: number;
+  /** Most stages and steps of any part; sizes the tables of a job. */
+  readonly mostStages: number;
+  readonly mostSteps: number;
+  readonly mostTailStages: number;
+  readonly mostPersons: number;
+  readonly fitOnDrawn: boolean;
+  /** Rank of each kind of work: 0 is served first. */
+  readonly kindRanks: Readonly<Record<WorkKind, number>>;
+}
+
+export interface CompiledAttendedQueue {
+  readonly index: number;
+  readonly skill: string;
+  readonly persons: number;
+  /** Positions in `persons` of everybody with the skill: fewest skills first, then lowest number. */
+  readonly candidates: Int32Array;
+}
+
+export interface CompiledPerson {
+  readonly index: number;
+  readonly group: number;
+  readonly name: string;
+  /** Positions in `attendedQueues` of what the person could do. */
+  readonly queues: Int32Array;
+}
+
+export interface CompiledCarrier {
+  readonly count: number;
+  /** Positions in `unitGroups` of those that use it. */
+  readonly groups: Int32Array;
+}
+
+/** Attended work, ready to be drawn and staffed. */
+export interface CompiledWork {
+  readonly queue: number;
+  readonly persons: number;
+  readonly sampler: Sampler;
+  readonly constant: boolean;
+  readonly typical: number;
+  readonly pausable: boolean;
+  readonly label: number;
+}
+
+/** Uniform numbers that a unit draws for each of its runs; those of tail stages follow. */
+export const DRAW_SLOTS = [
+  'prepare',
+  'set-up',
+  'change',
+  'warm-up',
+  'print',
+  'print per part',
+  'cool-down',
+  'unload',
+  'load',
+  'run',
+] as const;
+export type DrawSlot = (typeof DRAW_SLOTS)[number];
+
+export interface CompiledUnitGroup {
+  readonly index: number;
+  readonly kind: 'machine' | 'station';
+  readonly kindRank: number;
+  readonly name: string;
+  /** Position of the first unit in `units`, and how many there are. */
+  readonly firstUnit: number;
+  readonly count: number;
+  readonly capacity: number;
+  readonly capacityUnit: 'space' | 'parts' | 'jobs' | 'builds';
+  readonly launch: LaunchRule;
+  readonly carrier: number;
+  readonly initialMaterial: number;
+  readonly materialChanges: readonly CompiledMaterialChange[];
+  /** Positions in `unitClasses`. */
+  readonly classes: readonly number[];
+  /** Positions in `attendedQueues` of what is needed to start a run of any class. */
+  readonly startQueues: readonly number[];
+  /** Positions of the draw slots (tail slots included) in which something is random. */
+  readonly randomSlots: readonly number[];
+  /** Cool-down outside the machine; null: in the machine or none. */
+  readonly outsideCoolDown: { readonly sampler: Sampler; readonly constant: boolean } | null;
+}
+
+export interface CompiledMaterialChange {
+  readonly from: number;
+  readonly to: number;
+  readonly sampler: Sampler;
+  readonly constant: boolean;
+  readonly typical: number;
+  readonly attended: MaterialChange['attended'];
+}
+
+export interface CompiledUnit {
+  readonly index: number;
+  readonly group: number;
+  readonly name: string;
+}
+
+/** What may run together in a unit, and the phases it goes through. */
+export interface CompiledUnitClass {
+  readonly index: number;
+  readonly group: number;
+  readonly material: number;
+  readonly phases: readonly CompiledPhase[];
+  /** Position in `phases` of the phase whose duration is the print or the run. */
+  readonly runPhase: number;
+  /** How the run of a station is drawn; `print` for machines. */
+  readonly runBasis: 'print' | 'batch' | 'job' | 'part' | 'build';
+  /** The run of a batch; null when it is drawn with the jobs or is a print. */
+  readonly batchSampler: Sampler | null;
+  /** Typical milliseconds from launch to the end of the run with an unspecific content. */
+  readonly typicalBeforeRun: number;
+  /** Durations drawn with each build for the following stages of level `build`, by stage offset from 1. */
+  readonly tailWork: readonly (CompiledTailWork | null)[];
+}
+
+export interface CompiledTailWork {
+  readonly sampler: Sampler;
+  readonly constant: boolean;
+}
+
+export interface CompiledPhase {
+  readonly phase: Phase;
+  readonly slot: number;
+  readonly what: 'attended' | 'change' | 'timed' | 'run';
+  /** Null when nobody is needed. */
+  readonly work: CompiledWork | null;
+  /** For phases without attendance whose duration does not depend on the content. */
+  readonly sampler: Sampler | null;
+  readonly constant: boolean;
+  /** State of the unit while the phase goes on, and while it waits for somebody to begin it. */
+  readonly state: number;
+  readonly waitState: number;
+  /** Position of its step, counted from the first step of the stage. */
+  readonly stepOffset: number;
+}
+
+export interface CompiledPart {
+  readonly index: number;
+  readonly name: string;
+  readonly space: number;
+  readonly print: CompiledPrint | null;
+  readonly stages: readonly CompiledStage[];
+  readonly steps: readonly Step[];
+}
+
+export interface CompiledPrint {
+  readonly perBuild: Sampler;
+  readonly perPart: Sampler;
+  readonly constant: boolean;
+  readonly typicalPerBuild: number;
+  readonly typicalPerPart: number;
+}
+
+export interface CompiledStage {
+  readonly kind: 'work' | 'unit' | 'wait';
+  readonly name: string;
+  readonly firstStep: number;
+  readonly stepCount: number;
+  readonly atBuildLevel: boolean;
+  /** Whether pieces wait for their whole job behind this stage. */
+  readonly gathersJob: boolean;
+  readonly emptiesCarrier: boolean;
+  /** For kind `work`. */
+  readonly work: CompiledWork | null;
+  /** For kind `unit`: position in `unitClasses`. */
+  readonly unitClass: number;
+  /** What is drawn for a job at its arrival: nothing, one value, or one for each piece. */
+  readonly basis: 'none' | 'job' | 'part';
+  readonly sampler: Sampler | null;
+  readonly constant: boolean;
+  /** Typical milliseconds of the stage for a job of one piece, for the risk to a promise. */
+  readonly typical: number;
+}
+
+export interface CompiledStream {
+  readonly index: number;
+  readonly stream: DemandStream;
+  readonly part: CompiledPart;
+  readonly quantity: CountSampler;
+  readonly quantityConstant: boolean;
+}

@@ -1,0 +1,90 @@
+import type { CompiledUnitGroup } from './compiled-lab.ts';
+import { SPACE_TOLERANCE } from './launch.ts';
+import type { Load, Lot } from './load.ts';
+import type { Simulation } from './simulation.ts';
+import type { Unit } from './unit.ts';
+import type { UnitClass } from './unit-class.ts';
+
+/** How much of a group's capacity a load takes, in the group's own unit. */
+export function sizeOf(load: Load, group: CompiledUnitGroup): number {
+  switch (group.capacityUnit) {
+    case 'space':
+      return load.space;
+    case 'parts':
+      return load.pieces;
+    case 'builds':
+      return 1;
+    case 'jobs': {
+      let lots = 0;
+      for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) lots++;
+      return lots;
+    }
+  }
+}
+
+/**
+ * Puts a build together from what waits: the seed first, then in rank order what still fits; misfits are
+ * skipped. A load that no empty machine could hold gives as many pieces as fit, and the rest goes on waiting.
+ *
+ * @returns the build, with all its lots; its fill is the sum of `space`
+ */
+export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: CompiledUnitGroup): Load {
+  const { flow, units } = simulation;
+  const build = flow.emptyLoad();
+  build.isBuild = true;
+  let load = unitClass.seed;
+  while (load !== null) {
+    const next: Load | null = load.after;
+    const isAllowed = load.readyAt < unitClass.onlyReadyBefore;
+    const left = group.capacity - build.space + SPACE_TOLERANCE;
+    const lot = load.lots as Lot;
+    if (isAllowed && load.space <= left) {
+      units.leaveClass(unitClass, load);
+      flow.dropLoad(load);
+      flow.addLot(build, lot);
+    } else if (isAllowed && build.lots === null) {
+      const pieces = Math.floor((group.capacity + SPACE_TOLERANCE) / lot.job.part.space);
+      unitClass.waitingSize -= pieces * lot.job.part.space;
+      units.chargeClassWait(unitClass, load);
+      const split = flow.splitOff(load, lot, pieces);
+      units.bookSplit(unitClass, load, split);
+      flow.addLot(build, split);
+    }
+    load = next;
+  }
+  return build;
+}
+
+/**
+ * Fills a station in rank order; misfits are skipped, and a load larger than the station runs alone.
+ *
+ * @returns the first load of the batch; the others follow by `nextInUnit`
+ */
+export function takeBatch(
+  simulation: Simulation,
+  unitClass: UnitClass,
+  unit: Unit,
+  group: CompiledUnitGroup,
+): Load {
+  const { units } = simulation;
+  let first: Load | null = null;
+  let last: Load | null = null;
+  let taken = 0;
+  let load = unitClass.seed;
+  while (load !== null) {
+    const next: Load | null = load.after;
+    const size = sizeOf(load, group);
+    if (first === null || taken + size <= group.capacity + SPACE_TOLERANCE) {
+      units.leaveClass(unitClass, load);
+      load.nextInUnit = null;
+      if (last === null) first = load;
+      else last.nextInUnit = load;
+      last = load;
+      taken += size;
+    }
+    if (taken >= group.capacity) break;
+    load = next;
+  }
+  unit.fill = Math.min(1, taken / group.capacity);
+  return first as Load;
+}

@@ -1,0 +1,132 @@
+import { type Arrivals, createPoissonArrivals, createRenewalArrivals } from '../kernel/arrivals.ts';
+import { toMilliseconds } from '../kernel/clock.ts';
+import { type CountSampler, createCountSampler } from '../kernel/count-sampler.ts';
+import { PHASE_ARRIVALS } from '../kernel/event-calendar.ts';
+import { createStream, type Stream } from '../kernel/streams.ts';
+import type { CompiledStream } from './compiled-lab.ts';
+import { EVENT_ARRIVAL } from './events.ts';
+import type { Job } from './job.ts';
+import type { Simulation } from './simulation.ts';
+
+/** What one demand stream draws from, in one replication; null where nothing is random. */
+interface DemandSource {
+  readonly compiled: CompiledStream;
+  /** Times of arrival; null for dated jobs. */
+  readonly arrivals: Arrivals | null;
+  readonly jobsPerArrival: CountSampler | null;
+  /** Elapsed times of dated jobs, ascending, with their positions in the list. */
+  readonly dated: readonly { readonly time: number; readonly position: number }[];
+  readonly arrivalStream: Stream;
+  readonly burstStream: Stream;
+  readonly quantityStream: Stream;
+  readonly rushStream: Stream;
+  /** One for each stage. */
+  readonly workStreams: readonly (Stream | null)[];
+  nextDated: number;
+}
+
+/** Lets jobs arrive. Everything random about a job is drawn when it arrives, in arrival order. */
+export class Demand {
+  private readonly simulation: Simulation;
+  private sources: readonly DemandSource[] = [];
+
+  constructor(simulation: Simulation) {
+    this.simulation = simulation;
+  }
+
+  reset(): void {
+    const { compiled } = this.simulation;
+    this.sources = compiled.streams.map((stream) => this.open(stream));
+    for (const source of this.sources) this.scheduleNext(source, 0);
+  }
+
+  /** The moment of an arrival has come: its jobs enter, and the next one is set. */
+  arrive(streamIndex: number): void {
+    const source = this.sources[streamIndex];
+    const { stream } = source.compiled;
+    const { now } = this.simulation;
+    if (stream.arrivals.kind === 'dated') {
+      const job = stream.arrivals.jobs[source.dated[source.nextDated++].position];
+      this.admit(source, job.quantity, job.rush);
+    } else {
+      const jobs = source.jobsPerArrival === null ? 1 : source.jobsPerArrival.sample(source.burstStream());
+      for (let job = 0; job < jobs; job++) this.admit(source, null, null);
+    }
+    this.scheduleNext(source, now);
+  }
+
+  /** Draws the work of a job for all stages of its route, into `job.stageWork`. */
+  drawWork(job: Job): void {
+    const { workStreams } = this.sources[job.stream];
+    const { stages } = job.part;
+    for (let index = 0; index < stages.length; index++) {
+      const stage = stages[index];
+      if (stage.sampler === null) continue;
+      const stream = workStreams[index];
+      const draws = stage.basis === 'part' ? job.quantity : 1;
+      let hours = 0;
+      if (stream === null) hours = draws * stage.sampler.sample(0.5);
+      else for (let draw = 0; draw < draws; draw++) hours += stage.sampler.sample(stream());
+      job.stageWork[index] = toMilliseconds(hours);
+    }
+  }
+
+  private admit(source: DemandSource, givenQuantity: number | null, givenRush: boolean | null): void {
+    const { jobs, flow, now, workingDays } = this.simulation;
+    const { compiled } = source;
+    // Drawn even when given, so that the stream does not depend on what the list says.
+    const drawnQuantity = compiled.quantity.sample(compiled.quantityConstant ? 0.5 : source.quantityStream());
+    const share = compiled.stream.rushShare;
+    const drawnRush = share > 0 && source.rushStream() < share;
+    const rush = givenRush ?? drawnRush;
+    const dueAt = workingDays.dueAfter(now, rush ? compiled.stream.rushDue : compiled.stream.due);
+    const job = jobs.enter(compiled, givenQuantity ?? drawnQuantity, rush, now, dueAt);
+    this.drawWork(job);
+    flow.enterStage(flow.begin(job, 0));
+  }
+
+  private scheduleNext(source: DemandSource, after: number): void {
+    const { calendar } = this.simulation;
+    const { index } = source.compiled;
+    let time = Number.POSITIVE_INFINITY;
+    if (source.arrivals !== null) {
+      time = Math.round(source.arrivals.next(source.arrivalStream()));
+    } else if (source.nextDated < source.dated.length) {
+      time = source.dated[source.nextDated].time;
+    }
+    calendar.schedule(Math.max(time, after), PHASE_ARRIVALS, EVENT_ARRIVAL, index, 0);
+  }
+
+  private open(compiled: CompiledStream): DemandSource {
+    const { settings, localTime } = this.simulation;
+    const { stream, part } = compiled;
+    const { arrivals } = stream;
+    const open = (purpose: string): Stream =>
+      createStream(settings.seed, settings.replication, purpose, stream.name);
+    const isSingle =
+      arrivals.kind === 'dated' ||
+      (arrivals.jobsPerArrival.kind === 'fixed' && arrivals.jobsPerArrival.value === 1);
+    return {
+      compiled,
+      arrivals:
+        arrivals.kind === 'poisson'
+          ? createPoissonArrivals(arrivals, localTime)
+          : arrivals.kind === 'renewal'
+            ? createRenewalArrivals(arrivals)
+            : null,
+      jobsPerArrival: isSingle ? null : createCountSampler(arrivals.jobsPerArrival),
+      dated:
+        arrivals.kind !== 'dated'
+          ? []
+          : arrivals.jobs
+              .map((job, position) => ({ time: localTime.toElapsed(toMilliseconds(job.atHour)), position }))
+              .sort((a, b) => a.time - b.time),
+      arrivalStream: open('arrivals'),
+      burstStream: open('jobs per arrival'),
+      quantityStream: open('quantity'),
+      rushStream: open('rush'),
+      workStreams: part.stages.map((stage) => (stage.constant ? null : open(`work: ${stage.name}`))),
+      nextDated: 0,
+    };
+  }
+}

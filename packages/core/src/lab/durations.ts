@@ -1,0 +1,151 @@
+import { toMilliseconds } from '../kernel/clock.ts';
+import type { Sampler } from '../kernel/sampler.ts';
+import { createStream } from '../kernel/streams.ts';
+import {
+  type CompiledMaterialChange,
+  type CompiledPhase,
+  type CompiledUnitGroup,
+  DRAW_SLOTS,
+} from './compiled-lab.ts';
+import type { Load } from './load.ts';
+import type { Simulation } from './simulation.ts';
+import type { Unit } from './unit.ts';
+import type { UnitClass } from './unit-class.ts';
+
+const SLOT_SET_UP = DRAW_SLOTS.indexOf('set-up');
+const SLOT_CHANGE = DRAW_SLOTS.indexOf('change');
+const SLOT_PRINT = DRAW_SLOTS.indexOf('print');
+const SLOT_PRINT_PER_PART = DRAW_SLOTS.indexOf('print per part');
+const SLOT_COOL_DOWN = DRAW_SLOTS.indexOf('cool-down');
+
+/** For what is not random: any number strictly between 0 and 1 gives the same. */
+const ANY = 0.5;
+
+/** Gives a unit its streams, and the first number of each. */
+export function openStreams(simulation: Simulation, unit: Unit, group: CompiledUnitGroup): void {
+  const { seed, replication } = simulation.settings;
+  unit.uniforms.fill(ANY);
+  unit.streams.fill(null);
+  for (const slot of group.randomSlots) {
+    const purpose = DRAW_SLOTS[slot] ?? `stage ${slot - DRAW_SLOTS.length + 1} of the build`;
+    unit.streams[slot] = createStream(seed, replication, purpose, unit.name);
+  }
+  drawAhead(unit);
+}
+
+/** Draws the numbers of the unit's next run: the n-th run takes the n-th number of every stream. */
+export function drawAhead(unit: Unit): void {
+  for (let slot = 0; slot < unit.streams.length; slot++) {
+    const stream = unit.streams[slot];
+    if (stream !== null) unit.uniforms[slot] = stream();
+  }
+}
+
+/** The change from what a unit holds to the material of a class; null when none is needed. */
+export function materialChangeFor(
+  group: CompiledUnitGroup,
+  unit: Unit,
+  material: number,
+): CompiledMaterialChange | null {
+  if (unit.material < 0 || unit.material === material) return null;
+  for (const change of group.materialChanges) {
+    const matches =
+      (change.from < 0 || change.from === unit.material) && (change.to < 0 || change.to === material);
+    if (matches) return change;
+  }
+  return null;
+}
+
+/** Milliseconds that an attended phase will take on this unit, as drawn. */
+export function attendedDuration(
+  unit: Unit,
+  phase: CompiledPhase,
+  change: CompiledMaterialChange | null,
+): number {
+  const work = phase.work;
+  if (work === null) return 0;
+  const own = draw(work.sampler, unit.uniforms[phase.slot]);
+  return phase.slot === SLOT_SET_UP && change?.attended
+    ? own + draw(change.sampler, unit.uniforms[SLOT_CHANGE])
+    : own;
+}
+
+/** Milliseconds that an attended phase typically takes, a material change included. */
+export function attendedTypical(phase: CompiledPhase, change: CompiledMaterialChange | null): number {
+  const own = phase.work?.typical ?? 0;
+  return phase.slot === SLOT_SET_UP && change?.attended ? own + change.typical : own;
+}
+
+/**
+ * Fixes the durations of all phases of a run from the numbers drawn ahead, and draws those of the next run.
+ *
+ * @param change from the material that the unit holds, or null
+ */
+export function fixDurations(
+  simulation: Simulation,
+  unit: Unit,
+  unitClass: UnitClass,
+  group: CompiledUnitGroup,
+  change: CompiledMaterialChange | null,
+): void {
+  const { phases } = unitClass.compiled;
+  for (let position = 0; position < phases.length; position++) {
+    const phase = phases[position];
+    unit.typicals[position] = phase.work?.typical ?? 0;
+    if (phase.what === 'run') {
+      unit.durations[position] =
+        group.kind === 'machine'
+          ? printDuration(unit.loads as Load, unit.uniforms)
+          : runDuration(simulation, unit, unitClass, phase);
+    } else if (phase.what === 'attended') {
+      unit.durations[position] = attendedDuration(unit, phase, change);
+      unit.typicals[position] = attendedTypical(phase, change);
+    } else if (phase.what === 'change') {
+      unit.durations[position] =
+        change === null || change.attended ? 0 : draw(change.sampler, unit.uniforms[SLOT_CHANGE]);
+    } else {
+      unit.durations[position] = draw(phase.sampler as Sampler, unit.uniforms[phase.slot]);
+    }
+  }
+  if (group.kind === 'machine') drawTail(unit, unitClass, group);
+  drawAhead(unit);
+}
+
+/** Longest time per build among the part types, plus the time of every piece; one draw for each of the two. */
+function printDuration(build: Load, uniforms: Float64Array): number {
+  let longest = 0;
+  let pieces = 0;
+  for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
+    const { print } = lot.job.part;
+    if (print === null) continue;
+    longest = Math.max(longest, print.perBuild.sample(uniforms[SLOT_PRINT]));
+    pieces += lot.pieces * print.perPart.sample(uniforms[SLOT_PRINT_PER_PART]);
+  }
+  return toMilliseconds(longest + pieces);
+}
+
+function runDuration(simulation: Simulation, unit: Unit, unitClass: UnitClass, phase: CompiledPhase): number {
+  const { batchSampler } = unitClass.compiled;
+  if (batchSampler !== null) return draw(batchSampler, unit.uniforms[phase.slot]);
+  let longest = 0;
+  for (let load = unit.loads; load !== null; load = load.nextInUnit) {
+    longest = Math.max(longest, simulation.flow.stageWork(load));
+  }
+  return longest;
+}
+
+function drawTail(unit: Unit, unitClass: UnitClass, group: CompiledUnitGroup): void {
+  const { tailWork } = unitClass.compiled;
+  const build = unit.loads as Load;
+  build.tailWork[0] =
+    group.outsideCoolDown === null ? 0 : draw(group.outsideCoolDown.sampler, unit.uniforms[SLOT_COOL_DOWN]);
+  for (let offset = 0; offset < tailWork.length; offset++) {
+    const work = tailWork[offset];
+    build.tailWork[offset + 1] =
+      work === null ? 0 : draw(work.sampler, unit.uniforms[DRAW_SLOTS.length + offset]);
+  }
+}
+
+function draw(sampler: Sampler, u: number): number {
+  return toMilliseconds(sampler.sample(u));
+}

@@ -1,0 +1,87 @@
+import type { InitialJob, InitialMachine, Lab } from '@buildweek/model';
+import { toMilliseconds } from '../kernel/clock.ts';
+import { PHASE_ENDS } from '../kernel/event-calendar.ts';
+import { EVENT_PHASE_ENDS } from './events.ts';
+import type { Job } from './job.ts';
+import type { Simulation } from './simulation.ts';
+
+/**
+ * Puts the lab into the state in which it stands when the plan starts.
+ *
+ * @throws Error when a name does not resolve; `scenario` has checked that it does
+ */
+export function enterInitialState(simulation: Simulation, lab: Lab): void {
+  const { jobs, machines } = lab.initialState;
+  const built = new Set(machines.flatMap((machine) => machine.jobs));
+  const entered = jobs.map((initial) => enterJob(simulation, initial));
+  jobs.forEach((initial, position) => {
+    if (!built.has(position)) placeJob(simulation, entered[position], initial);
+  });
+  for (const machine of machines) {
+    holdMachine(
+      simulation,
+      machine,
+      machine.jobs.map((position) => entered[position]),
+    );
+  }
+}
+
+function enterJob(simulation: Simulation, initial: InitialJob): Job {
+  const { compiled, localTime, jobs, demand } = simulation;
+  const stream = compiled.streams.find((candidate) => candidate.stream.name === initial.stream);
+  if (stream === undefined) throw new Error(`The initial state names no demand "${initial.stream}".`);
+  const dueAt =
+    initial.dueAtHour === null
+      ? Number.POSITIVE_INFINITY
+      : localTime.toElapsed(toMilliseconds(initial.dueAtHour));
+  const job = jobs.enter(
+    stream,
+    initial.quantity,
+    initial.rush,
+    toMilliseconds(initial.arrivedAtHour),
+    dueAt,
+  );
+  demand.drawWork(job);
+  return job;
+}
+
+function stageOf(job: Job, name: string): number {
+  const stage = job.part.stages.findIndex((candidate) => candidate.name === name);
+  if (stage < 0) throw new Error(`The route of "${job.part.name}" has no stage "${name}".`);
+  return stage;
+}
+
+/** Lets a job wait for its stage, or go on with what remains of it. */
+function placeJob(simulation: Simulation, job: Job, initial: InitialJob): void {
+  const stage = stageOf(job, initial.stage);
+  if (initial.remainingHours !== null) job.stageWork[stage] = toMilliseconds(initial.remainingHours);
+  simulation.flow.enterStage(simulation.flow.begin(job, stage));
+}
+
+/** Puts jobs into a machine that runs until a stated time and then waits to be unloaded. */
+function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: readonly Job[]): void {
+  const { units, flow, calendar, compiled } = simulation;
+  const unit = units.units.find((candidate) => candidate.name === initial.machine);
+  if (unit === undefined) throw new Error(`The initial state names no machine "${initial.machine}".`);
+  const group = units.groups[unit.group];
+  const build = flow.emptyLoad();
+  build.isBuild = true;
+  build.kind = group.compiled.kindRank;
+  for (const job of jobs) {
+    const position = job.part.stages.findIndex(
+      (stage) => stage.kind === 'unit' && compiled.unitClasses[stage.unitClass].group === unit.group,
+    );
+    if (position < 0) throw new Error(`"${job.part.name}" is not built on "${initial.machine}".`);
+    flow.addLot(build, flow.createLot(job, job.quantity, position));
+  }
+  const [first] = jobs;
+  const stage = first?.part.stages.find(
+    (candidate) =>
+      candidate.kind === 'unit' && compiled.unitClasses[candidate.unitClass].group === unit.group,
+  );
+  const unitClass = stage === undefined ? group.classes[0]?.compiled : compiled.unitClasses[stage.unitClass];
+  if (unitClass === undefined) throw new Error(`Nothing is ever built on "${initial.machine}".`);
+  units.hold(unit, unitClass, build, initial.material);
+  const end = simulation.localTime.toElapsed(toMilliseconds(initial.busyUntilHour));
+  calendar.schedule(end, PHASE_ENDS, EVENT_PHASE_ENDS, unit.index, unit.stamp);
+}

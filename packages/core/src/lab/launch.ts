@@ -1,0 +1,199 @@
+import { toMilliseconds } from '../kernel/clock.ts';
+import { PHASE_TIMERS } from '../kernel/event-calendar.ts';
+import { EVENT_GROUP_TIMER } from './events.ts';
+import type { LaunchTimes } from './launch-times.ts';
+import type { Load, Lot } from './load.ts';
+import { isBefore } from './rank.ts';
+import type { Simulation } from './simulation.ts';
+import type { UnitClass } from './unit-class.ts';
+import type { UnitGroup } from './unit-group.ts';
+
+/** Space sums are compared with this tolerance: 24 pieces of 1/24 fill a platform. */
+export const SPACE_TOLERANCE = 1e-9;
+
+/** Decides when what waits may be launched, and sets timers for the moments at which that changes. */
+export class LaunchRules {
+  private readonly simulation: Simulation;
+  /** For each group: elapsed times of its fixed launches over the plan, ascending. */
+  private fixedTimes: readonly (readonly number[])[] = [];
+  /** For each group: ends of attendance of those who set its machines up, ascending. */
+  private closings: readonly (readonly number[])[] = [];
+  /** For each group: when attendance begins again after a closing, ascending. */
+  private openings: readonly (readonly number[])[] = [];
+  private readonly closingIndex: Int32Array;
+
+  constructor(simulation: Simulation) {
+    this.simulation = simulation;
+    this.closingIndex = new Int32Array(simulation.compiled.unitGroups.length);
+  }
+
+  reset(times: LaunchTimes): void {
+    const { fixedTimes } = times;
+    this.fixedTimes = fixedTimes;
+    this.closings = times.closings;
+    this.openings = times.openings;
+    this.closingIndex.fill(0);
+    fixedTimes.forEach((times, group) => {
+      if (times.length > 0) this.setTimer(this.simulation.units.groups[group], times[0]);
+    });
+  }
+
+  timerRings(groupIndex: number): void {
+    const group = this.simulation.units.groups[groupIndex];
+    const { now } = this.simulation;
+    group.timerAt = Number.POSITIVE_INFINITY;
+    group.isStale = true;
+    const times = this.fixedTimes[groupIndex];
+    while (group.nextFixedIndex < times.length && times[group.nextFixedIndex] <= now) {
+      group.latestFixed = times[group.nextFixedIndex++];
+    }
+    if (group.nextFixedIndex < times.length) this.setTimer(group, times[group.nextFixedIndex]);
+  }
+
+  /** Works out whether a class may launch now; sets a timer for the next moment at which time alone changes it. */
+  judge(group: UnitGroup, unitClass: UnitClass): void {
+    unitClass.mayLaunch = false;
+    unitClass.onlyReadyBefore = Number.POSITIVE_INFINITY;
+    const first = unitClass.loads.first;
+    if (first === null) return;
+    const { launch, capacity } = group.compiled;
+    if (launch.fullShare !== null) {
+      unitClass.mayLaunch = unitClass.waitingSize >= launch.fullShare * capacity - SPACE_TOLERANCE;
+    }
+    if (!unitClass.mayLaunch && launch.waitedHours !== null) {
+      this.holdsFrom(group, unitClass, first.readyAt + toMilliseconds(launch.waitedHours));
+    }
+    if (!unitClass.mayLaunch && launch.beforeClosing) {
+      const closing = this.nextClosing(group);
+      const lastCall = this.lastCall(group, closing);
+      this.holdsFrom(group, unitClass, lastCall);
+      if (unitClass.mayLaunch) this.setTimer(group, closing);
+    }
+    if (!unitClass.mayLaunch && launch.promiseAtRisk) {
+      for (let load: Load | null = first; load !== null; load = load.after) {
+        this.holdsFrom(group, unitClass, load.dueAt - this.typicalRemainder(load));
+      }
+    }
+    if (!unitClass.mayLaunch) this.judgeFixed(group, unitClass);
+  }
+
+  /** Whether a seed goes before another of its group: by rank, or at the last call by when its build would end. */
+  isPreferred(group: UnitGroup, seed: Load, other: Load): boolean {
+    const { launch } = group.compiled;
+    if (launch.beforeClosing && launch.preferAttendedEnd) {
+      const closing = this.nextClosing(group);
+      if (this.lastCall(group, closing) <= this.simulation.now) {
+        const attended = this.nextAttendance(group, closing);
+        const late = this.typicalEnd(group, seed) - attended;
+        const otherLate = this.typicalEnd(group, other) - attended;
+        if (late !== otherLate) return late >= 0 && (otherLate < 0 || late < otherLate);
+      }
+    }
+    return isBefore(seed, other);
+  }
+
+  /** Next end of attendance for the people who set the group up; Infinity when it never comes. */
+  nextClosing(group: UnitGroup): number {
+    const { index } = group.compiled;
+    const closings = this.closings[index];
+    while (
+      this.closingIndex[index] < closings.length &&
+      closings[this.closingIndex[index]] <= this.simulation.now
+    ) {
+      this.closingIndex[index]++;
+    }
+    return this.closingIndex[index] < closings.length
+      ? closings[this.closingIndex[index]]
+      : Number.POSITIVE_INFINITY;
+  }
+
+  /**
+   * The latest moment at which set-up and warm-up typically still fit before closing, when the set-ups that
+   * wait for the same people go first: rounds of set-ups among those on duty, then the warm-up.
+   */
+  private lastCall(group: UnitGroup, closing: number): number {
+    const { staff, units } = this.simulation;
+    const [queueIndex] = group.compiled.startQueues;
+    if (queueIndex === undefined) return closing - typicalWarmUp(group);
+    const queue = staff.queues[queueIndex];
+    let setUps = queue.setUpsWaiting;
+    for (const other of units.groups) {
+      if (other.compiled.launch.beforeClosing && other.compiled.startQueues.includes(queueIndex)) {
+        setUps += Math.min(other.idle, waitingLoads(other));
+      }
+    }
+    const rounds = Math.ceil(Math.max(1, setUps) / Math.max(1, queue.onDuty));
+    return closing - rounds * typicalAttendance(group) - typicalWarmUp(group);
+  }
+
+  /** When the next stretch of attendance begins after a closing. */
+  private nextAttendance(group: UnitGroup, closing: number): number {
+    const openings = this.openings[group.compiled.index];
+    return openings.find((opening) => opening > closing) ?? Number.POSITIVE_INFINITY;
+  }
+
+  private typicalEnd(group: UnitGroup, seed: Load): number {
+    return this.simulation.now + typicalAttendance(group) + typicalWarmUp(group) + typicalPrint(seed);
+  }
+
+  private judgeFixed(group: UnitGroup, unitClass: UnitClass): void {
+    for (let load = unitClass.loads.first; load !== null; load = load.after) {
+      if (load.readyAt < group.latestFixed) {
+        unitClass.mayLaunch = true;
+        unitClass.onlyReadyBefore = group.latestFixed;
+        return;
+      }
+    }
+  }
+
+  private holdsFrom(group: UnitGroup, unitClass: UnitClass, from: number): void {
+    if (from <= this.simulation.now) unitClass.mayLaunch = true;
+    else this.setTimer(group, from);
+  }
+
+  private setTimer(group: UnitGroup, time: number): void {
+    if (time >= group.timerAt) return;
+    group.timerAt = time;
+    this.simulation.calendar.schedule(time, PHASE_TIMERS, EVENT_GROUP_TIMER, group.compiled.index, 0);
+  }
+
+  /** Typical milliseconds of the route that is still before a load, this stage included. */
+  private typicalRemainder(load: Load): number {
+    const lot = load.lots as Lot;
+    const { stages } = lot.job.part;
+    let sum = 0;
+    for (let stage = lot.stage; stage < stages.length; stage++) {
+      const units = stages[stage].basis === 'part' ? load.pieces : 1;
+      sum += stages[stage].typical * units;
+    }
+    return sum;
+  }
+}
+
+/** Typical milliseconds of a print whose seed is this load. */
+function typicalPrint(load: Load): number {
+  const lot = load.lots as Lot;
+  const { print } = lot.job.part;
+  return print === null ? 0 : print.typicalPerBuild + lot.pieces * print.typicalPerPart;
+}
+
+function waitingLoads(group: UnitGroup): number {
+  let sum = 0;
+  for (const unitClass of group.classes) sum += unitClass.loads.length;
+  return sum;
+}
+
+function typicalAttendance(group: UnitGroup): number {
+  const [first] = group.classes;
+  if (first === undefined) return 0;
+  let sum = 0;
+  for (let phase = 0; phase < first.compiled.runPhase; phase++) {
+    sum += first.compiled.phases[phase].work?.typical ?? 0;
+  }
+  return sum;
+}
+
+function typicalWarmUp(group: UnitGroup): number {
+  const [first] = group.classes;
+  return first === undefined ? 0 : first.compiled.typicalBeforeRun - typicalAttendance(group);
+}

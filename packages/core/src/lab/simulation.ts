@@ -1,0 +1,195 @@
+import type { Lab } from '@buildweek/model';
+import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
+import { EventCalendar, PHASE_TIMERS } from '../kernel/event-calendar.ts';
+import { createLocalTime, type LocalTime } from '../kernel/local-time.ts';
+import { createWorkingDays, type WorkingDays } from '../kernel/working-days.ts';
+import { type WorkingWindows, windowsOf } from '../kernel/working-windows.ts';
+import type { History } from '../observe/history.ts';
+import { Recorder } from '../observe/recorder.ts';
+import { Tracer } from '../observe/tracer.ts';
+import { MeasuredWindow } from '../observe/window.ts';
+import { writeHistory } from '../observe/write-history.ts';
+import type { SimulationSettings } from '../settings.ts';
+import { compileLab } from './compile-lab.ts';
+import type { CompiledLab } from './compiled-lab.ts';
+import { Demand } from './demand.ts';
+import { Dispatch } from './dispatch.ts';
+import * as event from './events.ts';
+import { Flow } from './flow.ts';
+import { enterInitialState } from './initial-state.ts';
+import { JobBook } from './job-book.ts';
+import { LaunchRules } from './launch.ts';
+import { type LaunchTimes, launchTimesOf } from './launch-times.ts';
+import { Staff } from './staff.ts';
+import { TaskFloor } from './task-floor.ts';
+import { UnitFloor } from './unit-floor.ts';
+
+/** What follows from the lab and the length of the plan, and is the same for every replication. */
+interface PlanTimes {
+  readonly horizon: number;
+  readonly windows: readonly WorkingWindows[];
+  readonly launchTimes: LaunchTimes;
+  readonly workingDays: WorkingDays;
+}
+
+/**
+ * A lab that can be played any number of times. The parts of the model hold a reference to this object and
+ * find each other through it; it keeps the time and takes the events out in their order.
+ */
+export class Simulation {
+  readonly compiled: CompiledLab;
+  readonly calendar = new EventCalendar();
+  readonly localTime: LocalTime;
+  readonly staff: Staff;
+  readonly tasks: TaskFloor;
+  readonly units: UnitFloor;
+  readonly launch: LaunchRules;
+  readonly flow: Flow;
+  readonly jobs: JobBook;
+  readonly demand: Demand;
+  private readonly dispatch: Dispatch;
+  private readonly lab: Lab;
+  private plan: PlanTimes | null = null;
+
+  /** Elapsed milliseconds since the start of the plan. */
+  now = 0;
+  settings!: SimulationSettings;
+  recorder!: Recorder;
+  tracer: Tracer | null = null;
+  workingDays!: WorkingDays;
+  private hasEnded = false;
+  private measuredEnd = 0;
+
+  constructor(lab: Lab) {
+    this.lab = lab;
+    this.compiled = compileLab(lab);
+    this.localTime = createLocalTime(lab.clockChanges);
+    this.staff = new Staff(this);
+    this.tasks = new TaskFloor(this);
+    this.units = new UnitFloor(this);
+    this.launch = new LaunchRules(this);
+    this.flow = new Flow(this);
+    this.jobs = new JobBook(this);
+    this.demand = new Demand(this);
+    this.dispatch = new Dispatch(this);
+  }
+
+  /** Plays one replication. */
+  play(settings: SimulationSettings): History {
+    const window = this.begin(settings);
+    const { calendar, dispatch } = this;
+    dispatch.run();
+    this.units.settle();
+    while (!this.hasEnded && calendar.take()) {
+      this.now = calendar.time;
+      this.handle(calendar.kind, calendar.subject, calendar.stamp);
+      if (calendar.nextTime === this.now) continue;
+      dispatch.run();
+      // What started and takes no time ends at this same instant.
+      if (calendar.nextTime !== this.now) {
+        this.units.settle();
+        if (this.now >= this.measuredEnd && this.jobs.cohortOpen === 0) this.hasEnded = true;
+      }
+    }
+    return this.finish(window);
+  }
+
+  private begin(settings: SimulationSettings): MeasuredWindow {
+    const start = settings.ignoredWeeks * MILLISECONDS_PER_WEEK;
+    const end = start + settings.weeks * MILLISECONDS_PER_WEEK;
+    const cap = end + settings.capWeeks * MILLISECONDS_PER_WEEK;
+    const plan = this.planFor(cap);
+    const window = new MeasuredWindow(start, end, settings.weeks);
+    this.settings = settings;
+    this.now = 0;
+    this.hasEnded = false;
+    this.measuredEnd = end;
+    this.workingDays = plan.workingDays;
+    this.recorder = new Recorder(this.compiled, window, this.localTime, settings.queueWaits);
+    this.tracer = settings.trace ? new Tracer(this) : null;
+    this.calendar.clear();
+    this.calendar.schedule(end, PHASE_TIMERS, event.EVENT_MEASURED_END, 0, 0);
+    this.calendar.schedule(cap, PHASE_TIMERS, event.EVENT_CAP, 0, 0);
+    this.staff.reset(plan.windows);
+    this.tasks.reset();
+    this.units.reset();
+    this.launch.reset(plan.launchTimes);
+    this.flow.reset();
+    this.jobs.reset();
+    this.demand.reset();
+    enterInitialState(this, this.lab);
+    return window;
+  }
+
+  private handle(kind: number, subject: number, stamp: number): void {
+    switch (kind) {
+      case event.EVENT_TASK_ENDS:
+        this.tasks.ends(subject, stamp);
+        break;
+      case event.EVENT_PHASE_ENDS:
+        this.units.unattendedPhaseEnds(subject, stamp);
+        break;
+      case event.EVENT_WAIT_ENDS:
+        this.flow.waitEnds(subject, stamp);
+        break;
+      case event.EVENT_OTHER_DUTIES_END:
+        this.staff.dutiesEnd(subject, stamp);
+        break;
+      case event.EVENT_GRACE_ENDS:
+        this.staff.graceEnds(subject, stamp);
+        break;
+      case event.EVENT_WINDOW_ENDS:
+        this.staff.windowEnds(subject);
+        break;
+      case event.EVENT_WINDOW_BEGINS:
+        this.staff.windowBegins(subject);
+        break;
+      case event.EVENT_ARRIVAL:
+        this.demand.arrive(subject);
+        break;
+      case event.EVENT_GROUP_TIMER:
+        this.launch.timerRings(subject);
+        break;
+      case event.EVENT_OTHER_DUTIES_DUE:
+        this.staff.dutiesFallDue(subject, stamp);
+        break;
+      case event.EVENT_OTHER_DUTIES_DAY:
+        this.staff.dutiesDay(subject);
+        break;
+      case event.EVENT_CAP:
+        this.hasEnded = true;
+        break;
+      case event.EVENT_MEASURED_END:
+        // Nothing happens: the loop looks whether the cohort is finished.
+        break;
+    }
+  }
+
+  private finish(window: MeasuredWindow): History {
+    this.staff.finish();
+    this.tasks.finish();
+    this.units.finish();
+    this.jobs.finish();
+    return writeHistory(this, window);
+  }
+
+  private planFor(horizon: number): PlanTimes {
+    if (this.plan !== null && this.plan.horizon === horizon) return this.plan;
+    const { lab, compiled, localTime } = this;
+    const calendarWindows = (name: string): WorkingWindows => {
+      const calendar = lab.calendars.find((candidate) => candidate.name === name);
+      if (calendar === undefined) throw new Error(`There is no calendar "${name}" in the lab.`);
+      return windowsOf(calendar, localTime, horizon);
+    };
+    const windows = lab.people.map((group) => calendarWindows(group.calendar));
+    const labCalendar = lab.calendars.find((candidate) => candidate.name === lab.labCalendar);
+    if (labCalendar === undefined) throw new Error(`There is no calendar "${lab.labCalendar}" in the lab.`);
+    this.plan = {
+      horizon,
+      windows,
+      launchTimes: launchTimesOf(compiled, windows, calendarWindows(lab.labCalendar), localTime, horizon),
+      workingDays: createWorkingDays(labCalendar, localTime, horizon),
+    };
+    return this.plan;
+  }
+}

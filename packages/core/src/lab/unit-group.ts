@@ -1,0 +1,45 @@
+import type { CompiledUnitGroup } from './compiled-lab.ts';
+import type { Unit } from './unit.ts';
+import type { UnitClass } from './unit-class.ts';
+
+/** Machines or stations that are alike, in one replication. */
+export class UnitGroup {
+  readonly compiled: CompiledUnitGroup;
+  readonly units: readonly Unit[];
+  readonly classes: readonly UnitClass[];
+  idle = 0;
+  /** Whether something changed since dispatch last found nothing to launch here. */
+  isStale = false;
+  /** Time of the earliest timer that is set, so that none is set twice; Infinity for none. */
+  timerAt = Number.POSITIVE_INFINITY;
+  /** Position of the next fixed launch time in the plan's list, and the latest one that has passed. */
+  nextFixedIndex = 0;
+  latestFixed = Number.NEGATIVE_INFINITY;
+  /** What `pick` chose. */
+  pickedClass: UnitClass | null = null;
+  pickedUnit: Unit | null = null;
+
+  constructor(compiled: CompiledUnitGroup, units: readonly Unit[], classes: readonly UnitClass[]) {
+    this.compiled = compiled;
+    this.units = units;
+    this.classes = classes;
+  }
+
+  reset(): void {
+    this.idle = this.units.length;
+    this.isStale = false;
+    this.timerAt = Number.POSITIVE_INFINITY;
+    this.nextFixedIndex = 0;
+    this.latestFixed = Number.NEGATIVE_INFINITY;
+    this.pickedClass = null;
+    this.pickedUnit = null;
+    for (const unitClass of this.classes) unitClass.reset();
+  }
+
+  get hasWaiting(): boolean {
+    for (let position = 0; position < this.classes.length; position++) {
+      if (this.classes[position].loads.length > 0) return true;
+    }
+    return false;
+  }
+}

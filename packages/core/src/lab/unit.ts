@@ -1,0 +1,59 @@
+import type { Stream } from '../kernel/streams.ts';
+import type { CompiledUnit, CompiledUnitClass } from './compiled-lab.ts';
+import type { Load } from './load.ts';
+
+/** A machine or a station: an individual with a name, a state and streams of its own. */
+export class Unit {
+  readonly index: number;
+  readonly group: number;
+  readonly name: string;
+  /** Position in MACHINE_STATES or STATION_STATES, and since when. */
+  state = 0;
+  stateSince = 0;
+  readonly timeInState: Float64Array;
+  /** Material that is loaded; -1 for none. */
+  material = -1;
+  /** What it holds, chained by `nextInUnit`; null when it is free. */
+  loads: Load | null = null;
+  unitClass: CompiledUnitClass | null = null;
+  phase = -1;
+  phaseStartedAt = 0;
+  /** Milliseconds of each phase, drawn when the content is fixed. */
+  readonly durations: Float64Array;
+  /** Milliseconds that each attended phase typically takes with this content. */
+  readonly typicals: Float64Array;
+  /** Uniform numbers of the next run, one for each draw slot, drawn ahead: the n-th run takes the n-th. */
+  readonly uniforms: Float64Array;
+  /** One for each draw slot; null where nothing is random. */
+  readonly streams: (Stream | null)[];
+  stamp = 0;
+  runs = 0;
+  pieces = 0;
+  fillSum = 0;
+  fill = 0;
+
+  constructor(compiled: CompiledUnit, states: number, phases: number, slots: number) {
+    this.index = compiled.index;
+    this.group = compiled.group;
+    this.name = compiled.name;
+    this.timeInState = new Float64Array(states);
+    this.durations = new Float64Array(phases);
+    this.typicals = new Float64Array(phases);
+    this.uniforms = new Float64Array(slots);
+    this.streams = new Array<Stream | null>(slots).fill(null);
+  }
+  reset(material: number): void {
+    this.state = 0;
+    this.stateSince = 0;
+    this.timeInState.fill(0);
+    this.material = material;
+    this.loads = null;
+    this.unitClass = null;
+    this.phase = -1;
+    this.stamp++;
+    this.runs = 0;
+    this.pieces = 0;
+    this.fillSum = 0;
+    this.fill = 0;
+  }
+}

@@ -1,0 +1,72 @@
+import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
+import { IntervalBins } from '../kernel/interval-bins.ts';
+import { addStay, IntervalRing } from '../kernel/interval-ring.ts';
+import type { LocalTime } from '../kernel/local-time.ts';
+import type { QueueHistory } from './history.ts';
+import { Sample } from './sample.ts';
+import type { MeasuredWindow } from './window.ts';
+
+/** Length of one queue over time, and the waits of those who went through it. */
+export class QueueRecorder {
+  private readonly name: string;
+  private readonly kind: QueueHistory['kind'];
+  private readonly window: MeasuredWindow;
+  private readonly localTime: LocalTime;
+  private readonly hours = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
+  private readonly weeks: IntervalBins;
+  private readonly waits: Sample | null;
+  private area = 0;
+  private visits = 0;
+  private waitSum = 0;
+
+  constructor(
+    name: string,
+    kind: QueueHistory['kind'],
+    window: MeasuredWindow,
+    localTime: LocalTime,
+    keepWaits: boolean,
+  ) {
+    this.name = name;
+    this.kind = kind;
+    this.window = window;
+    this.localTime = localTime;
+    this.weeks = new IntervalBins(window.start, MILLISECONDS_PER_WEEK, window.weeks);
+    this.waits = keepWaits ? new Sample() : null;
+  }
+
+  /**
+   * Something leaves the queue, or the replication ends while it waits.
+   *
+   * @param weight jobs that it stands for
+   * @param from when it came, elapsed milliseconds
+   * @param to now
+   */
+  leaves(weight: number, from: number, to: number): void {
+    const { window } = this;
+    if (window.contains(to)) {
+      this.visits += weight;
+      this.waitSum += weight * (to - from);
+      this.waits?.add(to - from);
+    }
+    const start = from > window.start ? from : window.start;
+    const end = to < window.end ? to : window.end;
+    if (!(end > start)) return;
+    this.area += weight * (end - start);
+    addStay(this.hours, this.localTime, start, end, weight);
+    this.weeks.add(start, end, weight);
+  }
+
+  history(): QueueHistory {
+    const hourLength = this.window.weeks * MILLISECONDS_PER_HOUR;
+    return {
+      name: this.name,
+      kind: this.kind,
+      area: this.area,
+      visits: this.visits,
+      waitSum: this.waitSum,
+      waits: this.waits === null ? null : this.waits.sorted(),
+      byHourOfWeek: this.hours.totals().map((total) => total / hourLength),
+      byWeek: this.weeks.totals().map((total) => total / MILLISECONDS_PER_WEEK),
+    };
+  }
+}

@@ -1,0 +1,197 @@
+import { PERSON_STATES, WAIT_CAUSES } from '@buildweek/results';
+import { MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
+import type { LocalTime } from '../kernel/local-time.ts';
+import type { CompiledLab } from '../lab/compiled-lab.ts';
+import type { Job } from '../lab/job.ts';
+import type { Person } from '../lab/person.ts';
+import { PERSON_IDLE, PERSON_OFF } from '../lab/person.ts';
+import type { Unit } from '../lab/unit.ts';
+import type {
+  JobClassHistory,
+  PartHoursHistory,
+  PeopleHistory,
+  QueueHistory,
+  WeekHistory,
+} from './history.ts';
+import { QueueRecorder } from './queue-recorder.ts';
+import { JobClassSums, PartHoursSums, PeopleSums } from './sums.ts';
+import type { MeasuredWindow } from './window.ts';
+
+/** Everything that is written down of a replication, as running sums; it reads the model and changes nothing. */
+export class Recorder {
+  private readonly compiled: CompiledLab;
+  private readonly window: MeasuredWindow;
+  private readonly jobClasses: JobClassSums[];
+  private readonly partHours: PartHoursSums[];
+  private readonly people: PeopleSums[];
+  private readonly unitQueues: QueueRecorder[];
+  private readonly attendedQueues: QueueRecorder[];
+  private readonly allJobs: QueueRecorder;
+  private readonly arrivedJobs: Float64Array;
+  private readonly finishedJobs: Float64Array;
+  private readonly finishedParts: Float64Array;
+  private jobsChangedAt = 0;
+  /** Integral of the number of jobs in the lab over the window, from the running count. */
+  jobArea = 0;
+  /** The same from the jobs' own stays. */
+  jobStaySum = 0;
+  /** Largest difference between work plus waits and lead time of a job, milliseconds. */
+  leadTimeImbalance = 0;
+
+  constructor(compiled: CompiledLab, window: MeasuredWindow, localTime: LocalTime, keepWaits: boolean) {
+    this.compiled = compiled;
+    this.window = window;
+    const queue = (name: string, kind: QueueHistory['kind']): QueueRecorder =>
+      new QueueRecorder(name, kind, window, localTime, keepWaits);
+    this.jobClasses = compiled.parts.flatMap((part) => [
+      new JobClassSums(part.name, false),
+      new JobClassSums(part.name, true),
+    ]);
+    this.partHours = compiled.parts.map((part) => new PartHoursSums(part.steps.length));
+    this.people = compiled.peopleGroups.map(() => new PeopleSums(compiled.workLabels.length, localTime));
+    this.unitQueues = compiled.unitGroups.map((group) => queue(group.name, group.kind));
+    this.attendedQueues = compiled.attendedQueues.map(({ skill, persons }) =>
+      queue(persons === 1 ? skill : `${skill} (${persons} persons)`, 'people'),
+    );
+    this.allJobs = queue('jobs in the lab', 'all');
+    this.arrivedJobs = new Float64Array(window.weeks);
+    this.finishedJobs = new Float64Array(window.weeks);
+    this.finishedParts = new Float64Array(window.weeks);
+  }
+
+  isMeasured(time: number): boolean {
+    return this.window.contains(time);
+  }
+
+  jobArrives(job: Job): void {
+    if (!job.inCohort) return;
+    this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].arrives(job);
+    this.arrivedJobs[this.weekOf(job.arrivedAt)]++;
+  }
+
+  jobEnds(job: Job, now: number): void {
+    this.jobStays(job, now);
+    if (this.window.contains(now)) {
+      const week = this.weekOf(now);
+      this.finishedJobs[week]++;
+      this.finishedParts[week] += job.quantity;
+    }
+    const booked =
+      sum(job.work, job.part.steps.length) + sum(job.waits, job.part.steps.length * WAIT_CAUSES.length);
+    const leadTime = now - job.arrivedAt;
+    // What a job waited before the plan began is not in the books.
+    const bookable = job.arrivedAt < 0 ? now : leadTime;
+    const imbalance = Math.abs(booked / job.quantity - bookable);
+    if (imbalance > this.leadTimeImbalance) this.leadTimeImbalance = imbalance;
+    if (!job.inCohort) return;
+    this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].ends(job, now);
+    this.partHours[job.part.index].add(job);
+  }
+
+  /** Books how long a job has been in the lab. */
+  jobStays(job: Job, now: number): void {
+    const from = Math.max(0, job.arrivedAt);
+    this.jobStaySum += this.window.overlap(from, now);
+    this.allJobs.leaves(1, from, now);
+  }
+
+  /** @param inLab jobs in the lab until now */
+  jobsInLabChange(inLab: number, now: number): void {
+    this.jobArea += inLab * this.window.overlap(this.jobsChangedAt, now);
+    this.jobsChangedAt = now;
+  }
+
+  leavesUnitQueue(group: number, weight: number, from: number, now: number): void {
+    this.unitQueues[group].leaves(weight, from, now);
+  }
+
+  leavesAttendedQueue(queue: number, weight: number, from: number, now: number): void {
+    this.attendedQueues[queue].leaves(weight, from, now);
+  }
+
+  unitState(unit: Unit, now: number): void {
+    unit.timeInState[unit.state] += this.window.overlap(unit.stateSince, now);
+  }
+
+  runEnds(unit: Unit, now: number): void {
+    if (!this.window.contains(now)) return;
+    unit.runs++;
+    unit.fillSum += unit.fill;
+    for (let load = unit.loads; load !== null; load = load.nextInUnit) unit.pieces += load.pieces;
+  }
+
+  personState(person: Person, now: number): void {
+    const duration = this.window.overlap(person.stateSince, now);
+    if (duration === 0) return;
+    person.timeInState[person.state] += duration;
+    if (person.state !== PERSON_OFF && person.state !== PERSON_IDLE) {
+      this.people[person.group].busy(this.window, person.stateSince, now);
+    }
+  }
+
+  personWork(group: number, label: number, from: number, now: number): void {
+    this.people[group].timeByLabel[label] += this.window.overlap(from, now);
+  }
+
+  onDuty(group: number, from: number, to: number, persons: number): void {
+    this.people[group].duty(this.window, from, to, persons);
+  }
+
+  jobClassHistories(): JobClassHistory[] {
+    return this.jobClasses.map((sums) => sums.history());
+  }
+
+  queueHistories(): QueueHistory[] {
+    return [...this.unitQueues, ...this.attendedQueues, this.allJobs].map((recorder) => recorder.history());
+  }
+
+  weekHistory(): WeekHistory {
+    return {
+      arrivedJobs: this.arrivedJobs,
+      finishedJobs: this.finishedJobs,
+      finishedParts: this.finishedParts,
+      jobsInLab: this.allJobs.history().byWeek,
+    };
+  }
+
+  partHoursHistories(): PartHoursHistory[] {
+    return this.compiled.parts.map((part, index) => ({
+      part: part.name,
+      steps: part.steps,
+      finishedJobs: this.partHours[index].finishedJobs,
+      work: this.partHours[index].work,
+      waits: this.partHours[index].waits,
+    }));
+  }
+
+  peopleHistories(persons: readonly Person[]): PeopleHistory[] {
+    const hourLength = this.window.weeks * MILLISECONDS_PER_HOUR;
+    return this.compiled.peopleGroups.map((group, index) => {
+      const sums = this.people[index];
+      const members = persons.filter((person) => person.group === index);
+      const timeInState = new Float64Array(members.length * PERSON_STATES.length);
+      members.forEach((person, position) => {
+        timeInState.set(person.timeInState, position * PERSON_STATES.length);
+      });
+      return {
+        group: group.name,
+        count: group.count,
+        timeInState,
+        stages: this.compiled.workLabels,
+        timeByStage: sums.timeByLabel,
+        busyByHourOfWeek: sums.busyHours.totals().map((total) => total / hourLength),
+        onDutyByHourOfWeek: sums.dutyHours.totals().map((total) => total / hourLength),
+      };
+    });
+  }
+
+  private weekOf(time: number): number {
+    return Math.floor((time - this.window.start) / MILLISECONDS_PER_WEEK);
+  }
+}
+
+function sum(values: Float64Array, count: number): number {
+  let total = 0;
+  for (let position = 0; position < count; position++) total += values[position];
+  return total;
+}

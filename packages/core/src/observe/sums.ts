@@ -1,0 +1,93 @@
+import { WAIT_CAUSES } from '@buildweek/results';
+import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR } from '../kernel/clock.ts';
+import { addStay, IntervalRing } from '../kernel/interval-ring.ts';
+import type { LocalTime } from '../kernel/local-time.ts';
+import type { Job } from '../lab/job.ts';
+import type { JobClassHistory } from './history.ts';
+import { Sample } from './sample.ts';
+import type { MeasuredWindow } from './window.ts';
+
+/** Lead times and promises of one part type and priority. */
+export class JobClassSums {
+  private readonly part: string;
+  private readonly rush: boolean;
+  private readonly leadTimes = new Sample();
+  private arrived = 0;
+  private promised = 0;
+  private onTime = 0;
+
+  constructor(part: string, rush: boolean) {
+    this.part = part;
+    this.rush = rush;
+  }
+
+  arrives(job: Job): void {
+    this.arrived++;
+    if (job.dueAt < Number.POSITIVE_INFINITY) this.promised++;
+  }
+
+  ends(job: Job, now: number): void {
+    this.leadTimes.add(now - job.arrivedAt);
+    if (job.dueAt < Number.POSITIVE_INFINITY && now <= job.dueAt) this.onTime++;
+  }
+
+  history(): JobClassHistory {
+    return {
+      part: this.part,
+      rush: this.rush,
+      arrived: this.arrived,
+      unfinished: this.arrived - this.leadTimes.length,
+      promised: this.promised,
+      onTime: this.onTime,
+      leadTimes: this.leadTimes.sorted(),
+    };
+  }
+}
+
+/** Where the hours of the jobs of one part type went. */
+export class PartHoursSums {
+  finishedJobs = 0;
+  readonly work: Float64Array;
+  readonly waits: Float64Array;
+
+  constructor(steps: number) {
+    this.work = new Float64Array(steps);
+    this.waits = new Float64Array(steps * WAIT_CAUSES.length);
+  }
+
+  add(job: Job): void {
+    this.finishedJobs++;
+    for (let step = 0; step < this.work.length; step++) this.work[step] += job.work[step] / job.quantity;
+    for (let entry = 0; entry < this.waits.length; entry++) {
+      const wait = job.waits[entry];
+      if (wait !== 0) this.waits[entry] += wait / job.quantity;
+    }
+  }
+}
+
+/** What the people of one group did. */
+export class PeopleSums {
+  readonly timeByLabel: Float64Array;
+  readonly busyHours = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
+  readonly dutyHours = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
+  private readonly localTime: LocalTime;
+
+  constructor(labels: number, localTime: LocalTime) {
+    this.timeByLabel = new Float64Array(labels);
+    this.localTime = localTime;
+  }
+
+  busy(window: MeasuredWindow, from: number, to: number): void {
+    this.add(this.busyHours, window, from, to, 1);
+  }
+
+  duty(window: MeasuredWindow, from: number, to: number, persons: number): void {
+    this.add(this.dutyHours, window, from, to, persons);
+  }
+
+  private add(bins: IntervalRing, window: MeasuredWindow, from: number, to: number, weight: number): void {
+    const start = Math.max(from, window.start);
+    const end = Math.min(to, window.end);
+    if (end > start) addStay(bins, this.localTime, start, end, weight);
+  }
+}

@@ -1,0 +1,82 @@
+import type { Job } from '../lab/job.ts';
+import type { Load } from '../lab/load.ts';
+import type { Person } from '../lab/person.ts';
+import type { Simulation } from '../lab/simulation.ts';
+import type { Task } from '../lab/task.ts';
+import type { Unit } from '../lab/unit.ts';
+import type { TraceEntry, TraceEvent } from './history.ts';
+
+/** Writes down every step of every job, when asked to; it reads the model and changes nothing. */
+export class Tracer {
+  readonly entries: TraceEntry[] = [];
+  private readonly simulation: Simulation;
+
+  constructor(simulation: Simulation) {
+    this.simulation = simulation;
+  }
+
+  job(what: 'job arrives' | 'job ends', job: Job): void {
+    this.add(what, job, null, null, null, [], job.quantity);
+  }
+
+  person(what: 'on duty' | 'off duty', person: Person): void {
+    this.add(what, null, null, null, null, [person.name], 0);
+  }
+
+  /** One entry for each job in the loads of the task. */
+  task(what: TraceEvent, task: Task): void {
+    const { staff } = this.simulation;
+    const persons = Array.from(
+      task.staff.subarray(0, task.work.persons),
+      (index) => staff.persons[index].name,
+    );
+    const phase = task.unit === null ? 'work' : (task.unit.unitClass?.phases[task.unit.phase].phase ?? null);
+    for (let load: Load | null = task.load; load !== null; load = load.nextInUnit) {
+      this.lots(what, load, phase, task.unit?.name ?? null, persons);
+    }
+  }
+
+  unit(what: TraceEvent, unit: Unit, phase: string): void {
+    for (let load = unit.loads; load !== null; load = load.nextInUnit) {
+      this.lots(what, load, phase, unit.name, []);
+    }
+  }
+
+  load(what: TraceEvent, load: Load, phase: string): void {
+    this.lots(what, load, phase, null, []);
+  }
+
+  private lots(
+    what: TraceEvent,
+    load: Load,
+    phase: string | null,
+    unit: string | null,
+    persons: readonly string[],
+  ): void {
+    for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
+      this.add(what, lot.job, lot.definition.name, phase, unit, persons, lot.pieces);
+    }
+  }
+
+  private add(
+    what: TraceEvent,
+    job: Job | null,
+    stage: string | null,
+    phase: string | null,
+    unit: string | null,
+    persons: readonly string[],
+    pieces: number,
+  ): void {
+    this.entries.push({
+      time: this.simulation.now,
+      what,
+      job: job?.number ?? -1,
+      part: job?.part.name ?? null,
+      stage,
+      phase,
+      unit,
+      persons,
+      pieces,
+    });
+  }
+}
