@@ -48,8 +48,8 @@ export class QueueRecorder {
       this.waitSum += weight * (to - from);
       this.waits?.add(to - from);
     }
-    const start = from > window.start ? from : window.start;
-    const end = to < window.end ? to : window.end;
+    const start = Math.max(from, window.start);
+    const end = Math.min(to, window.end);
     if (!(end > start)) return;
     this.area += weight * (end - start);
     addStay(this.hours, this.localTime, start, end, weight);

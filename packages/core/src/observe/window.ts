@@ -16,8 +16,8 @@ export class MeasuredWindow {
 
   /** @returns milliseconds of the stretch from `from` to `to` that lie in the window */
   overlap(from: number, to: number): number {
-    const start = from > this.start ? from : this.start;
-    const end = to < this.end ? to : this.end;
+    const start = Math.max(from, this.start);
+    const end = Math.min(to, this.end);
     return end > start ? end - start : 0;
   }
 }
