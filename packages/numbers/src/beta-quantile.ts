@@ -1,6 +1,6 @@
-import jstat from 'jstat';
 import { betaPower, regularizedBeta } from './beta.ts';
 import { checkPositive, checkProbability } from './checks.ts';
+import { ibetainv } from './jstat-inverses.ts';
 
 const MOST_STEPS = 200;
 
@@ -17,7 +17,7 @@ export function betaQuantile(p: number, a: number, b: number): number {
   checkPositive('second parameter', b);
   if (b === 1) return p ** (1 / a);
   if (a === 1) return -Math.expm1(Math.log1p(-p) / b);
-  let x = jstat.jStat.ibetainv(p, a, b);
+  let x = ibetainv(p, a, b);
   if (!(x > 0 && x < 1)) return x;
   let low = 0;
   let high = 1;

@@ -1,5 +1,5 @@
-import jstat from 'jstat';
 import { checkPositive, checkProbability } from './checks.ts';
+import { gammapinv } from './jstat-inverses.ts';
 
 /**
  * The value that a gamma variable of the given shape and scale 1 stays below with probability p, to about
@@ -9,7 +9,7 @@ import { checkPositive, checkProbability } from './checks.ts';
 export function gammaQuantile(p: number, shape: number): number {
   checkProbability(p);
   checkPositive('shape', shape);
-  return jstat.jStat.gammapinv(p, shape);
+  return gammapinv(p, shape);
 }
 
 /**

@@ -1,6 +1,6 @@
-import jstat from 'jstat';
 import { logBeta, regularizedBeta } from './beta.ts';
 import { checkPositive, checkProbability } from './checks.ts';
+import { studentInverse } from './jstat-inverses.ts';
 import { inverseNormal } from './normal.ts';
 
 /** From here up jstat 1.9.6 falls off (1.5e-3 wrong at 1e8), and the expansion below is good to 1e-13. */
@@ -36,7 +36,7 @@ export function studentQuantile(p: number, degreesOfFreedom: number): number {
   checkPositive('degrees of freedom', degreesOfFreedom);
   if (p === 0.5) return 0;
   if (degreesOfFreedom >= EXPANSION_FROM) return expansion(inverseNormal(p), degreesOfFreedom);
-  const t = jstat.jStat.studentt.inv(p, degreesOfFreedom);
+  const t = studentInverse(p, degreesOfFreedom);
   const step = (studentCumulative(t, degreesOfFreedom) - p) / density(t, degreesOfFreedom);
   // Far out, where the upper tail has no digits left, the step is noise and not a correction.
   return Math.abs(step) < 1e-5 * Math.abs(t) ? t - step : t;
