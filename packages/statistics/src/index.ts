@@ -1,1 +1,32 @@
-export {};
+export { autocorrelation, vonNeumannRatio } from './autocorrelation.ts';
+export { batchMeans } from './batch-means.ts';
+export { type Difference, type PairedDifference, pairedDifference, welchDifference } from './comparison.ts';
+export {
+  type Estimate,
+  estimateOver,
+  FEWEST_REPLICATIONS,
+  type Interval,
+  type Never,
+  type Prediction,
+  type Refused,
+} from './interval.ts';
+export { meanInterval, replicationsForHalfWidth, replicationsForRelativeError } from './mean-interval.ts';
+export { mser, type WarmUp } from './mser.ts';
+export { type QuantileRanks, quantileRanks, sampleSizeForBound } from './order-statistics.ts';
+export { pooledQuantile, pooledQuantileInterval } from './pooled-quantile.ts';
+export { type Precision, sequentialPrecision } from './precision.ts';
+export { onePeriodInterval } from './prediction.ts';
+export { clopperPearsonInterval, wilsonInterval } from './proportion.ts';
+export { type QuantileType, quantile } from './quantile.ts';
+export { ratioInterval } from './ratio-interval.ts';
+export { normalDeviationInterval, pooledDeviationInterval } from './standard-deviation-interval.ts';
+export {
+  correlation,
+  type Moments,
+  mean,
+  moments,
+  standardDeviation,
+  standardError,
+  variance,
+} from './summary.ts';
+export { type TheoryCheck, type TheoryVerdict, theoryVerdict } from './theory-check.ts';
