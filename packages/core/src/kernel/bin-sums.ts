@@ -1,8 +1,8 @@
 /**
  * Sums over bins of equal width to which intervals with a weight are added in constant time, whatever their
  * length: the two bins in which an interval begins and ends are added to directly, the full bins between by a
- * difference array. Every sum carries the rounding error of its additions along, so that what was added and
- * taken away again leaves exactly nothing.
+ * difference array. Every sum carries the rounding error of its additions along, so that of what was added and
+ * taken away again nothing is left but an error of second order; with whole numbers not even that.
  *
  * Source of the error term: D. E. Knuth, "The Art of Computer Programming", volume 2, section 4.2.2, theorem B;
  * A. Neumaier, "Rundungsfehleranalyse einiger Verfahren zur Summation endlicher Summen" (1974) (from memory).

@@ -3,33 +3,8 @@ import { spansOf } from './calendar-spans.ts';
 import { MILLISECONDS_PER_DAY, MILLISECONDS_PER_WEEK, toMilliseconds } from './clock.ts';
 import type { LocalTime } from './local-time.ts';
 
-/**
- * The working days of a calendar. A working day is a day on which a window starts; its closing time is when
- * the last of these windows ends, which for a night shift is on the morning after. A window longer than a day
- * is one working day for each 24 hours begun, so that a calendar open day and night closes each midnight.
- */
-export class WorkingDays {
-  private readonly calendar: WorkingCalendar;
-  private readonly localTime: LocalTime;
-  private weeks: number;
-  /** Elapsed closing times of the working days, and the days (0 is the first Monday) they belong to. */
-  private closingTimes = new Float64Array(0);
-  private days = new Float64Array(0);
-  /** For each day of the plan the position of the first working day that is not before it. */
-  private firstFrom = new Int32Array(0);
-
-  /**
-   * @param calendar the lab calendar, in local time
-   * @param localTime local time of the lab
-   * @param horizonMilliseconds how far promises are expected to reach; the table grows when one reaches further
-   */
-  constructor(calendar: WorkingCalendar, localTime: LocalTime, horizonMilliseconds: number) {
-    this.calendar = calendar;
-    this.localTime = localTime;
-    this.weeks = Math.max(1, Math.ceil(horizonMilliseconds / MILLISECONDS_PER_WEEK));
-    this.writeOut();
-  }
-
+/** Makes promises: when a job is due that is asked for at a time. */
+export interface WorkingDays {
   /**
    * When a job is due. By `working days`, a job asked for at or after the cut-off, or on a day that is none,
    * counts as asked for on the next working day; it is due at the closing time of the n-th working day after
@@ -39,6 +14,26 @@ export class WorkingDays {
    * @param rule how promises are made
    * @returns elapsed milliseconds; Infinity for no promise, and where no such working day ever comes
    */
+  dueAfter(arrivalMilliseconds: number, rule: DueRule): number;
+}
+
+class CalendarDays implements WorkingDays {
+  private readonly calendar: WorkingCalendar;
+  private readonly localTime: LocalTime;
+  private weeks: number;
+  /** Elapsed closing times of the working days, and the days (0 is the first Monday) they belong to. */
+  private closingTimes = new Float64Array(0);
+  private days = new Float64Array(0);
+  /** For each day of the plan the position of the first working day that is not before it. */
+  private firstFrom = new Int32Array(0);
+
+  constructor(calendar: WorkingCalendar, localTime: LocalTime, horizonMilliseconds: number) {
+    this.calendar = calendar;
+    this.localTime = localTime;
+    this.weeks = Math.max(1, Math.ceil(horizonMilliseconds / MILLISECONDS_PER_WEEK));
+    this.writeOut();
+  }
+
   dueAfter(arrivalMilliseconds: number, rule: DueRule): number {
     switch (rule.kind) {
       case 'none':
@@ -102,14 +97,18 @@ export class WorkingDays {
 }
 
 /**
+ * The working days of a calendar. A working day is a day on which a window starts; its closing time is when
+ * the last of these windows ends, which for a night shift is on the morning after. A window longer than a day
+ * is one working day for each 24 hours begun, so that a calendar open day and night closes each midnight.
+ *
  * @param calendar the lab calendar, in local time
  * @param localTime local time of the lab
- * @param horizonMilliseconds how far promises are expected to reach
+ * @param horizonMilliseconds how far promises are expected to reach; one that reaches further takes longer
  */
 export function createWorkingDays(
   calendar: WorkingCalendar,
   localTime: LocalTime,
   horizonMilliseconds: number,
 ): WorkingDays {
-  return new WorkingDays(calendar, localTime, horizonMilliseconds);
+  return new CalendarDays(calendar, localTime, horizonMilliseconds);
 }
