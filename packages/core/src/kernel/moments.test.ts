@@ -27,7 +27,7 @@ const FAMILIES: readonly (readonly [Distribution, number])[] = [
         { probability: 0.9, mean: 0.5 },
       ],
     },
-    1e-9,
+    1e-6,
   ],
 ];
 

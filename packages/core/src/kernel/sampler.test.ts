@@ -80,7 +80,7 @@ const CUMULATIVES: readonly (readonly [Distribution, (x: number) => number, numb
       ],
     },
     (x) => 1 - 0.1 * Math.exp(-x / 5.5) - 0.9 * Math.exp(-x / 0.5),
-    1e-14,
+    1e-4,
   ],
 ];
 

@@ -6,10 +6,9 @@ import {
   UniformSampler,
   WeibullSampler,
 } from './closed-form-samplers.ts';
-import { HyperexponentialSampler } from './hyperexponential-sampler.ts';
 import { MeasuredSampler } from './measured-sampler.ts';
 import { CutNormalSampler, LognormalSampler } from './normal-samplers.ts';
-import { GammaSampler, PertSampler } from './tabled-samplers.ts';
+import { GammaSampler, HyperexponentialSampler, PertSampler } from './tabled-samplers.ts';
 
 /** Draws durations by inversion: one uniform number for each draw, so that two labs stay in step. */
 export interface Sampler {

@@ -6,11 +6,11 @@ const TOLERANCE = 1e-14;
 const MOST_STEPS = 60;
 
 /**
- * A mixture of exponentials, inverted with one uniform number: x solves
+ * The inverse distribution function of a mixture of exponentials, to a few last places: x solves
  * ln(Σ p exp(−x / m)) = ln(1 − u). The left side is convex and falls, so Newton's steps from a point below the
  * root rise to it without ever passing it.
  */
-export class HyperexponentialSampler {
+export class HyperexponentialQuantile {
   private readonly probabilities: Float64Array;
   private readonly logProbabilities: Float64Array;
   private readonly means: Float64Array;
@@ -28,19 +28,24 @@ export class HyperexponentialSampler {
     this.meanRate = this.probabilities.reduce((sum, p, branch) => sum + p * this.rates[branch], 0);
   }
 
-  sample(u: number): number {
+  /** @param u strictly between 0 and 1  @returns hours below which a draw falls with probability u */
+  value(u: number): number {
     const { probabilities, rates } = this;
     const target = -Math.log1p(-u);
     let x = this.lowerBound(target);
     for (let step = 0; step < MOST_STEPS; step++) {
       let survival = 0;
+      let failure = 0;
       let density = 0;
       for (let branch = 0; branch < rates.length; branch++) {
         const term = probabilities[branch] * Math.exp(-x * rates[branch]);
         survival += term;
+        failure -= probabilities[branch] * Math.expm1(-x * rates[branch]);
         density += term * rates[branch];
       }
-      const rise = ((Math.log(survival) + target) * survival) / density;
+      // Next to 1 the survival has lost the digits that its complement still has.
+      const logSurvival = failure < 0.5 ? Math.log1p(-failure) : Math.log(survival);
+      const rise = ((logSurvival + target) * survival) / density;
       x += rise;
       if (rise <= TOLERANCE * x) break;
     }
