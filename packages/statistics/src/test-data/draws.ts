@@ -1,0 +1,8 @@
+/// <reference path="./seedrandom-alea.d.ts" />
+import alea from 'seedrandom/lib/alea';
+
+/** Draws strictly between 0 and 1 from a named seed. */
+export function draws(seed: string): () => number {
+  const generator = alea(seed);
+  return () => (Math.floor(generator() * 2 ** 32) + 0.5) / 2 ** 32;
+}
