@@ -1,1 +1,24 @@
-export {};
+export type { Chart, ChartSize } from './chart.ts';
+export { chartsOf } from './charts-of.ts';
+export {
+  DAYS,
+  decimalsFor,
+  formatEstimate,
+  formatInterval,
+  formatNumber,
+  formatOrReason,
+  formatPlain,
+  formatShare,
+  formatValue,
+  HOURS,
+  PERCENT,
+  PLAIN,
+  shareInWords,
+  type Unit,
+} from './format.ts';
+export { familyOf } from './hour-families.ts';
+export { stepName } from './hours-by-step.ts';
+export * from './palette.ts';
+export { simulatedUse } from './simulated-use.ts';
+export { textWidth } from './text-width.ts';
+export { FONT } from './theme.ts';

@@ -1,0 +1,115 @@
+import type { Estimate, EstimateOrRefused, Prediction, PredictionOrRefused } from '@buildweek/results';
+
+/** Hours in a day by the clock; lead times are told in such days. */
+export const HOURS_PER_DAY = 24;
+
+/** A unit in which a number is shown: how many base units it holds, and its word. */
+export interface Unit {
+  readonly size: number;
+  readonly one: string;
+  readonly many: string;
+}
+
+export const DAYS: Unit = { size: HOURS_PER_DAY, one: 'day', many: 'days' };
+export const HOURS: Unit = { size: 1, one: 'h', many: 'h' };
+export const PERCENT: Unit = { size: 0.01, one: '%', many: '%' };
+export const PLAIN: Unit = { size: 1, one: '', many: '' };
+
+/**
+ * Decimals that a number deserves: as many as its half width has a first digit for, at most two.
+ *
+ * @param halfWidth half the width of its interval, in the unit in which it is shown
+ */
+export function decimalsFor(halfWidth: number): number {
+  if (!(halfWidth > 0) || !Number.isFinite(halfWidth)) return 1;
+  return Math.min(2, Math.max(0, -Math.floor(Math.log10(halfWidth))));
+}
+
+/** A number with a fixed count of decimals; never "-0". */
+export function formatNumber(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
+/** A number for which no interval is at hand: three digits that count. */
+export function formatPlain(value: number): string {
+  if (value === 0) return '0';
+  const size = Math.abs(value);
+  if (size >= 100) return formatNumber(value, 0);
+  if (size >= 10) return formatNumber(value, 1).replace(/\.0$/, '');
+  return formatNumber(value, 2).replace(/\.?0+$/, '');
+}
+
+/** A share as a whole percentage, or with one decimal below ten percent. */
+export function formatShare(share: number): string {
+  const percent = share * 100;
+  return `${percent > 0 && percent < 9.95 ? formatNumber(percent, 1) : formatNumber(percent, 0)} %`;
+}
+
+function withUnit(text: string, unit: Unit): string {
+  if (unit.many === '') return text;
+  return `${text} ${Number(text) === 1 ? unit.one : unit.many}`;
+}
+
+/** "4.1 days". */
+export function formatValue(estimate: Estimate, unit: Unit): string {
+  const decimals = decimalsFor((estimate.high - estimate.low) / 2 / unit.size);
+  return withUnit(formatNumber(estimate.value / unit.size, decimals), unit);
+}
+
+/** "3.9 to 4.3". */
+export function formatInterval(interval: Estimate | Prediction, unit: Unit): string {
+  const decimals = decimalsFor((interval.high - interval.low) / 2 / unit.size);
+  return `${formatNumber(interval.low / unit.size, decimals)} to ${formatNumber(interval.high / unit.size, decimals)}`;
+}
+
+/** "4.1 days (3.9 to 4.3)". */
+export function formatEstimate(estimate: Estimate, unit: Unit): string {
+  return `${formatValue(estimate, unit)} (${formatInterval(estimate, unit)})`;
+}
+
+/** The estimate, or in plain words why there is none. */
+export function formatOrReason(estimate: EstimateOrRefused | PredictionOrRefused, unit: Unit): string {
+  switch (estimate.kind) {
+    case 'estimate':
+      return formatEstimate(estimate, unit);
+    case 'prediction':
+      return formatInterval(estimate, unit);
+    case 'refused':
+      return `not given: ${estimate.reason}`;
+    case 'never':
+      return `beyond the end of the plan: ${estimate.reason}`;
+  }
+}
+
+/** A name cut to a length that fits a title; what is cut off is marked. */
+export function shorten(name: string, length = 48): string {
+  const letters = Array.from(name);
+  return letters.length <= length ? name : `${letters.slice(0, length - 1).join('')}…`;
+}
+
+/** Pieces of a sentence: "a, b and c". */
+export function joinWords(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
+
+/** "Monday 07:00" for hour 7 of the week. */
+export function formatHourOfWeek(hour: number): string {
+  const day = WEEKDAYS[Math.floor(hour / HOURS_PER_DAY) % 7] ?? '';
+  return `${day} ${String(hour % HOURS_PER_DAY).padStart(2, '0')}:00`;
+}
+
+const SHARES: Readonly<Record<string, string>> = {
+  '0.5': 'Half of',
+  '0.8': 'Four of five',
+  '0.9': 'Nine of ten',
+  '0.95': 'Nineteen of twenty',
+};
+
+/** "Nine of ten" for 0.9; "70 % of" for a share without words of its own. */
+export function shareInWords(share: number): string {
+  return SHARES[String(share)] ?? `${formatNumber(share * 100, 0)} % of`;
+}

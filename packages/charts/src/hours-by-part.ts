@@ -1,0 +1,98 @@
+import type { PartHours, Results, WaitCause } from '@buildweek/results';
+import type { Chart, ChartSize } from './chart.ts';
+import { DAYS, formatEstimate, formatNumber, formatPlain, HOURS_PER_DAY } from './format.ts';
+import { gatherHours, outerInterval, partsWithHours, segmentsOf } from './hour-families.ts';
+import { intervalWords } from './interval-words.ts';
+import { WAIT_CAUSE_PARTS } from './palette.ts';
+import { stackedBars } from './stacked-bars.ts';
+import { themeFor } from './theme.ts';
+
+function jobsOf(results: Results, part: string): number {
+  return results.jobs.find((one) => one.part === part && one.priority === 'all')?.jobs ?? 0;
+}
+
+/** Mean hours over all jobs of all parts: the total, printing, and the longest cause of waiting. */
+function overall(results: Results, parts: readonly PartHours[]) {
+  let jobs = 0;
+  let total = 0;
+  let print = 0;
+  const waits = new Map<WaitCause, number>();
+  for (const part of parts) {
+    const weight = jobsOf(results, part.part);
+    const hours = gatherHours(part.steps);
+    jobs += weight;
+    total += weight * hours.total;
+    print += weight * (hours.work.get('print') ?? 0);
+    for (const [cause, value] of hours.waits) waits.set(cause, (waits.get(cause) ?? 0) + weight * value);
+  }
+  if (jobs === 0) return null;
+  const [longest] = [...waits].sort((one, other) => other[1] - one[1]);
+  return {
+    total: total / jobs,
+    print: print / jobs,
+    longest: longest === undefined ? null : { cause: longest[0], hours: longest[1] / jobs },
+  };
+}
+
+function days(hours: number): string {
+  return formatNumber(hours / HOURS_PER_DAY, 1);
+}
+
+function titleOf(results: Results, parts: readonly PartHours[]): string {
+  const mean = overall(results, parts);
+  if (mean === null) return 'Where the hours of a job go';
+  const wait =
+    mean.longest === null
+      ? 'and no job waits'
+      : `and the longest wait, ${days(mean.longest.hours)}, is the ${WAIT_CAUSE_PARTS[mean.longest.cause].label}`;
+  return `Of the ${days(mean.total)} days of an average job, printing is ${days(mean.print)}, ${wait}`;
+}
+
+function interval(results: Results, part: PartHours): { low: number; high: number } {
+  const known = results.jobs.find((one) => one.part === part.part && one.priority === 'all')?.meanLeadTime;
+  return known?.kind === 'estimate' ? { low: known.low, high: known.high } : outerInterval(part.steps);
+}
+
+/** Where the hours of an average job go, by part type: printing, every other work, every cause of waiting. */
+export function hoursByPart(results: Results, size: ChartSize): Chart {
+  const parts = partsWithHours(results.hours);
+  const bars = parts.map((part) => {
+    const hours = gatherHours(part.steps);
+    return {
+      name: part.part,
+      segments: segmentsOf(hours, (value) => `${formatPlain(Math.round(value * 10) / 10)} h`),
+      whisker: interval(results, part),
+      endWords: `${days(hours.total)} days`,
+    };
+  });
+  const top = Math.max(1, ...bars.map((bar) => bar.whisker.high)) * 1.02;
+  return {
+    id: 'hours-by-part',
+    title: titleOf(results, parts),
+    description: `Hours by the clock of an average finished job, by part type. ${parts
+      .map((part) => {
+        const hours = gatherHours(part.steps);
+        const pieces = segmentsOf(hours, formatPlain).filter((segment) => segment.value > 0);
+        const mean = results.jobs.find(
+          (one) => one.part === part.part && one.priority === 'all',
+        )?.meanLeadTime;
+        const lead = mean?.kind === 'estimate' ? `mean lead time ${formatEstimate(mean, DAYS)}; ` : '';
+        return `${part.part}: ${lead}${pieces.map((piece) => `${piece.part.label} ${piece.words} h`).join(', ')}.`;
+      })
+      .join(' ')}`,
+    spec: {
+      config: themeFor(size),
+      ...stackedBars({
+        bars,
+        size,
+        axisTitle: 'hours by the clock, average finished job',
+        axisFormat: '',
+        top,
+        endRoom: size === 'wide' ? 84 : 66,
+      }),
+    },
+    footnote:
+      'Blue: something happens to the parts. Warm colours: they wait. On the right the mean lead time in days of ' +
+      `24 hours. Whisker at its end: ${intervalWords(results.run)}.`,
+  };
+}

@@ -1,0 +1,218 @@
+import type { JobClass, Percentile, Results } from '@buildweek/results';
+import { CHART_WIDTH, type Chart, type ChartSize, type Layer } from './chart.ts';
+import {
+  DAYS,
+  formatEstimate,
+  formatNumber,
+  formatOrReason,
+  HOURS_PER_DAY,
+  shareInWords,
+  shorten,
+} from './format.ts';
+import { intervalWords, periodWords } from './interval-words.ts';
+import { BAND, INK, LINE, MUTED_INK, PAPER } from './palette.ts';
+import { ROW, rowAxis, rowEnds, rowNames } from './row-axis.ts';
+import { themeFor } from './theme.ts';
+
+/** The two percentiles that are drawn; the others stand in the table of the page. */
+const DRAWN = [0.5, 0.9] as const;
+const MIDDLE = 'half are finished';
+const NINE_OF_TEN = 'nine of ten are finished';
+const NAME_ROOM = 210;
+const END_ROOM: Readonly<Record<ChartSize, number>> = { wide: 80, narrow: 58 };
+const STEP: Readonly<Record<ChartSize, number>> = { wide: 26, narrow: 38 };
+
+/** One line of the chart: a class of jobs and one percentile, in days. */
+interface MarkRow {
+  readonly row: number;
+  readonly which: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly periodLow: number | null;
+  readonly periodHigh: number | null;
+}
+
+interface ClassRow {
+  readonly name: string;
+  readonly strong: boolean;
+  readonly words: string;
+}
+
+function percentileOf(one: JobClass, share: number): Percentile | undefined {
+  return one.percentiles.find((candidate) => candidate.share === share);
+}
+
+/** All jobs first, then each part type, normal and rush; a class without jobs is left out. */
+function drawnClasses(results: Results): JobClass[] {
+  return results.jobs.filter((one) => {
+    if (one.jobs === 0) return false;
+    if (one.part === null) return true;
+    const rush = results.jobs.find((other) => other.part === one.part && other.priority === 'rush');
+    const hasRush = rush !== undefined && rush.jobs > 0;
+    return hasRush ? one.priority !== 'all' : one.priority === 'all';
+  });
+}
+
+function nameOf(one: JobClass): string {
+  if (one.part === null) return one.priority === 'all' ? 'All jobs' : `All ${one.priority} jobs`;
+  return one.priority === 'all' ? one.part : `${one.part}, ${one.priority}`;
+}
+
+function rowName(one: JobClass, letters: number): string {
+  if (one.part === null) return nameOf(one);
+  const suffix = one.priority === 'all' ? '' : `, ${one.priority}`;
+  return `${shorten(one.part, letters - suffix.length)}${suffix}`;
+}
+
+function classRow(one: JobClass, size: ChartSize): ClassRow {
+  const nine = percentileOf(one, 0.9)?.longRun;
+  const words =
+    nine === undefined || nine.kind === 'refused'
+      ? 'not given'
+      : nine.kind === 'never'
+        ? 'never'
+        : `${formatNumber(nine.value / HOURS_PER_DAY, 1)} d`;
+  return { name: rowName(one, size === 'wide' ? 28 : 36), strong: one.part === null, words };
+}
+
+function markRows(classes: readonly JobClass[]): MarkRow[] {
+  return classes.flatMap((one, row) =>
+    DRAWN.flatMap((share): MarkRow[] => {
+      const percentile = percentileOf(one, share);
+      if (percentile === undefined || percentile.longRun.kind !== 'estimate') return [];
+      const { longRun, onePeriod } = percentile;
+      const period = onePeriod.kind === 'prediction' ? onePeriod : null;
+      return [
+        {
+          row,
+          which: share === 0.5 ? MIDDLE : NINE_OF_TEN,
+          value: longRun.value / HOURS_PER_DAY,
+          low: longRun.low / HOURS_PER_DAY,
+          high: longRun.high / HOURS_PER_DAY,
+          periodLow: period === null ? null : period.low / HOURS_PER_DAY,
+          periodHigh: period === null ? null : period.high / HOURS_PER_DAY,
+        },
+      ];
+    }),
+  );
+}
+
+function markLayers(marks: readonly MarkRow[]): Layer[] {
+  const withPeriod = marks.filter((mark) => mark.periodLow !== null);
+  return [
+    {
+      data: { values: withPeriod },
+      mark: { type: 'rule', color: MUTED_INK, strokeWidth: 1.2 },
+      encoding: { x: { field: 'periodLow', type: 'quantitative' }, x2: { field: 'periodHigh' }, y: ROW },
+    },
+    ...(['periodLow', 'periodHigh'] as const).map(
+      (field): Layer => ({
+        data: { values: withPeriod },
+        mark: { type: 'tick', orient: 'vertical', color: MUTED_INK, thickness: 1.2, size: 8 },
+        encoding: { x: { field, type: 'quantitative' }, y: ROW },
+      }),
+    ),
+    {
+      data: { values: [...marks] },
+      mark: { type: 'bar', height: 11, color: BAND, stroke: LINE, strokeWidth: 0.8 },
+      encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
+    },
+    {
+      data: { values: [...marks] },
+      mark: { type: 'point', filled: true, opacity: 1, stroke: INK, strokeWidth: 1.4 },
+      encoding: {
+        x: { field: 'value', type: 'quantitative' },
+        y: ROW,
+        shape: {
+          field: 'which',
+          type: 'nominal',
+          scale: { domain: [MIDDLE, NINE_OF_TEN], range: ['circle', 'diamond'] },
+          legend: { title: null, orient: 'top', symbolStrokeColor: INK, symbolStrokeWidth: 1.4 },
+        },
+        size: {
+          field: 'which',
+          type: 'nominal',
+          scale: { domain: [MIDDLE, NINE_OF_TEN], range: [46, 95] },
+          legend: null,
+        },
+        fill: {
+          field: 'which',
+          type: 'nominal',
+          scale: { domain: [MIDDLE, NINE_OF_TEN], range: [PAPER, INK] },
+          legend: { title: null, orient: 'top' },
+        },
+      },
+    },
+  ];
+}
+
+function titleOf(results: Results): string {
+  const all = results.jobs.find((one) => one.part === null && one.priority === 'all');
+  const nine = all === undefined ? undefined : percentileOf(all, 0.9)?.longRun;
+  if (nine?.kind === 'estimate') {
+    return `${shareInWords(0.9)} jobs are finished within ${formatEstimate(nine, DAYS)}`;
+  }
+  if (nine?.kind === 'never') return 'More than one job in ten is not finished by the end of the plan';
+  return 'How long jobs take from the complete file to the last good part';
+}
+
+function describe(classes: readonly JobClass[]): string {
+  return classes
+    .map((one) => {
+      const shares = DRAWN.map((share) => {
+        const percentile = percentileOf(one, share);
+        if (percentile === undefined) return '';
+        const long = formatOrReason(percentile.longRun, DAYS);
+        const period =
+          percentile.onePeriod.kind === 'prediction'
+            ? `, in one period ${formatOrReason(percentile.onePeriod, DAYS)}`
+            : '';
+        return `${shareInWords(share).toLowerCase()} within ${long}${period}`;
+      });
+      return `${nameOf(one)}: ${shares.filter((words) => words !== '').join('; ')}.`;
+    })
+    .join(' ');
+}
+
+/** Lead-time percentiles by part type and priority, for the long run and for one period. */
+export function leadTimes(results: Results, size: ChartSize): Chart {
+  const classes = drawnClasses(results);
+  const rows = classes.map((one) => classRow(one, size));
+  const marks = markRows(classes);
+  const top = Math.max(1, ...marks.map((mark) => Math.max(mark.high, mark.periodHigh ?? 0))) * 1.03;
+  const width = CHART_WIDTH[size] - (size === 'wide' ? NAME_ROOM : 14) - END_ROOM[size];
+  return {
+    id: 'lead-times',
+    title: titleOf(results),
+    description: `Lead times in days of 24 hours by the clock. ${describe(classes)}`,
+    spec: {
+      config: themeFor(size),
+      width,
+      height: STEP[size] * rows.length,
+      layer: [
+        ...markLayers(marks),
+        ...rowNames(rows, size, 6),
+        rowEnds(
+          rows.map((one) => one.words),
+          width,
+        ),
+      ],
+      encoding: {
+        x: {
+          type: 'quantitative',
+          scale: { domain: [0, top], nice: false },
+          axis: {
+            title: 'days from complete file to last good part (24 h by the clock)',
+            tickCount: size === 'wide' ? 10 : 5,
+          },
+        },
+        y: rowAxis(rows.length),
+      },
+      resolve: { scale: { fill: 'independent' } },
+    },
+    footnote:
+      `Box: ${intervalWords(results.run)}. Thin line: what one period of ${periodWords(results.run)} may bring. ` +
+      'On the right: the days within which nine of ten are finished. Nights, weekends and breaks count.',
+  };
+}

@@ -1,0 +1,61 @@
+import { MACHINE_STATES, type MachineState, type MachineUse, type Results } from '@buildweek/results';
+import type { Chart, ChartSize } from './chart.ts';
+import { formatShare, shorten } from './format.ts';
+import { intervalWords } from './interval-words.ts';
+import { MACHINE_STATE_PARTS } from './palette.ts';
+import { stackedBars } from './stacked-bars.ts';
+import { barOfStates, describeStates, meanShareInUse } from './states-of-units.ts';
+import { themeFor } from './theme.ts';
+
+/** Print first, what holds the machine up next, idle last. */
+const ORDER: readonly MachineState[] = [...MACHINE_STATES].sort((one, other) =>
+  MACHINE_STATE_PARTS[one].code < MACHINE_STATE_PARTS[other].code ? -1 : 1,
+);
+
+function groupNames(machines: readonly MachineUse[]): string[] {
+  return [...new Set(machines.map((machine) => machine.group))];
+}
+
+function titleOf(machines: readonly MachineUse[]): string {
+  const groups = groupNames(machines)
+    .map((name) => {
+      const units = machines.filter((machine) => machine.group === name);
+      const waiting = units.reduce(
+        (sum, unit) =>
+          sum + (unit.states.find((state) => state.state === 'waiting to be unloaded')?.share.value ?? 0),
+        0,
+      );
+      return { name, use: meanShareInUse(units), waiting: waiting / units.length };
+    })
+    .sort((one, other) => other.use - one.use);
+  const [busiest] = groups;
+  if (busiest === undefined) return 'The lab has no machines';
+  return (
+    `The ${shorten(busiest.name)} machines are held ${formatShare(busiest.use)} of the week; ` +
+    `${formatShare(busiest.waiting)} of it they wait to be unloaded`
+  );
+}
+
+/** What each machine does, as shares of calendar time. */
+export function machineStates(results: Results, size: ChartSize): Chart {
+  const { machines } = results;
+  return {
+    id: 'machine-states',
+    title: titleOf(machines),
+    description: `Shares of all hours, day and night, that each machine spends in each state. ${describeStates(machines)}`,
+    spec: {
+      config: themeFor(size),
+      ...stackedBars({
+        bars: machines.map((machine) => barOfStates(machine, ORDER, MACHINE_STATE_PARTS)),
+        size,
+        axisTitle: 'share of all hours of the week, day and night',
+        axisFormat: '.0%',
+        top: 1,
+        endRoom: size === 'wide' ? 20 : 10,
+      }),
+    },
+    footnote:
+      'Blue: something happens. Orange: the machine is held up until somebody comes. Grey: idle. ' +
+      `Whisker where idle begins: ${intervalWords(results.run)}, of the time in use. Pieces too small for a label are in the table.`,
+  };
+}

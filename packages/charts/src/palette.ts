@@ -1,0 +1,111 @@
+import type { MachineState, PersonState, StationState, WaitCause } from '@buildweek/results';
+
+/**
+ * The colours of every chart and of the page, in one place.
+ *
+ * Blues mean that something happens to the parts, warm colours that parts or machines are held up, greys that
+ * nothing is asked for. Within a family the colours differ in lightness, so that neighbours in a stack can be
+ * told apart by readers who see few colours and on a print without any; the code letters say the rest.
+ */
+export const INK = '#1b242d';
+export const MUTED_INK = '#54606b';
+export const PAPER = '#ffffff';
+export const GRID = '#dedbd3';
+export const CLOSED_HOURS = '#f0eee8';
+export const LINE = '#16425b';
+export const BAND = '#9dc0d6';
+export const SECOND_LINE = '#b3531b';
+
+/** Print process (ISO/ASTM 52900), or what is no print process of its own. */
+export type ProcessName = 'MEX' | 'VPP' | 'PBF' | 'other';
+
+export const PROCESS_COLOURS: Readonly<Record<ProcessName, string>> = {
+  MEX: '#16425b',
+  VPP: '#b3531b',
+  PBF: '#d9a520',
+  other: '#7c858d',
+};
+
+/** A part of a stacked bar: its code letter, the words for it, and its colour. */
+export interface StackPart {
+  readonly code: string;
+  readonly label: string;
+  readonly colour: string;
+}
+
+/** Kinds of work into which the steps of a route are gathered. */
+export type WorkFamily = 'print' | 'warm-up and cool-down' | 'hand work' | 'stations and plain waits';
+
+export const WORK_FAMILIES: Readonly<Record<WorkFamily, StackPart>> = {
+  print: { code: 'A', label: 'print', colour: '#16425b' },
+  'warm-up and cool-down': { code: 'B', label: 'warm-up, cool-down', colour: '#5d8fb0' },
+  'hand work': { code: 'C', label: 'hand work', colour: '#a3c6da' },
+  'stations and plain waits': { code: 'D', label: 'stations, drying', colour: '#d3e5ef' },
+};
+
+export const WAIT_CAUSE_PARTS: Readonly<Record<WaitCause, StackPart>> = {
+  person: { code: 'E', label: 'wait for a person', colour: '#d9722e' },
+  shift: { code: 'F', label: 'wait for the shift', colour: '#f5bd62' },
+  machine: { code: 'G', label: 'wait for a machine', colour: '#8c3b1f' },
+  batch: { code: 'H', label: 'wait to fill a batch', colour: '#f9dfa4' },
+  carrier: { code: 'I', label: 'wait for a carrier', colour: '#a8763e' },
+  'rest of the job': { code: 'J', label: 'wait for the rest of the job', colour: '#d5c8af' },
+  requester: { code: 'K', label: 'wait for the requester', colour: '#9a83b5' },
+  'machine down': { code: 'L', label: 'wait for a repair', colour: '#5b2a4a' },
+};
+
+export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
+  print: { code: 'A', label: 'print', colour: '#16425b' },
+  'warm-up': { code: 'B', label: 'warm-up', colour: '#3f7499' },
+  'cool-down': { code: 'C', label: 'cool-down', colour: '#6d9cba' },
+  prepare: { code: 'D', label: 'file preparation', colour: '#8fb4cb' },
+  'set-up': { code: 'E', label: 'set-up', colour: '#b1cfdf' },
+  unload: { code: 'F', label: 'unload', colour: '#d3e5ef' },
+  'waiting to start': { code: 'G', label: 'waiting to start', colour: '#f5bd62' },
+  'waiting to be unloaded': { code: 'H', label: 'waiting to be unloaded', colour: '#d9722e' },
+  down: { code: 'I', label: 'down', colour: '#5b2a4a' },
+  off: { code: 'J', label: 'off', colour: '#aaa69c' },
+  idle: { code: 'K', label: 'idle', colour: '#eceae4' },
+};
+
+export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
+  run: { code: 'A', label: 'run', colour: '#16425b' },
+  load: { code: 'B', label: 'load', colour: '#6d9cba' },
+  unload: { code: 'C', label: 'unload', colour: '#d3e5ef' },
+  'waiting to start': { code: 'D', label: 'waiting to start', colour: '#f5bd62' },
+  'waiting to be unloaded': { code: 'E', label: 'waiting to be unloaded', colour: '#d9722e' },
+  down: { code: 'F', label: 'down', colour: '#5b2a4a' },
+  off: { code: 'G', label: 'off', colour: '#aaa69c' },
+  idle: { code: 'H', label: 'idle', colour: '#eceae4' },
+};
+
+export const PERSON_STATE_PARTS: Readonly<Record<PersonState, StackPart>> = {
+  work: { code: 'A', label: 'work on jobs', colour: '#16425b' },
+  'other duties': { code: 'B', label: 'other duties', colour: '#8fb4cb' },
+  idle: { code: 'C', label: 'free', colour: '#eceae4' },
+  overtime: { code: 'D', label: 'overtime', colour: '#d9722e' },
+  off: { code: 'E', label: 'off duty', colour: '#aaa69c' },
+};
+
+/**
+ * Relative luminance of a colour, 0 (black) to 1 (white): what is left of it on a print without colour.
+ * Source: W3C, Web Content Accessibility Guidelines 2.2, definition of relative luminance.
+ *
+ * @param colour `#rrggbb`
+ */
+export function luminanceOf(colour: string): number {
+  const channel = (from: number): number => {
+    const share = Number.parseInt(colour.slice(from, from + 2), 16) / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  };
+  return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5);
+}
+
+/** Text colour that reads better on a ground: paper on dark, ink on light. */
+export function textColourOn(ground: string): string {
+  const ratio = (one: string): number => {
+    const [low, high] = [luminanceOf(one), luminanceOf(ground)].sort((a, b) => a - b) as [number, number];
+    return (high + 0.05) / (low + 0.05);
+  };
+  return ratio(PAPER) > ratio(INK) ? PAPER : INK;
+}

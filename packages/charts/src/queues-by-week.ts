@@ -1,0 +1,58 @@
+import type { Queue, Results } from '@buildweek/results';
+import { bandLayers, bandRows, trendOf } from './band-layers.ts';
+import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
+import { formatPlain, joinWords, shorten } from './format.ts';
+import { intervalWords, periodWords } from './interval-words.ts';
+import { drawnWords, queueTitle, rankedQueues } from './ranked-queues.ts';
+import { themeFor } from './theme.ts';
+import { weekAxis } from './time-axes.ts';
+
+const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
+
+function panel(results: Results, size: ChartSize, queue: Queue, first: boolean, top: number): LayeredSpec {
+  return {
+    title: queueTitle(queue, size === 'wide' ? 26 : 32),
+    width: Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56),
+    height: size === 'wide' ? 90 : 80,
+    layer: bandLayers(bandRows(queue.byWeek, (week) => week + 1)),
+    encoding: {
+      x: weekAxis(results.run, 'narrow'),
+      y: {
+        type: 'quantitative',
+        axis: { title: first ? 'jobs waiting' : null, tickCount: 4 },
+        scale: { domain: [0, top] },
+      },
+    },
+  };
+}
+
+function titleOf(results: Results, queues: readonly Queue[]): string {
+  const growing = queues
+    .filter((queue) => trendOf(queue.byWeek).kind === 'grows')
+    .map((queue) => shorten(queue.name, 24));
+  if (growing.length === 0) return `No queue grows over the ${periodWords(results.run)}`;
+  const verb = growing.length === 1 ? 'grows' : 'grow';
+  return `The waiting for ${joinWords(growing)} ${verb} over the ${periodWords(results.run)}`;
+}
+
+/** Length of each queue over the measured weeks, biggest queue first. */
+export function queuesByWeek(results: Results, size: ChartSize): Chart {
+  const queues = rankedQueues(results);
+  const top = Math.max(0.1, ...queues.flatMap((queue) => queue.byWeek.high)) * 1.05;
+  return {
+    id: 'queues-by-week',
+    title: titleOf(results, queues),
+    description: `Jobs waiting in each queue, week by week. ${queues
+      .map((queue) => `${queue.name}: ${queue.byWeek.value.map(formatPlain).join(', ')}.`)
+      .join(' ')}`,
+    spec: {
+      config: themeFor(size),
+      columns: COLUMNS[size],
+      concat: queues.map((queue, index) => panel(results, size, queue, index % COLUMNS[size] === 0, top)),
+    },
+    footnote:
+      'Beside each name: jobs waiting on average. All charts have the same scale. ' +
+      `Shaded: ${intervalWords(results.run)}. Growth is said only where the intervals of the first and the last ` +
+      `quarter of the weeks do not meet.${drawnWords(results)}`,
+  };
+}

@@ -1,0 +1,194 @@
+import { CHART_WIDTH, type ChartSize, type Layer, type LayeredSpec } from './chart.ts';
+import { shorten } from './format.ts';
+import { GRID, INK, MUTED_INK, PAPER, type StackPart, textColourOn } from './palette.ts';
+import { ROW, rowAxis, rowEnds, rowNames } from './row-axis.ts';
+import { textWidth } from './text-width.ts';
+import { FONT_SIZE } from './theme.ts';
+
+/** One piece of a stacked bar. */
+export interface Segment {
+  readonly part: StackPart;
+  readonly value: number;
+  /** The value in words, for the label in the bar. */
+  readonly words: string;
+}
+
+/** A stacked bar, and the whisker that says how certain the boundary is at which it stands. */
+export interface StackedBar {
+  readonly name: string;
+  readonly segments: readonly Segment[];
+  readonly whisker: { readonly low: number; readonly high: number } | null;
+  /** Behind the bar. */
+  readonly endWords: string;
+}
+
+export interface StackedBars {
+  readonly bars: readonly StackedBar[];
+  readonly size: ChartSize;
+  readonly axisTitle: string;
+  /** End of the horizontal axis. */
+  readonly top: number;
+  /** Format of the axis labels, after d3-format. */
+  readonly axisFormat: string;
+  /** Room to the right of the plot for `endWords`, CSS pixels. */
+  readonly endRoom: number;
+}
+
+const BAR_HEIGHT: Readonly<Record<ChartSize, number>> = { wide: 24, narrow: 20 };
+const STEP: Readonly<Record<ChartSize, number>> = { wide: 36, narrow: 48 };
+/** Letters of a name beside the bar (wide) or above it (narrow). */
+const LETTERS: Readonly<Record<ChartSize, number>> = { wide: 24, narrow: 36 };
+const NAME_ROOM = 170;
+
+interface PieceRow {
+  readonly row: number;
+  readonly part: string;
+  readonly start: number;
+  readonly end: number;
+  readonly value: number;
+  readonly middle: number;
+  readonly label: string;
+  readonly labelColour: string;
+}
+
+/** The longest of the words that fit a segment: name and value, letter and value, the letter, nothing. */
+function fittingLabel(segment: Segment, width: number, fontSize: number): string {
+  const { code, label } = segment.part;
+  const candidates = [`${label} ${segment.words}`, `${code} ${segment.words}`, code];
+  return candidates.find((text) => textWidth(text, fontSize) + 8 <= width) ?? '';
+}
+
+function piecesOf(stack: StackedBars, plotWidth: number): PieceRow[] {
+  const fontSize = FONT_SIZE[stack.size] - 1;
+  return stack.bars.flatMap((bar, row) => {
+    let start = 0;
+    return bar.segments
+      .filter((segment) => segment.value > 0)
+      .map((segment) => {
+        const from = start;
+        start += segment.value;
+        return {
+          row,
+          part: legendLabel(segment.part),
+          start: from,
+          end: start,
+          value: segment.value,
+          middle: (from + start) / 2,
+          label: fittingLabel(segment, (segment.value / stack.top) * plotWidth, fontSize),
+          labelColour: textColourOn(segment.part.colour),
+        };
+      });
+  });
+}
+
+function legendLabel(part: StackPart): string {
+  return `${part.code}  ${part.label}`;
+}
+
+/** The parts that occur, in the order in which they are stacked. */
+function partsOf(stack: StackedBars): StackPart[] {
+  const seen = new Map<string, StackPart>();
+  for (const bar of stack.bars) {
+    for (const segment of bar.segments) if (segment.value > 0) seen.set(segment.part.code, segment.part);
+  }
+  return [...seen.values()].sort((one, other) => (one.code < other.code ? -1 : 1));
+}
+
+/** Columns of a legend above the chart. */
+function legendColumns(parts: readonly StackPart[], size: ChartSize): number {
+  const widest = Math.max(...parts.map((part) => textWidth(legendLabel(part), FONT_SIZE[size]))) + 40;
+  return Math.max(1, Math.min(parts.length, Math.floor(CHART_WIDTH[size] / widest)));
+}
+
+function whiskerLayers(stack: StackedBars): Layer[] {
+  const rows = stack.bars.flatMap((bar, row) => (bar.whisker === null ? [] : [{ row, ...bar.whisker }]));
+  return [
+    {
+      data: { values: rows },
+      mark: { type: 'rule', color: PAPER, strokeWidth: 5, opacity: 0.8 },
+      encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
+    },
+    {
+      data: { values: rows },
+      mark: { type: 'rule', color: INK, strokeWidth: 2 },
+      encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
+    },
+    ...(['low', 'high'] as const).map(
+      (field): Layer => ({
+        data: { values: rows },
+        mark: { type: 'tick', orient: 'vertical', color: INK, thickness: 2, size: 12 },
+        encoding: { x: { field, type: 'quantitative' }, y: ROW },
+      }),
+    ),
+  ];
+}
+
+/** Stacked horizontal bars with their legend, labels in the pieces and whiskers at the boundaries. */
+export function stackedBars(stack: StackedBars): LayeredSpec {
+  const parts = partsOf(stack);
+  const wide = stack.size === 'wide';
+  const width = CHART_WIDTH[stack.size] - (wide ? NAME_ROOM : 14) - stack.endRoom;
+  const pieces = piecesOf(stack, width);
+  return {
+    width,
+    height: STEP[stack.size] * stack.bars.length,
+    layer: [
+      {
+        data: { values: pieces },
+        mark: { type: 'bar', height: BAR_HEIGHT[stack.size], stroke: PAPER, strokeWidth: 1.5 },
+        encoding: {
+          x: {
+            field: 'start',
+            type: 'quantitative',
+            scale: { domain: [0, stack.top], nice: false },
+            axis: {
+              title: stack.axisTitle,
+              format: stack.axisFormat,
+              tickCount: wide ? 8 : 4,
+              gridColor: GRID,
+              domain: false,
+              ticks: false,
+            },
+          },
+          x2: { field: 'end' },
+          y: ROW,
+          color: {
+            field: 'part',
+            type: 'nominal',
+            scale: { domain: parts.map(legendLabel), range: parts.map((part) => part.colour) },
+            legend: {
+              title: null,
+              orient: 'top',
+              columns: legendColumns(parts, stack.size),
+              symbolType: 'square',
+              symbolStrokeColor: MUTED_INK,
+              offset: wide ? 10 : 26,
+            },
+          },
+        },
+      },
+      {
+        data: { values: pieces.filter((piece) => piece.label !== '') },
+        mark: { type: 'text', baseline: 'middle', fontSize: FONT_SIZE[stack.size] - 1 },
+        encoding: {
+          x: { field: 'middle', type: 'quantitative' },
+          y: ROW,
+          text: { field: 'label' },
+          color: { field: 'labelColour', type: 'nominal', scale: null },
+        },
+      },
+      ...rowNames(
+        stack.bars.map((bar) => ({ name: shorten(bar.name, LETTERS[stack.size]) })),
+        stack.size,
+        BAR_HEIGHT.narrow / 2 + 3,
+      ),
+      ...whiskerLayers(stack),
+      rowEnds(
+        stack.bars.map((bar) => bar.endWords),
+        width,
+      ),
+    ],
+    encoding: { y: rowAxis(stack.bars.length) },
+    resolve: { scale: { color: 'independent' } },
+  };
+}

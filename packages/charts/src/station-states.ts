@@ -1,0 +1,42 @@
+import { type Results, STATION_STATES, type StationState } from '@buildweek/results';
+import type { Chart, ChartSize } from './chart.ts';
+import { formatShare, shorten } from './format.ts';
+import { intervalWords } from './interval-words.ts';
+import { STATION_STATE_PARTS } from './palette.ts';
+import { stackedBars } from './stacked-bars.ts';
+import { barOfStates, describeStates, meanShareInUse } from './states-of-units.ts';
+import { themeFor } from './theme.ts';
+
+const ORDER: readonly StationState[] = [...STATION_STATES].sort((one, other) =>
+  STATION_STATE_PARTS[one].code < STATION_STATE_PARTS[other].code ? -1 : 1,
+);
+
+/** What each station does, as shares of calendar time. */
+export function stationStates(results: Results, size: ChartSize): Chart {
+  const { stations } = results;
+  const [busiest] = stations
+    .map((station) => ({ name: station.name, use: meanShareInUse([station]) }))
+    .sort((one, other) => other.use - one.use);
+  return {
+    id: 'station-states',
+    title:
+      busiest === undefined
+        ? 'The lab has no stations'
+        : `The busiest station, ${shorten(busiest.name)}, is in use ${formatShare(busiest.use)} of the week`,
+    description: `Shares of all hours, day and night, that each station spends in each state. ${describeStates(stations)}`,
+    spec: {
+      config: themeFor(size),
+      ...stackedBars({
+        bars: stations.map((station) => barOfStates(station, ORDER, STATION_STATE_PARTS)),
+        size,
+        axisTitle: 'share of all hours of the week, day and night',
+        axisFormat: '.0%',
+        top: 1,
+        endRoom: size === 'wide' ? 20 : 10,
+      }),
+    },
+    footnote:
+      'Blue: something happens. Orange: the station is held up until somebody comes. Grey: idle. ' +
+      `Whisker where idle begins: ${intervalWords(results.run)}, of the time in use.`,
+  };
+}

@@ -1,0 +1,70 @@
+import type { Results, Run } from '@buildweek/results';
+import type { ChartSize, HorizontalAxis, Layer } from './chart.ts';
+import { CLOSED_HOURS } from './palette.ts';
+
+const HOURS_PER_WEEK = 168;
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
+/** The horizontal axis of a chart over the measured weeks. */
+export function weekAxis(run: Run, size: ChartSize): HorizontalAxis {
+  const ignored = run.ignoredWeeks.weeks;
+  const after = ignored === 0 || size === 'narrow' ? '' : ` (after ${ignored} ignored weeks)`;
+  return {
+    type: 'quantitative',
+    axis: {
+      title: `measured week${after}`,
+      tickMinStep: 1,
+      tickCount: Math.min(run.weeks, size === 'wide' ? 13 : 7),
+      grid: false,
+      format: 'd',
+    },
+    scale: { domain: [1, Math.max(2, run.weeks)], nice: false },
+  };
+}
+
+/** The horizontal axis of a chart over the hours of the week: names of days at noon, lines at midnight. */
+export function hourOfWeekAxis(size: ChartSize): HorizontalAxis {
+  const noon = WEEKDAYS.map((_, day) => day * 24 + 12);
+  const names = size === 'wide' ? WEEKDAYS : WEEKDAYS.map((name) => name.slice(0, 2));
+  return {
+    type: 'quantitative',
+    axis: {
+      title: 'hour of the week, local time',
+      values: noon,
+      labelExpr: `[${names.map((name) => `'${name}'`).join(',')}][floor(datum.value / 24)]`,
+      ticks: false,
+      grid: false,
+    },
+    scale: { domain: [0, HOURS_PER_WEEK], nice: false },
+  };
+}
+
+/** Lines between the days of the week. */
+export function midnightLayer(): Layer {
+  return {
+    data: { values: [1, 2, 3, 4, 5, 6].map((day) => ({ x: day * 24 })) },
+    mark: { type: 'rule', color: '#c9c5bb', strokeWidth: 1 },
+    encoding: { x: { field: 'x', type: 'quantitative' } },
+  };
+}
+
+/** Stretches of the week, in hours, in which nobody is on duty. */
+export function closedSpans(results: Results): { from: number; to: number }[] {
+  const spans: { from: number; to: number }[] = [];
+  for (let hour = 0; hour < HOURS_PER_WEEK; hour++) {
+    if (results.people.some((group) => (group.onDutyByHourOfWeek[hour] ?? 0) > 0)) continue;
+    const last = spans.at(-1);
+    if (last !== undefined && last.to === hour) last.to = hour + 1;
+    else spans.push({ from: hour, to: hour + 1 });
+  }
+  return spans;
+}
+
+/** A ground for the hours in which nobody is there. */
+export function closedLayer(results: Results): Layer {
+  return {
+    data: { values: closedSpans(results) },
+    mark: { type: 'rect', color: CLOSED_HOURS, opacity: 1 },
+    encoding: { x: { field: 'from', type: 'quantitative' }, x2: { field: 'to' } },
+  };
+}
