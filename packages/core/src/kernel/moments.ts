@@ -71,12 +71,6 @@ export function varianceOf(distribution: Distribution): number {
   }
 }
 
-/** Squared coefficient of variation: variance over squared mean; 0 when the mean is 0. */
-export function squaredVariationOf(distribution: Distribution): number {
-  const mean = meanOf(distribution);
-  return mean === 0 ? 0 : varianceOf(distribution) / (mean * mean);
-}
-
 /** Normal conditional on being positive; `hazard` is the inverse Mills ratio at the cut. */
 function cutNormalMoments(mean: number, standardDeviation: number): { mean: number; variance: number } {
   if (standardDeviation === 0) return { mean, variance: 0 };
