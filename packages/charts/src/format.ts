@@ -99,10 +99,20 @@ export function formatOrReason(estimate: EstimateOrRefused | PredictionOrRefused
   }
 }
 
+const TURNS_DIRECTION = /[\u0590-\u08ff\u200e\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufefc]/;
+
+/**
+ * A name that keeps its direction of writing to itself, so that the words around it stay in their order.
+ * Source: Unicode Standard Annex 9, explicit directional isolates.
+ */
+export function isolate(name: string): string {
+  return TURNS_DIRECTION.test(name) ? `\u2068${name}\u2069` : name;
+}
+
 /** A name cut to a length that fits a title; what is cut off is marked. */
 export function shorten(name: string, length = 48): string {
   const letters = Array.from(name);
-  return letters.length <= length ? name : `${letters.slice(0, length - 1).join('')}…`;
+  return isolate(letters.length <= length ? name : `${letters.slice(0, length - 1).join('')}…`);
 }
 
 /** Pieces of a sentence: "a, b and c". */

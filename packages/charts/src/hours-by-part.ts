@@ -60,6 +60,7 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
     const hours = gatherHours(part.steps);
     return {
       name: part.part,
+      suffix: '',
       segments: segmentsOf(hours, (value) => `${formatNumber(value, 1)} h`),
       whisker: interval(results, part),
       process: part.process,

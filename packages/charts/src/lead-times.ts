@@ -6,8 +6,8 @@ import {
   formatNumber,
   formatOrReason,
   HOURS_PER_DAY,
+  isolate,
   shareInWords,
-  shorten,
 } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
 import { BAND, INK, LINE, MUTED_INK, type ProcessName } from './palette.ts';
@@ -34,6 +34,7 @@ interface MarkRow {
 
 interface ClassRow {
   readonly name: string;
+  readonly suffix: string;
   readonly strong: boolean;
   readonly words: string;
 }
@@ -55,16 +56,11 @@ function drawnClasses(results: Results): JobClass[] {
 
 function nameOf(one: JobClass): string {
   if (one.part === null) return one.priority === 'all' ? 'All jobs' : `All ${one.priority} jobs`;
-  return one.priority === 'all' ? one.part : `${one.part}, ${one.priority}`;
+  const part = isolate(one.part);
+  return one.priority === 'all' ? part : `${part}, ${one.priority}`;
 }
 
-function rowName(one: JobClass, letters: number): string {
-  if (one.part === null) return nameOf(one);
-  const suffix = one.priority === 'all' ? '' : `, ${one.priority}`;
-  return `${shorten(one.part, letters - suffix.length)}${suffix}`;
-}
-
-function classRow(one: JobClass, size: ChartSize): ClassRow {
+function classRow(one: JobClass): ClassRow {
   const nine = percentileOf(one, 0.9)?.longRun;
   const words =
     nine === undefined || nine.kind === 'refused'
@@ -72,7 +68,8 @@ function classRow(one: JobClass, size: ChartSize): ClassRow {
       : nine.kind === 'never'
         ? 'never'
         : `${formatNumber(nine.value / HOURS_PER_DAY, 1)} d`;
-  return { name: rowName(one, size === 'wide' ? 28 : 36), strong: one.part === null, words };
+  const suffix = one.part === null || one.priority === 'all' ? '' : `, ${one.priority}`;
+  return { name: one.part ?? nameOf(one), suffix, strong: one.part === null, words };
 }
 
 function markRows(classes: readonly JobClass[]): MarkRow[] {
@@ -175,7 +172,7 @@ function describe(classes: readonly JobClass[]): string {
 /** Lead-time percentiles by part type and priority, for the long run and for one period. */
 export function leadTimes(results: Results, size: ChartSize): Chart {
   const classes = drawnClasses(results);
-  const rows = classes.map((one) => classRow(one, size));
+  const rows = classes.map(classRow);
   const marks = markRows(classes);
   const top = Math.max(1, ...marks.map((mark) => Math.max(mark.high, mark.periodHigh ?? 0))) * 1.03;
   const ends = { title: '9 of 10', words: rows.map((one) => one.words) };

@@ -92,7 +92,7 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
   const rows = results.handCalculation.map((hand, row) => ({ row, hand, use: simulatedUse(results, hand) }));
   const [highest] = [...rows].sort((one, other) => other.hand.load - one.hand.load);
   const values = [...marksOf(rows).map((mark) => mark.value), ...intervalsOf(rows).map((one) => one.high)];
-  const names = rows.map(({ hand }) => ({ name: shorten(hand.name, size === 'wide' ? 28 : 38) }));
+  const names = rows.map(({ hand }) => ({ name: hand.name }));
   const ends = { title: 'by hand · sim.', words: size === 'wide' ? rows.map(endWords) : [] };
   const width = plotWidth(names, ends, size);
   return {

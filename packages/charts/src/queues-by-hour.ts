@@ -12,9 +12,10 @@ const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
 function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
   const columns = COLUMNS[size];
+  const width = Math.floor(CHART_WIDTH[size] / columns) - (size === 'wide' ? 66 : 56);
   return {
-    title: queueTitle(queue, size === 'wide' ? 26 : 32),
-    width: Math.floor(CHART_WIDTH[size] / columns) - (size === 'wide' ? 66 : 56),
+    title: queueTitle(queue, size, width),
+    width,
     height: size === 'wide' ? 110 : 90,
     layer: [
       closedLayer(results),

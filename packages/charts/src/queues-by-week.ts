@@ -11,9 +11,10 @@ import { weekAxis } from './time-axes.ts';
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
 function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
+  const width = Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56);
   return {
-    title: queueTitle(queue, size === 'wide' ? 26 : 32),
-    width: Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56),
+    title: queueTitle(queue, size, width),
+    width,
     height: size === 'wide' ? 90 : 80,
     layer: bandLayers(bandRows(queue.byWeek, (week) => week + 1)),
     encoding: {

@@ -1,5 +1,8 @@
 import type { Queue, Results } from '@buildweek/results';
-import { formatPlain, shorten } from './format.ts';
+import type { ChartSize } from './chart.ts';
+import { formatPlain } from './format.ts';
+import { fitName, textWidth } from './text-width.ts';
+import { FONT_SIZE } from './theme.ts';
 
 /** How many queues are drawn; the rest stands in the table of the page. */
 const DRAWN = 9;
@@ -13,8 +16,10 @@ export function rankedQueues(results: Results): Queue[] {
 }
 
 /** The name of a queue over its small chart: what is waited for, and how many on average. */
-export function queueTitle(queue: Queue, letters: number): string {
-  return `${shorten(queue.name, letters)}: ${formatPlain(queue.meanLength.value)}`;
+export function queueTitle(queue: Queue, size: ChartSize, room: number): string {
+  const number = `: ${formatPlain(queue.meanLength.value)}`;
+  const fontSize = FONT_SIZE[size];
+  return `${fitName(queue.name, room - textWidth(number, fontSize, true), fontSize, true)}${number}`;
 }
 
 /** The hour of the week at which the curve of a queue is highest. */
