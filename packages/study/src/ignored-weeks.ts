@@ -56,7 +56,7 @@ export async function decideIgnoredWeeks(
     ...choice(
       cut,
       'chosen by MSER',
-      `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}.`,
+      `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}, without closed days and growth.`,
     ),
     warnings: [...secondHalfWarning(inSecondHalf, weeks), ...growthWarning(lab)],
   };
@@ -84,11 +84,20 @@ function growsAnywhere(lab: Lab): boolean {
   return lab.demand.some(({ arrivals }) => arrivals.kind === 'poisson' && arrivals.growthPerMonth !== 0);
 }
 
-/** The lab without growth: else the end of the start could not be told from growth. The same object when there is none. */
+/**
+ * The lab as it is in every week alike: without growth, closed days and windows on single dates, in whose wake MSER
+ * would look for the end of the start. The same object when there is nothing to take away.
+ */
 function steadyLab(lab: Lab): Lab {
-  if (!growsAnywhere(lab)) return lab;
+  const isSteady = lab.calendars.every(({ closedDays, extra }) => closedDays.length + extra.length === 0);
+  if (isSteady && !growsAnywhere(lab)) return lab;
   return {
     ...lab,
+    calendars: lab.calendars.map((calendar) => ({
+      ...calendar,
+      closedDays: [],
+      extra: calendar.weekly.length === 0 ? calendar.extra : [],
+    })),
     demand: lab.demand.map((stream) =>
       stream.arrivals.kind === 'poisson'
         ? { ...stream, arrivals: { ...stream.arrivals, growthPerMonth: 0 } }

@@ -1,4 +1,13 @@
-import { closeSync, existsSync, openSync, readSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname } from 'node:path';
 import { badInput } from '../failure.ts';
 import { reasonOf } from './read-file.ts';
@@ -19,22 +28,20 @@ export const REPORT_FILE: OutputKind = {
 /**
  * Makes sure, before any work is done, that a file may be written.
  * @param force whether the user said that anything there may be overwritten
- * @throws Failure for bad input when something else stands there, or the folder is missing
+ * @throws Failure for bad input when something else stands there
  */
 export function checkOutput(path: string, kind: OutputKind, force: boolean): void {
-  if (!existsSync(dirname(path))) {
-    throw badInput(`Cannot write ${path}: the folder ${dirname(path)} does not exist. Make it first.`);
-  }
   if (!existsSync(path) || force || kind.mark.test(startOf(path))) return;
   throw badInput(
     `${path} is there already and is not ${kind.name} that this command wrote. Choose another name, or add --force to overwrite it.`,
   );
 }
 
-/** Writes a file whole or not at all. */
+/** Writes a file whole or not at all, and makes its folder. @throws Failure for bad input when that cannot be done */
 export function writeOutput(path: string, text: string): void {
   const temporary = `${path}.${process.pid}.part`;
   try {
+    mkdirSync(dirname(path), { recursive: true });
     writeFileSync(temporary, text);
     renameSync(temporary, path);
   } catch (error) {

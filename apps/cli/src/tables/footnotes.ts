@@ -6,9 +6,7 @@ export class Footnotes {
 
   /** What stands in the place of the number. */
   mark(reason: string): string {
-    // The same reason with other figures in it is the same to a reader of a table.
-    const kind = reason.replace(/\d[\d.,]*/g, '#');
-    let position = this.reasons.findIndex((known) => known.replace(/\d[\d.,]*/g, '#') === kind);
+    let position = this.reasons.indexOf(reason);
     if (position < 0) position = this.reasons.push(reason) - 1;
     return `not given [${position + 1}]`;
   }

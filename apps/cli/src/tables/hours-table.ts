@@ -1,5 +1,5 @@
 import { formatEstimate, PLAIN } from '@buildweek/charts';
-import { type Estimate, type PartHours, WAIT_CAUSES } from '@buildweek/results';
+import type { Estimate, PartHours, StepHours, WaitCause } from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
 
@@ -25,22 +25,29 @@ interface Entry {
   readonly text: string;
 }
 
+const WAITED_FOR: Readonly<Record<WaitCause, string>> = {
+  requester: 'the requester',
+  'machine down': 'a repair',
+  machine: 'a machine or station',
+  carrier: 'a carrier',
+  batch: 'the batch to fill',
+  shift: 'a shift',
+  person: 'a person',
+  'rest of the job': 'the rest of the job',
+};
+
 function entriesOf(part: PartHours): Entry[] {
-  const work = part.steps.map((step) => {
-    const name =
-      step.phase === 'work' || step.phase === 'wait' || step.phase === step.stage
-        ? step.stage
-        : `${step.stage}: ${step.phase}`;
-    return entry(name, step.work);
-  });
-  const waits = WAIT_CAUSES.flatMap((cause) =>
-    part.steps.flatMap((step) =>
-      step.waits
-        .filter((wait) => wait.cause === cause)
-        .map((wait) => entry(`waiting at ${step.stage} (${step.phase}): ${cause}`, wait.hours)),
+  return part.steps.flatMap((step) => [
+    entry(nameOf(step), step.work),
+    ...step.waits.map((wait) =>
+      entry(`wait before ${nameOf(step)}, for ${WAITED_FOR[wait.cause]}`, wait.hours),
     ),
-  );
-  return [...work, ...waits];
+  ]);
+}
+
+/** A stage of one step needs no name for it. */
+function nameOf({ stage, phase }: StepHours): string {
+  return phase === 'work' || phase === 'wait' || phase === stage ? stage : `${stage}: ${phase}`;
 }
 
 function entry(what: string, hours: Estimate): Entry {
