@@ -197,6 +197,7 @@ export class Staff {
     person.onDuty = false;
     for (let position = 0; position < person.queues.length; position++) {
       this.queues[person.queues[position]].onDuty--;
+      this.simulation.units.staffChanged(person.queues[position]);
     }
     if (person.dutiesSince >= 0) this.stopDuties(person);
     // What is not done lapses into the next window, where a new moment is drawn for it.
@@ -257,7 +258,7 @@ export class Staff {
       const queue = this.queues[person.queues[position]];
       queue.free++;
       queue.isStale = true;
-      units.staffBecameFree(person.queues[position]);
+      units.staffChanged(person.queues[position]);
     }
   }
 

@@ -211,8 +211,8 @@ export class UnitFloor {
     this.setState(unit, (unit.unitClass as CompiledUnitClass).phases[unit.phase].waitState);
   }
 
-  /** Somebody who could start machines or stations has nothing to do. */
-  staffBecameFree(queueIndex: number): void {
+  /** Somebody who could start machines or stations has nothing to do, or goes: then the last call comes earlier. */
+  staffChanged(queueIndex: number): void {
     for (const group of this.groupsStartedBy[queueIndex]) group.isStale = true;
   }
 
@@ -385,7 +385,7 @@ export class UnitFloor {
     group.isStale = true;
     if (!group.compiled.launch.beforeClosing) return;
     // More set-ups for the same people bring the last call of the others forward.
-    for (const queue of group.compiled.startQueues) this.staffBecameFree(queue);
+    for (const queue of group.compiled.startQueues) this.staffChanged(queue);
   }
 
   private settleIdle(group: UnitGroup): void {
