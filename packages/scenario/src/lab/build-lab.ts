@@ -7,6 +7,7 @@ import { buildCalendars } from './build-calendars.ts';
 import { buildDemand } from './build-demand.ts';
 import { buildInitialState } from './build-initial-state.ts';
 import { buildMachines, buildParts } from './build-parts.ts';
+import { checkLaunch } from './check-launch.ts';
 import { checkPeople } from './check-people.ts';
 import { checkUnused } from './check-unused.ts';
 import { resolves } from './names.ts';
@@ -35,7 +36,10 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
   const isSound =
     !reading.isMisspelt([]) &&
     ['hours', 'people', 'machines', 'stations'].every((section) => !reading.hasErrorsWithin([section]));
-  if (isSound) checkPeople(attendedPlaces(lab, reading), lab, reading);
+  if (isSound) {
+    checkPeople(attendedPlaces(lab, reading), lab, reading);
+    checkLaunch(lab, reading);
+  }
   if (!reading.hasErrors) checkUnused(scenario, built.labCalendar, reading);
   return lab;
 }

@@ -31,7 +31,8 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
     : (fields.read('by', anyText) ?? USUAL_SKILL);
   const [prepare = null, setUp = null, unload = null] = works.map((work) => withSkill(work, skill));
   const materialChanges = readMaterialChanges(fields);
-  if (setUp === null && materialChanges.some((change) => change.attended)) {
+  const isWrong = fields.reading.hasErrorsWithin(fields.pathOf('set-up'));
+  if (setUp === null && !isWrong && materialChanges.some((change) => change.attended)) {
     fields.report(
       'material change',
       'key',
