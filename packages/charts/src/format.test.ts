@@ -31,11 +31,16 @@ test('An estimate is told in its unit with as many decimals as its interval dese
 });
 
 test('Decimals stay between what the unit asks for and two.', () => {
-  expect(decimalsFor(12, DAYS)).toBe(1);
-  expect(decimalsFor(12, PLAIN)).toBe(0);
-  expect(decimalsFor(0.00001, PLAIN)).toBe(2);
-  expect(decimalsFor(0, PLAIN)).toBe(1);
-  expect(decimalsFor(Number.NaN, DAYS)).toBe(1);
+  expect(decimalsFor(40, 12, DAYS)).toBe(1);
+  expect(decimalsFor(40, 12, PLAIN)).toBe(0);
+  expect(decimalsFor(40, 0.00001, PLAIN)).toBe(2);
+});
+
+test('A number without uncertainty shows the decimals that it has.', () => {
+  expect(decimalsFor(100, 0, PERCENT)).toBe(0);
+  expect(decimalsFor(2.5, 0, PLAIN)).toBe(1);
+  expect(decimalsFor(1 / 3, 1e-17, PLAIN)).toBe(2);
+  expect(decimalsFor(3, Number.NaN, DAYS)).toBe(1);
 });
 
 test('What is not given comes with its reason.', () => {

@@ -100,8 +100,8 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
     title:
       highest === undefined
         ? 'Nothing is asked of this lab'
-        : `By hand calculation ${shorten(highest.hand.name)} is loaded most: ${formatShare(highest.hand.load)}` +
-          (highest.use === null ? '' : `, and ${formatEstimate(highest.use.working, PERCENT)} simulated`),
+        : `By hand the highest load is ${formatShare(highest.hand.load)}, of ${shorten(highest.hand.name)}` +
+          (highest.use === null ? '' : `; simulated ${formatEstimate(highest.use.working, PERCENT)} at work`),
     description: `Load by hand calculation and simulated use. ${rows
       .map(({ hand, use }) => {
         const simulated =
@@ -127,7 +127,7 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
       },
     },
     footnote:
-      'Dashed line: 100 %, where a queue grows without end. Held in all: also the time in which a finished build ' +
+      'Dashed line: 100\u00a0%, where a queue grows without end. Held in all: also the time in which a finished build ' +
       'waits to be taken out. Bars behind the circles: ' +
       `${intervalWords(results.run)}.`,
   };
