@@ -5,6 +5,7 @@ import {
   type CompiledMaterialChange,
   type CompiledPhase,
   type CompiledUnitGroup,
+  type CompiledWork,
   DRAW_SLOTS,
 } from './compiled-lab.ts';
 import type { Load } from './load.ts';
@@ -76,6 +77,19 @@ export function attendedTypical(phase: CompiledPhase, change: CompiledMaterialCh
   return phase.slot === SLOT_SET_UP && change?.attended ? own + change.typical : own;
 }
 
+/** Milliseconds that an attended run of a station typically takes with this load alone. */
+export function typicalRun(
+  simulation: Simulation,
+  unitClass: UnitClass,
+  work: CompiledWork,
+  load: Load,
+): number {
+  const { runBasis } = unitClass.compiled;
+  return runBasis === 'part' || runBasis === 'job'
+    ? work.typical * simulation.flow.typicalUnits(load, runBasis)
+    : work.typical;
+}
+
 /**
  * Fixes the durations of all phases of a run from the numbers drawn ahead, and draws those of the next run.
  *
@@ -91,8 +105,12 @@ export function fixDurations(
   const { phases } = unitClass.compiled;
   for (let position = 0; position < phases.length; position++) {
     const phase = phases[position];
-    unit.typicals[position] = phase.work?.typical ?? 0;
+    unit.typicals[position] = 0;
     if (phase.what === 'run') {
+      for (let load = unit.loads; load !== null && phase.work !== null; load = load.nextInUnit) {
+        const typical = typicalRun(simulation, unitClass, phase.work, load);
+        unit.typicals[position] = Math.max(unit.typicals[position], typical);
+      }
       unit.durations[position] =
         group.kind === 'machine'
           ? printDuration(unit.loads as Load, unit.uniforms)

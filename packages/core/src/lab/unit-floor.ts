@@ -3,13 +3,14 @@ import { toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_ENDS } from '../kernel/event-calendar.ts';
 import { CAUSE_BATCH, CAUSE_CARRIER, CAUSE_MACHINE, CAUSE_SHIFT } from '../observe/wait-clock.ts';
 import { type CompiledPhase, type CompiledUnitClass, DRAW_SLOTS } from './compiled-lab.ts';
-import { sizeOf, takeBatch, takeBuild } from './content.ts';
+import { largestInBatch, sizeOf, takeBatch, takeBuild } from './content.ts';
 import {
   attendedDuration,
   attendedTypical,
   fixDurations,
   materialChangeFor,
   openStreams,
+  typicalRun,
 } from './durations.ts';
 import { EVENT_PHASE_ENDS } from './events.ts';
 import type { Load, Lot } from './load.ts';
@@ -95,7 +96,7 @@ export class UnitFloor {
       if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] === 0)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
       const unit = this.bestUnit(group, unitClass.compiled.material);
-      if (!this.findStaff(unitClass, unit, seed)) continue;
+      if (!this.findStaff(unitClass, unit)) continue;
       best = seed;
       group.pickedClass = unitClass;
       group.pickedUnit = unit;
@@ -104,11 +105,11 @@ export class UnitFloor {
   }
 
   /** Finds the people for the first phase of a run; true when nobody is needed. */
-  findStaff(unitClass: UnitClass, unit: Unit, seed: Load): boolean {
+  findStaff(unitClass: UnitClass, unit: Unit): boolean {
     const phase = unitClass.compiled.phases[0];
     if (phase.work === null) return true;
     const { staff } = this.simulation;
-    return staff.find(phase.work.queue, phase.work.pausable ? 0 : this.needOf(unitClass, unit, phase, seed));
+    return staff.find(phase.work.queue, phase.work.pausable ? 0 : this.needOf(unitClass, unit, phase));
   }
 
   /** Launches what `pick` chose. */
@@ -117,7 +118,7 @@ export class UnitFloor {
     const unitClass = group.pickedClass as UnitClass;
     const unit = group.pickedUnit as Unit;
     // Another class may have been looked at since, so the people are looked for again.
-    this.findStaff(unitClass, unit, unitClass.seed as Load);
+    this.findStaff(unitClass, unit);
     const change = materialChangeFor(group.compiled, unit, unitClass.compiled.material);
     unitClass.clock.advance(now);
     if (group.compiled.kind === 'machine') {
@@ -289,18 +290,17 @@ export class UnitFloor {
   }
 
   /** Milliseconds that must fit before the end of a window for the first phase of a run. */
-  private needOf(unitClass: UnitClass, unit: Unit, phase: CompiledPhase, seed: Load): number {
+  private needOf(unitClass: UnitClass, unit: Unit, phase: CompiledPhase): number {
     const { compiled, flow } = this.simulation;
     const work = phase.work as NonNullable<CompiledPhase['work']>;
     if (phase.what === 'run') {
-      const { batchSampler, runBasis } = unitClass.compiled;
+      const { batchSampler } = unitClass.compiled;
+      const { compiled: group } = this.groups[unit.group];
       if (!compiled.fitOnDrawn) {
-        return (
-          work.typical * (runBasis === 'part' || runBasis === 'job' ? flow.typicalUnits(seed, runBasis) : 1)
-        );
+        return largestInBatch(unitClass, group, (load) => typicalRun(this.simulation, unitClass, work, load));
       }
       return batchSampler === null
-        ? flow.stageWork(seed)
+        ? largestInBatch(unitClass, group, (load) => flow.stageWork(load))
         : toMilliseconds(batchSampler.sample(unit.uniforms[phase.slot]));
     }
     const group = this.groups[unit.group].compiled;
