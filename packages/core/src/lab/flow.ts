@@ -16,7 +16,6 @@ export class Flow {
   private readonly simulation: Simulation;
   private readonly loads: Pool<Load>;
   private readonly lots: Pool<Lot>;
-  private order = 0;
 
   constructor(simulation: Simulation) {
     this.simulation = simulation;
@@ -27,7 +26,6 @@ export class Flow {
   reset(): void {
     this.loads.reset();
     this.lots.reset();
-    this.order = 0;
   }
 
   /** Sends a new job on its way, as one load at its stage. */
@@ -57,7 +55,7 @@ export class Flow {
     load.kind = 0;
     load.dueAt = Number.POSITIVE_INFINITY;
     load.jobNumber = Number.POSITIVE_INFINITY;
-    load.order = this.order++;
+    load.order = 0;
     load.nextInUnit = null;
     return load;
   }
@@ -172,7 +170,8 @@ export class Flow {
 
   /**
    * Milliseconds of the present stage for a load: what was drawn with its build, or with its jobs. A lot that
-   * is only a part of its job has its share of the work per job, and draws of its own for work per piece.
+   * is only a part of its job has its share of the work per job, draws of its own for work per piece, and the
+   * whole of a plain wait.
    */
   stageWork(load: Load): number {
     const head = load.lots as Lot;
@@ -195,12 +194,12 @@ export class Flow {
     const { units } = this.simulation;
     const stage = (load.lots as Lot).definition;
     if (stage.emptiesCarrier && load.carrier >= 0) units.releaseCarrier(load);
-    for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) lot.stage++;
     const head = load.lots as Lot;
     const { stages } = head.job.part;
     if (load.isBuild) {
       load.tailOffset++;
-      if (head.stage < stages.length && stages[head.stage].atBuildLevel) {
+      if (head.stage + 1 < stages.length && stages[head.stage + 1].atBuildLevel) {
+        for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) lot.stage++;
         this.enterStage(load);
         return;
       }
@@ -211,12 +210,15 @@ export class Flow {
       // Lots were put in at the head, so this takes the chain apart back to front; ranks decide what is first.
       while (lot !== null) {
         const next: Lot | null = lot.nextInLoad;
+        // One after the other, so that lots of the same job wait for each other.
+        lot.stage++;
         this.lotLeavesStage(lot);
         lot = next;
       }
       return;
     }
     this.dropLoad(load);
+    head.stage++;
     this.lotLeavesStage(head);
   }
 
@@ -248,6 +250,8 @@ export class Flow {
     const drawn = job.stageWork[lot.stage];
     if (lot.pieces === job.quantity) return drawn;
     const stage = lot.definition;
+    // Waiting is no work that is shared: few pieces dry as long as many.
+    if (stage.kind === 'wait') return drawn;
     if (stage.basis !== 'part') return Math.round((drawn * lot.pieces) / job.quantity);
     if (stage.constant || stage.sampler === null) return Math.round((drawn * lot.pieces) / job.quantity);
     // Rare: a job split over builds.

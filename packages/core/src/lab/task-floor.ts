@@ -23,6 +23,11 @@ export class TaskFloor {
     this.order = 0;
   }
 
+  /** Numbers whatever becomes ready, tasks and loads alike: the last word where ranks are equal in all else. */
+  nextOrder(): number {
+    return this.order++;
+  }
+
   /**
    * @param stepOffset step of the load's stage that the work is
    * @param duration drawn milliseconds
@@ -54,7 +59,7 @@ export class TaskFloor {
     task.kind = kind;
     task.dueAt = load.dueAt;
     task.jobNumber = load.jobNumber;
-    task.order = this.order++;
+    task.order = this.nextOrder();
     return task;
   }
 

@@ -74,6 +74,7 @@ export class UnitFloor {
     const group = this.groups[unitClass.compiled.group];
     load.readyAt = this.simulation.now;
     load.kind = group.compiled.kindRank;
+    load.order = this.simulation.tasks.nextOrder();
     unitClass.clock.read(load.clockAtEntry, load.readyAt);
     unitClass.loads.add(load);
     unitClass.waitingSize += sizeOf(load, group.compiled);
