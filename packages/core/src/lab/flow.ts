@@ -119,8 +119,12 @@ export class Flow {
     return split;
   }
 
-  /** A load is ready for the stage that its lots stand at. */
-  enterStage(load: Load): void {
+  /**
+   * A load is ready for the stage that its lots stand at.
+   *
+   * @param isGoingOn whether its work was begun before the plan, so that it is resumed
+   */
+  enterStage(load: Load, isGoingOn = false): void {
     const { simulation } = this;
     const head = load.lots as Lot;
     const stage = head.definition;
@@ -142,6 +146,10 @@ export class Flow {
         simulation.compiled.kindRanks.bench,
         false,
       );
+      if (isGoingOn) {
+        task.resumed = true;
+        task.pausable = true;
+      }
       simulation.tasks.enqueue(task);
       return;
     }
