@@ -24,6 +24,8 @@ export function scenarioJsonSchema(): JsonSchema {
     io: 'input',
     unrepresentable: 'any',
     override: ({ jsonSchema }) => {
+      // The largest whole number of JavaScript says nothing to a reader.
+      if (jsonSchema.maximum === Number.MAX_SAFE_INTEGER) delete jsonSchema.maximum;
       const rest = jsonSchema.additionalProperties;
       if (rest === undefined) return;
       jsonSchema.patternProperties = {

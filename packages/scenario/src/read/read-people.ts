@@ -3,7 +3,7 @@ import type { Fields } from '../fields.ts';
 import type { ScenarioCalendar } from '../scenario.ts';
 import { anyText } from '../words/choice.ts';
 import { plainDuration } from '../words/duration.ts';
-import { share, wholeNumber } from '../words/numbers.ts';
+import { MOST_ALIKE, share, wholeNumber } from '../words/numbers.ts';
 import { ALWAYS, isInPlace, readCalendar } from './read-hours.ts';
 
 /** Groups of people, and the hours that some of them describe in place. */
@@ -36,7 +36,7 @@ export function readPeople(
     }
     return {
       name,
-      count: group.readOr('count', wholeNumber(1, '2'), '1'),
+      count: group.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1'),
       calendar,
       skills,
       otherDutiesShare: group.readOr('other duties', share(100, true), '0 %'),
