@@ -1,13 +1,15 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** The repository. */
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 
-const COMMAND = join(ROOT, 'apps/cli/bin/buildweek.js');
+const require = createRequire(import.meta.url);
+const COMMAND = join(dirname(require.resolve('@buildweek/cli/package.json')), 'bin/buildweek.js');
 
 export interface Ended {
   readonly exitCode: number | null;
