@@ -94,7 +94,7 @@ export class UnitFloor {
     for (const unitClass of group.classes) {
       launch.judge(group, unitClass);
       const { seed } = unitClass;
-      if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] === 0)) continue;
+      if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] <= 0)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
       const unit = this.bestUnit(group, unitClass.compiled.material);
       if (!this.findStaff(unitClass, unit)) continue;
@@ -399,7 +399,7 @@ export class UnitFloor {
   private causeOf(group: UnitGroup, unitClass: UnitClass): number {
     if (group.idle === 0) return CAUSE_MACHINE;
     const { carrier } = group.compiled;
-    if (carrier >= 0 && this.carriersFree[carrier] === 0) return CAUSE_CARRIER;
+    if (carrier >= 0 && this.carriersFree[carrier] <= 0) return CAUSE_CARRIER;
     if (!unitClass.mayLaunch) return CAUSE_BATCH;
     const { work } = unitClass.compiled.phases[0];
     return work === null ? CAUSE_SHIFT : this.simulation.staff.queues[work.queue].cause;
