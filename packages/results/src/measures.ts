@@ -26,6 +26,8 @@ export const MACHINE_STATES = [
   'cool-down',
   'waiting to be unloaded',
   'unload',
+  'maintenance',
+  'test print',
   'down',
   'off',
 ] as const;
@@ -40,6 +42,8 @@ export const STATION_STATES = [
   'run',
   'waiting to be unloaded',
   'unload',
+  'maintenance',
+  'test print',
   'down',
   'off',
 ] as const;
@@ -106,7 +110,7 @@ export type Queue = z.infer<typeof queueSchema>;
 /** Where the hours of a job of one part type go. */
 export const stepHoursSchema = z.strictObject({
   stage: z.string(),
-  phase: z.enum(['prepare', 'set-up', 'warm-up', 'print', 'cool-down', 'unload', 'load', 'run', 'work', 'wait']),
+  phase: z.enum(['prepare', 'set-up', 'warm-up', 'first layers', 'print', 'cool-down', 'unload', 'load', 'run', 'work', 'wait']),
   attended: z.boolean(),
   work: estimateSchema.describe('Hours in which the step goes on, per job'),
   waits: z.array(z.strictObject({ cause: waitCauseSchema, hours: estimateSchema })).describe('Only causes that occurred'),

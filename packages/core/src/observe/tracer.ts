@@ -1,5 +1,5 @@
 import type { Job } from '../lab/job.ts';
-import type { Load } from '../lab/load.ts';
+import type { Load, Lot } from '../lab/load.ts';
 import type { Person } from '../lab/person.ts';
 import type { Simulation } from '../lab/simulation.ts';
 import type { Task } from '../lab/task.ts';
@@ -15,7 +15,7 @@ export class Tracer {
     this.simulation = simulation;
   }
 
-  job(what: 'job arrives' | 'job ends', job: Job): void {
+  job(what: 'job arrives' | 'job ends' | 'job is cancelled' | 'job is revised', job: Job): void {
     this.add(what, job, null, null, null, [], job.quantity);
   }
 
@@ -30,10 +30,25 @@ export class Tracer {
       task.staff.subarray(0, task.work.persons),
       (index) => staff.persons[index].name,
     );
-    const phase = task.unit === null ? 'work' : (task.unit.unitClass?.phases[task.unit.phase].phase ?? null);
+    const phase = task.unit === null ? 'work' : (task.unit.unitClass?.phases[task.unit.phase]?.phase ?? null);
+    if (task.load === null && task.unit !== null) {
+      this.add(what, null, null, task.upkeep?.name ?? 'cleaning', task.unit.name, persons, 0);
+    }
     for (let load: Load | null = task.load; load !== null; load = load.nextInUnit) {
       this.lots(what, load, phase, task.unit?.name ?? null, persons);
     }
+  }
+
+  equipment(
+    what: 'breaks down' | 'is repaired' | 'chore starts' | 'chore ends',
+    unit: Unit,
+    name: string,
+  ): void {
+    this.add(what, null, null, name, unit.name, [], 0);
+  }
+
+  rejects(lot: Lot, stage: number, pieces: number): void {
+    this.add('parts are rejected', lot.job, lot.part.stages[stage].name, null, null, [], pieces);
   }
 
   unit(what: TraceEvent, unit: Unit, phase: string): void {
@@ -54,7 +69,7 @@ export class Tracer {
     persons: readonly string[],
   ): void {
     for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
-      this.add(what, lot.job, lot.definition.name, phase, unit, persons, lot.pieces);
+      if (!lot.isDead) this.add(what, lot.job, lot.definition.name, phase, unit, persons, lot.pieces);
     }
   }
 
