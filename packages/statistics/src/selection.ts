@@ -67,13 +67,25 @@ function gather(
   return rest.sort();
 }
 
-/** Index of the first value above the pivot, within [from, to). */
-function upperBound(sample: Float64Array, pivot: number, from: number, to: number): number {
+/** Index of the first value above the pivot, within [from, to) of a sorted sample. */
+export function upperBound(sample: Float64Array, pivot: number, from: number, to: number): number {
   let low = from;
   let high = to;
   while (low < high) {
     const middle = (low + high) >>> 1;
     if ((sample[middle] as number) <= pivot) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Index of the first value that is not below the pivot in a sorted sample. */
+export function lowerBound(sample: Float64Array, pivot: number): number {
+  let low = 0;
+  let high = sample.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((sample[middle] as number) < pivot) low = middle + 1;
     else high = middle;
   }
   return low;
