@@ -1,1 +1,1 @@
-export {};
+export { renderReport } from './render-report.ts';

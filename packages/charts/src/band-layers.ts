@@ -1,4 +1,4 @@
-import type { Band } from '@buildweek/results';
+import type { Band, Estimate } from '@buildweek/results';
 import type { Layer } from './chart.ts';
 import { BAND, LINE } from './palette.ts';
 
@@ -51,9 +51,21 @@ export function bandLayers(rows: readonly BandRow[], step = false): Layer[] {
   ];
 }
 
-/** Mean of the values of a curve. */
-export function meanOfBand(band: Band): number {
-  return band.value.length === 0 ? 0 : band.value.reduce((sum, value) => sum + value, 0) / band.value.length;
+/**
+ * Mean of a curve. The interval is made of the mean low and the mean high, which is at least as wide as the
+ * interval of the mean: the standard deviation of a sum is at most the sum of the standard deviations.
+ */
+export function meanOfBand(band: Band): Estimate {
+  const mean = (values: readonly number[]): number =>
+    values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
+  return {
+    kind: 'estimate',
+    value: mean(band.value),
+    low: mean(band.low),
+    high: mean(band.high),
+    level: band.level,
+    replications: band.replications,
+  };
 }
 
 /** How a curve goes from its first to its last quarter, said only where the intervals do not meet. */

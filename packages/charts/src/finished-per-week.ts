@@ -1,7 +1,7 @@
 import type { Band, Results } from '@buildweek/results';
 import { type BandRow, bandLayers, bandRows, meanOfBand } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type Layer, type LayeredSpec } from './chart.ts';
-import { formatPlain } from './format.ts';
+import { formatEstimate, formatPlain, JOBS, PARTS } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
 import { LINE, SECOND_LINE } from './palette.ts';
 import { themeFor } from './theme.ts';
@@ -63,15 +63,15 @@ function panel(
 /** Finished jobs beside those that come in, and finished parts, for each measured week. */
 export function finishedPerWeek(results: Results, size: ChartSize): Chart {
   const { arrivedJobs, finishedJobs, finishedParts } = results.flow;
-  const jobs = formatPlain(meanOfBand(finishedJobs));
-  const parts = formatPlain(meanOfBand(finishedParts));
-  const arrived = formatPlain(meanOfBand(arrivedJobs));
+  const jobs = formatEstimate(meanOfBand(finishedJobs), JOBS);
+  const parts = formatEstimate(meanOfBand(finishedParts), PARTS);
+  const arrived = formatEstimate(meanOfBand(arrivedJobs), JOBS);
   return {
     id: 'finished-per-week',
-    title: `The lab finishes about ${jobs} jobs and ${parts} parts a week`,
+    title: `The lab finishes ${jobs} and ${parts} a week`,
     description:
-      `Finished jobs and parts for each of ${periodWords(results.run)}. In an average week ${arrived} jobs come in, ` +
-      `${jobs} are finished, with ${parts} parts. Jobs finished week by week: ` +
+      `Finished jobs and parts for each of ${periodWords(results.run)}. In an average week ${arrived} come in, ` +
+      `${jobs} are finished, with ${parts}. Jobs finished week by week: ` +
       `${finishedJobs.value.map(formatPlain).join(', ')}. Parts finished week by week: ` +
       `${finishedParts.value.map(formatPlain).join(', ')}.`,
     spec: {

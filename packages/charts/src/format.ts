@@ -3,26 +3,38 @@ import type { Estimate, EstimateOrRefused, Prediction, PredictionOrRefused } fro
 /** Hours in a day by the clock; lead times are told in such days. */
 export const HOURS_PER_DAY = 24;
 
-/** A unit in which a number is shown: how many base units it holds, and its word. */
+/** A space at which no line ends, between a number and its unit. */
+const NO_BREAK = '\u00a0';
+const THIN_SPACE = '\u202f';
+
+/** A unit in which a number is shown. */
 export interface Unit {
+  /** Base units in it. */
   readonly size: number;
   readonly one: string;
   readonly many: string;
+  /** Decimals that are always shown. */
+  readonly leastDecimals: number;
 }
 
-export const DAYS: Unit = { size: HOURS_PER_DAY, one: 'day', many: 'days' };
-export const HOURS: Unit = { size: 1, one: 'h', many: 'h' };
-export const PERCENT: Unit = { size: 0.01, one: '%', many: '%' };
-export const PLAIN: Unit = { size: 1, one: '', many: '' };
+export const DAYS: Unit = { size: HOURS_PER_DAY, one: 'day', many: 'days', leastDecimals: 1 };
+export const HOURS: Unit = { size: 1, one: 'h', many: 'h', leastDecimals: 1 };
+export const PERCENT: Unit = { size: 0.01, one: '%', many: '%', leastDecimals: 0 };
+export const JOBS: Unit = { size: 1, one: 'job', many: 'jobs', leastDecimals: 0 };
+export const PARTS: Unit = { size: 1, one: 'part', many: 'parts', leastDecimals: 0 };
+export const PLAIN: Unit = { size: 1, one: '', many: '', leastDecimals: 0 };
+
+const MOST_DECIMALS = 2;
 
 /**
- * Decimals that a number deserves: as many as its half width has a first digit for, at most two.
+ * Decimals that a number deserves: those of the first digit of the width of its interval, within what its unit
+ * asks for.
  *
- * @param halfWidth half the width of its interval, in the unit in which it is shown
+ * @param width of the interval, in the unit
  */
-export function decimalsFor(halfWidth: number): number {
-  if (!(halfWidth > 0) || !Number.isFinite(halfWidth)) return 1;
-  return Math.min(2, Math.max(0, -Math.floor(Math.log10(halfWidth))));
+export function decimalsFor(width: number, unit: Unit): number {
+  if (!(width > 0) || !Number.isFinite(width)) return Math.max(1, unit.leastDecimals);
+  return Math.min(MOST_DECIMALS, Math.max(unit.leastDecimals, -Math.floor(Math.log10(width))));
 }
 
 /** A number with a fixed count of decimals; never "-0". */
@@ -40,26 +52,31 @@ export function formatPlain(value: number): string {
   return formatNumber(value, 2).replace(/\.?0+$/, '');
 }
 
+/** A whole number with its thousands set apart: "108 212". */
+export function formatCount(count: number): string {
+  return String(count).replace(/\B(?=(?:\d{3})+$)/g, THIN_SPACE);
+}
+
 /** A share as a whole percentage, or with one decimal below ten percent. */
 export function formatShare(share: number): string {
   const percent = share * 100;
-  return `${percent > 0 && percent < 9.95 ? formatNumber(percent, 1) : formatNumber(percent, 0)} %`;
+  return `${percent > 0 && percent < 9.95 ? formatNumber(percent, 1) : formatNumber(percent, 0)}${NO_BREAK}%`;
 }
 
 function withUnit(text: string, unit: Unit): string {
   if (unit.many === '') return text;
-  return `${text} ${Number(text) === 1 ? unit.one : unit.many}`;
+  return `${text}${NO_BREAK}${Number(text) === 1 ? unit.one : unit.many}`;
 }
 
 /** "4.1 days". */
 export function formatValue(estimate: Estimate, unit: Unit): string {
-  const decimals = decimalsFor((estimate.high - estimate.low) / 2 / unit.size);
+  const decimals = decimalsFor((estimate.high - estimate.low) / unit.size, unit);
   return withUnit(formatNumber(estimate.value / unit.size, decimals), unit);
 }
 
 /** "3.9 to 4.3". */
 export function formatInterval(interval: Estimate | Prediction, unit: Unit): string {
-  const decimals = decimalsFor((interval.high - interval.low) / 2 / unit.size);
+  const decimals = decimalsFor((interval.high - interval.low) / unit.size, unit);
   return `${formatNumber(interval.low / unit.size, decimals)} to ${formatNumber(interval.high / unit.size, decimals)}`;
 }
 

@@ -60,8 +60,9 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
     const hours = gatherHours(part.steps);
     return {
       name: part.part,
-      segments: segmentsOf(hours, (value) => `${formatPlain(Math.round(value * 10) / 10)} h`),
+      segments: segmentsOf(hours, (value) => `${formatNumber(value, 1)} h`),
       whisker: interval(results, part),
+      process: part.process,
       endWords: `${days(hours.total)} days`,
     };
   });
@@ -86,9 +87,9 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
         bars,
         size,
         axisTitle: 'hours by the clock, average finished job',
-        axisFormat: '',
+        shares: false,
         top,
-        endRoom: size === 'wide' ? 84 : 66,
+        endTitle: 'lead time',
       }),
     },
     footnote:

@@ -1,8 +1,10 @@
+export { meanOfBand } from './band-layers.ts';
 export type { Chart, ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
 export {
   DAYS,
   decimalsFor,
+  formatCount,
   formatEstimate,
   formatInterval,
   formatNumber,
@@ -11,6 +13,8 @@ export {
   formatShare,
   formatValue,
   HOURS,
+  JOBS,
+  PARTS,
   PERCENT,
   PLAIN,
   shareInWords,

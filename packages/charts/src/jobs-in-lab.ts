@@ -1,7 +1,7 @@
 import type { Results } from '@buildweek/results';
 import { bandLayers, bandRows, meanOfBand, trendOf } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize } from './chart.ts';
-import { formatPlain } from './format.ts';
+import { formatEstimate, formatPlain, JOBS } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
 import { themeFor } from './theme.ts';
 import { weekAxis } from './time-axes.ts';
@@ -10,7 +10,7 @@ function titleOf(results: Results): string {
   const { jobsInLab } = results.flow;
   const trend = trendOf(jobsInLab);
   if (trend.kind === 'steady') {
-    return `About ${formatPlain(meanOfBand(jobsInLab))} jobs are in the lab, at the end as at the start`;
+    return `${formatEstimate(meanOfBand(jobsInLab), JOBS)} are in the lab, at the end as at the start`;
   }
   const verb = trend.kind === 'grows' ? 'grow' : 'fall';
   return `The jobs in the lab ${verb} from ${formatPlain(trend.from)} to ${formatPlain(trend.to)} in ${periodWords(results.run)}`;
@@ -24,7 +24,7 @@ export function jobsInLab(results: Results, size: ChartSize): Chart {
     title: titleOf(results),
     description:
       `Jobs in the lab, waiting or in work, averaged over each of ${periodWords(results.run)}: ` +
-      `${band.value.map(formatPlain).join(', ')}; ${formatPlain(meanOfBand(band))} on average.`,
+      `${band.value.map(formatPlain).join(', ')}; ${formatEstimate(meanOfBand(band), JOBS)} on average.`,
     spec: {
       config: themeFor(size),
       width: CHART_WIDTH[size] - 70,

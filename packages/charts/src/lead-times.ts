@@ -1,5 +1,5 @@
 import type { JobClass, Percentile, Results } from '@buildweek/results';
-import { CHART_WIDTH, type Chart, type ChartSize, type Layer } from './chart.ts';
+import type { Chart, ChartSize, Layer } from './chart.ts';
 import {
   DAYS,
   formatEstimate,
@@ -10,16 +10,15 @@ import {
   shorten,
 } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
-import { BAND, INK, LINE, MUTED_INK, PAPER } from './palette.ts';
-import { ROW, rowAxis, rowEnds, rowNames } from './row-axis.ts';
+import { BAND, INK, LINE, MUTED_INK, type ProcessName } from './palette.ts';
+import { plotWidth, ROW, rowAxis, rowEnds, rowNames, rowProcesses } from './row-axis.ts';
 import { themeFor } from './theme.ts';
 
 /** The two percentiles that are drawn; the others stand in the table of the page. */
 const DRAWN = [0.5, 0.9] as const;
 const MIDDLE = 'half are finished';
 const NINE_OF_TEN = 'nine of ten are finished';
-const NAME_ROOM = 210;
-const END_ROOM: Readonly<Record<ChartSize, number>> = { wide: 80, narrow: 58 };
+const HALF_FILL = '#e3d9c3';
 const STEP: Readonly<Record<ChartSize, number>> = { wide: 26, narrow: 38 };
 
 /** One line of the chart: a class of jobs and one percentile, in days. */
@@ -120,7 +119,7 @@ function markLayers(marks: readonly MarkRow[]): Layer[] {
     },
     {
       data: { values: [...marks] },
-      mark: { type: 'point', filled: true, opacity: 1, stroke: INK, strokeWidth: 1.4 },
+      mark: { type: 'point', filled: true, size: 70, opacity: 1, stroke: INK, strokeWidth: 1.4 },
       encoding: {
         x: { field: 'value', type: 'quantitative' },
         y: ROW,
@@ -128,23 +127,21 @@ function markLayers(marks: readonly MarkRow[]): Layer[] {
           field: 'which',
           type: 'nominal',
           scale: { domain: [MIDDLE, NINE_OF_TEN], range: ['circle', 'diamond'] },
-          legend: { title: null, orient: 'top', symbolStrokeColor: INK, symbolStrokeWidth: 1.4 },
-        },
-        size: {
-          field: 'which',
-          type: 'nominal',
-          scale: { domain: [MIDDLE, NINE_OF_TEN], range: [46, 95] },
-          legend: null,
+          legend: { title: null, orient: 'top' },
         },
         fill: {
           field: 'which',
           type: 'nominal',
-          scale: { domain: [MIDDLE, NINE_OF_TEN], range: [PAPER, INK] },
+          scale: { domain: [MIDDLE, NINE_OF_TEN], range: [HALF_FILL, INK] },
           legend: { title: null, orient: 'top' },
         },
       },
     },
   ];
+}
+
+function processOf(results: Results, one: JobClass): ProcessName | null {
+  return results.hours.find((part) => part.part === one.part)?.process ?? null;
 }
 
 function titleOf(results: Results): string {
@@ -181,7 +178,8 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
   const rows = classes.map((one) => classRow(one, size));
   const marks = markRows(classes);
   const top = Math.max(1, ...marks.map((mark) => Math.max(mark.high, mark.periodHigh ?? 0))) * 1.03;
-  const width = CHART_WIDTH[size] - (size === 'wide' ? NAME_ROOM : 14) - END_ROOM[size];
+  const ends = { title: '9 of 10', words: rows.map((one) => one.words) };
+  const width = plotWidth(rows, ends, size);
   return {
     id: 'lead-times',
     title: titleOf(results),
@@ -193,10 +191,8 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
       layer: [
         ...markLayers(marks),
         ...rowNames(rows, size, 6),
-        rowEnds(
-          rows.map((one) => one.words),
-          width,
-        ),
+        ...rowProcesses(classes.map((one) => processOf(results, one))),
+        ...rowEnds(ends, width, size),
       ],
       encoding: {
         x: {
@@ -209,7 +205,6 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
         },
         y: rowAxis(rows.length),
       },
-      resolve: { scale: { fill: 'independent' } },
     },
     footnote:
       `Box: ${intervalWords(results.run)}. Thin line: what one period of ${periodWords(results.run)} may bring. ` +

@@ -1,9 +1,9 @@
 import type { HandLoad, Results } from '@buildweek/results';
-import { CHART_WIDTH, type Chart, type ChartSize, type Layer } from './chart.ts';
-import { formatShare, shorten } from './format.ts';
+import type { Chart, ChartSize, Layer } from './chart.ts';
+import { formatEstimate, formatShare, PERCENT, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
-import { INK, LINE, PAPER, SECOND_LINE } from './palette.ts';
-import { ROW, rowAxis, rowEnds, rowNames } from './row-axis.ts';
+import { INK, LINE, SECOND_LINE } from './palette.ts';
+import { plotWidth, ROW, rowAxis, rowEnds, rowNames } from './row-axis.ts';
 import { type SimulatedUse, simulatedUse } from './simulated-use.ts';
 import { themeFor } from './theme.ts';
 
@@ -11,8 +11,8 @@ const HAND = 'by hand';
 const SIMULATED = 'simulated, at work';
 const HELD = 'simulated, held in all';
 const WHICH = [HAND, SIMULATED, HELD];
-const NAME_ROOM = 210;
-const END_ROOM: Readonly<Record<ChartSize, number>> = { wide: 150, narrow: 14 };
+const HAND_FILL = '#f5bd62';
+const HELD_FILL = '#b1cfdf';
 const STEP: Readonly<Record<ChartSize, number>> = { wide: 28, narrow: 40 };
 
 interface LoadRow {
@@ -43,7 +43,7 @@ function endWords({ hand, use }: LoadRow): string {
     : `${formatShare(hand.load)} · ${formatShare(use.working.value)}`;
 }
 
-function layers(rows: readonly LoadRow[], size: ChartSize, width: number): Layer[] {
+function layers(rows: readonly LoadRow[], size: ChartSize): Layer[] {
   const wide = size === 'wide';
   return [
     {
@@ -70,24 +70,20 @@ function layers(rows: readonly LoadRow[], size: ChartSize, width: number): Layer
             title: null,
             orient: 'top',
             columns: wide ? 3 : 2,
-            symbolStrokeColor: INK,
-            symbolStrokeWidth: 1.4,
           },
         },
         fill: {
           field: 'which',
           type: 'nominal',
-          scale: { domain: WHICH, range: [PAPER, LINE, '#d3e5ef'] },
-          legend: { title: null, orient: 'top', columns: wide ? 3 : 2 },
+          scale: { domain: WHICH, range: [HAND_FILL, LINE, HELD_FILL] },
+          legend: {
+            title: null,
+            orient: 'top',
+            columns: wide ? 3 : 2,
+          },
         },
       },
     },
-    ...rowNames(
-      rows.map(({ hand }) => ({ name: shorten(hand.name, wide ? 28 : 38) })),
-      size,
-      8,
-    ),
-    ...(wide ? [rowEnds(rows.map(endWords), width)] : []),
   ];
 }
 
@@ -96,20 +92,22 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
   const rows = results.handCalculation.map((hand, row) => ({ row, hand, use: simulatedUse(results, hand) }));
   const [highest] = [...rows].sort((one, other) => other.hand.load - one.hand.load);
   const values = [...marksOf(rows).map((mark) => mark.value), ...intervalsOf(rows).map((one) => one.high)];
-  const width = CHART_WIDTH[size] - (size === 'wide' ? NAME_ROOM : 14) - END_ROOM[size];
+  const names = rows.map(({ hand }) => ({ name: shorten(hand.name, size === 'wide' ? 28 : 38) }));
+  const ends = { title: 'by hand · sim.', words: size === 'wide' ? rows.map(endWords) : [] };
+  const width = plotWidth(names, ends, size);
   return {
     id: 'load-by-hand',
     title:
       highest === undefined
         ? 'Nothing is asked of this lab'
         : `By hand calculation ${shorten(highest.hand.name)} is loaded most: ${formatShare(highest.hand.load)}` +
-          (highest.use === null ? '' : `, and ${formatShare(highest.use.working.value)} simulated`),
+          (highest.use === null ? '' : `, and ${formatEstimate(highest.use.working, PERCENT)} simulated`),
     description: `Load by hand calculation and simulated use. ${rows
       .map(({ hand, use }) => {
         const simulated =
           use === null
             ? 'no simulated figure'
-            : `simulated ${formatShare(use.working.value)} at work (${formatShare(use.working.low)} to ${formatShare(use.working.high)})` +
+            : `simulated ${formatEstimate(use.working, PERCENT)} at work` +
               (use.held === null ? '' : `, ${formatShare(use.held.value)} held in all`);
         return `${hand.name}: ${formatShare(hand.load)} by hand, ${simulated}.`;
       })
@@ -118,7 +116,7 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
       config: themeFor(size),
       width,
       height: STEP[size] * rows.length,
-      layer: layers(rows, size, width),
+      layer: [...layers(rows, size), ...rowNames(names, size, 8), ...rowEnds(ends, width, size)],
       encoding: {
         x: {
           type: 'quantitative',
@@ -127,11 +125,10 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
         },
         y: rowAxis(rows.length),
       },
-      resolve: { scale: { fill: 'independent' } },
     },
     footnote:
       'Dashed line: 100 %, where a queue grows without end. Held in all: also the time in which a finished build ' +
       'waits to be taken out. Bars behind the circles: ' +
-      `${intervalWords(results.run)}.${size === 'wide' ? ' On the right: by hand · simulated.' : ''}`,
+      `${intervalWords(results.run)}.`,
   };
 }

@@ -1,10 +1,10 @@
 import { MACHINE_STATES, type MachineState, type MachineUse, type Results } from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
-import { formatShare, shorten } from './format.ts';
+import { formatEstimate, formatShare, PERCENT, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { MACHINE_STATE_PARTS } from './palette.ts';
 import { stackedBars } from './stacked-bars.ts';
-import { barOfStates, describeStates, meanShareInUse } from './states-of-units.ts';
+import { barOfStates, describeStates, meanShare, meanShareHeld } from './states-of-units.ts';
 import { themeFor } from './theme.ts';
 
 /** Print first, what holds the machine up next, idle last. */
@@ -17,22 +17,20 @@ function groupNames(machines: readonly MachineUse[]): string[] {
 }
 
 function titleOf(machines: readonly MachineUse[]): string {
-  const groups = groupNames(machines)
+  const [busiest] = groupNames(machines)
     .map((name) => {
       const units = machines.filter((machine) => machine.group === name);
-      const waiting = units.reduce(
-        (sum, unit) =>
-          sum + (unit.states.find((state) => state.state === 'waiting to be unloaded')?.share.value ?? 0),
-        0,
-      );
-      return { name, use: meanShareInUse(units), waiting: waiting / units.length };
+      return {
+        name,
+        held: meanShareHeld(units),
+        waiting: meanShare(units, (state) => state === 'waiting to be unloaded'),
+      };
     })
-    .sort((one, other) => other.use - one.use);
-  const [busiest] = groups;
+    .sort((one, other) => other.held.value - one.held.value);
   if (busiest === undefined) return 'The lab has no machines';
   return (
-    `The ${shorten(busiest.name)} machines are held ${formatShare(busiest.use)} of the week; ` +
-    `${formatShare(busiest.waiting)} of it they wait to be unloaded`
+    `Busiest machines: ${shorten(busiest.name)}, held ${formatEstimate(busiest.held, PERCENT)} of the week, ` +
+    `${formatShare(busiest.waiting.value)} waiting to be unloaded`
   );
 }
 
@@ -49,9 +47,9 @@ export function machineStates(results: Results, size: ChartSize): Chart {
         bars: machines.map((machine) => barOfStates(machine, ORDER, MACHINE_STATE_PARTS)),
         size,
         axisTitle: 'share of all hours of the week, day and night',
-        axisFormat: '.0%',
+        shares: true,
         top: 1,
-        endRoom: size === 'wide' ? 20 : 10,
+        endTitle: '',
       }),
     },
     footnote:

@@ -30,6 +30,8 @@ export const PROCESS_COLOURS: Readonly<Record<ProcessName, string>> = {
 export interface StackPart {
   readonly code: string;
   readonly label: string;
+  /** For a label inside the bar. */
+  readonly short: string;
   readonly colour: string;
 }
 
@@ -37,54 +39,64 @@ export interface StackPart {
 export type WorkFamily = 'print' | 'warm-up and cool-down' | 'hand work' | 'stations and plain waits';
 
 export const WORK_FAMILIES: Readonly<Record<WorkFamily, StackPart>> = {
-  print: { code: 'A', label: 'print', colour: '#16425b' },
-  'warm-up and cool-down': { code: 'B', label: 'warm-up, cool-down', colour: '#5d8fb0' },
-  'hand work': { code: 'C', label: 'hand work', colour: '#a3c6da' },
-  'stations and plain waits': { code: 'D', label: 'stations, drying', colour: '#d3e5ef' },
+  print: { code: 'A', label: 'print', short: 'print', colour: '#16425b' },
+  'warm-up and cool-down': { code: 'B', label: 'warm-up, cool-down', short: 'heat, cool', colour: '#5d8fb0' },
+  'hand work': { code: 'C', label: 'hand work', short: 'hands', colour: '#a3c6da' },
+  'stations and plain waits': { code: 'D', label: 'stations, drying', short: 'stations', colour: '#d3e5ef' },
 };
 
 export const WAIT_CAUSE_PARTS: Readonly<Record<WaitCause, StackPart>> = {
-  person: { code: 'E', label: 'wait for a person', colour: '#d9722e' },
-  shift: { code: 'F', label: 'wait for the shift', colour: '#f5bd62' },
-  machine: { code: 'G', label: 'wait for a machine', colour: '#8c3b1f' },
-  batch: { code: 'H', label: 'wait to fill a batch', colour: '#f9dfa4' },
-  carrier: { code: 'I', label: 'wait for a carrier', colour: '#a8763e' },
-  'rest of the job': { code: 'J', label: 'wait for the rest of the job', colour: '#d5c8af' },
-  requester: { code: 'K', label: 'wait for the requester', colour: '#9a83b5' },
-  'machine down': { code: 'L', label: 'wait for a repair', colour: '#5b2a4a' },
+  person: { code: 'E', label: 'wait for a person', short: 'person', colour: '#d9722e' },
+  shift: { code: 'F', label: 'wait for the shift', short: 'shift', colour: '#f5bd62' },
+  machine: { code: 'G', label: 'wait for a machine', short: 'machine', colour: '#8c3b1f' },
+  batch: { code: 'H', label: 'wait to fill a batch', short: 'batch', colour: '#f9dfa4' },
+  carrier: { code: 'I', label: 'wait for a carrier', short: 'carrier', colour: '#a8763e' },
+  'rest of the job': { code: 'J', label: 'wait for the rest of the job', short: 'rest', colour: '#d5c8af' },
+  requester: { code: 'K', label: 'wait for the requester', short: 'requester', colour: '#9a83b5' },
+  'machine down': { code: 'L', label: 'wait for a repair', short: 'repair', colour: '#5b2a4a' },
 };
 
 export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
-  print: { code: 'A', label: 'print', colour: '#16425b' },
-  'warm-up': { code: 'B', label: 'warm-up', colour: '#3f7499' },
-  'cool-down': { code: 'C', label: 'cool-down', colour: '#6d9cba' },
-  prepare: { code: 'D', label: 'file preparation', colour: '#8fb4cb' },
-  'set-up': { code: 'E', label: 'set-up', colour: '#b1cfdf' },
-  unload: { code: 'F', label: 'unload', colour: '#d3e5ef' },
-  'waiting to start': { code: 'G', label: 'waiting to start', colour: '#f5bd62' },
-  'waiting to be unloaded': { code: 'H', label: 'waiting to be unloaded', colour: '#d9722e' },
-  down: { code: 'I', label: 'down', colour: '#5b2a4a' },
-  off: { code: 'J', label: 'off', colour: '#aaa69c' },
-  idle: { code: 'K', label: 'idle', colour: '#eceae4' },
+  print: { code: 'A', label: 'print', short: 'print', colour: '#16425b' },
+  'warm-up': { code: 'B', label: 'warm-up', short: 'warm-up', colour: '#3f7499' },
+  'cool-down': { code: 'C', label: 'cool-down', short: 'cool-down', colour: '#6d9cba' },
+  prepare: { code: 'D', label: 'file preparation', short: 'files', colour: '#8fb4cb' },
+  'set-up': { code: 'E', label: 'set-up', short: 'set-up', colour: '#b1cfdf' },
+  unload: { code: 'F', label: 'unload', short: 'unload', colour: '#d3e5ef' },
+  'waiting to start': { code: 'G', label: 'waiting to start', short: 'to start', colour: '#f5bd62' },
+  'waiting to be unloaded': {
+    code: 'H',
+    label: 'waiting to be unloaded',
+    short: 'to unload',
+    colour: '#d9722e',
+  },
+  down: { code: 'I', label: 'down', short: 'down', colour: '#5b2a4a' },
+  off: { code: 'J', label: 'off', short: 'off', colour: '#aaa69c' },
+  idle: { code: 'K', label: 'idle', short: 'idle', colour: '#eceae4' },
 };
 
 export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
-  run: { code: 'A', label: 'run', colour: '#16425b' },
-  load: { code: 'B', label: 'load', colour: '#6d9cba' },
-  unload: { code: 'C', label: 'unload', colour: '#d3e5ef' },
-  'waiting to start': { code: 'D', label: 'waiting to start', colour: '#f5bd62' },
-  'waiting to be unloaded': { code: 'E', label: 'waiting to be unloaded', colour: '#d9722e' },
-  down: { code: 'F', label: 'down', colour: '#5b2a4a' },
-  off: { code: 'G', label: 'off', colour: '#aaa69c' },
-  idle: { code: 'H', label: 'idle', colour: '#eceae4' },
+  run: { code: 'A', label: 'run', short: 'run', colour: '#16425b' },
+  load: { code: 'B', label: 'load', short: 'load', colour: '#6d9cba' },
+  unload: { code: 'C', label: 'unload', short: 'unload', colour: '#d3e5ef' },
+  'waiting to start': { code: 'D', label: 'waiting to start', short: 'to start', colour: '#f5bd62' },
+  'waiting to be unloaded': {
+    code: 'E',
+    label: 'waiting to be unloaded',
+    short: 'to unload',
+    colour: '#d9722e',
+  },
+  down: { code: 'F', label: 'down', short: 'down', colour: '#5b2a4a' },
+  off: { code: 'G', label: 'off', short: 'off', colour: '#aaa69c' },
+  idle: { code: 'H', label: 'idle', short: 'idle', colour: '#eceae4' },
 };
 
 export const PERSON_STATE_PARTS: Readonly<Record<PersonState, StackPart>> = {
-  work: { code: 'A', label: 'work on jobs', colour: '#16425b' },
-  'other duties': { code: 'B', label: 'other duties', colour: '#8fb4cb' },
-  idle: { code: 'C', label: 'free', colour: '#eceae4' },
-  overtime: { code: 'D', label: 'overtime', colour: '#d9722e' },
-  off: { code: 'E', label: 'off duty', colour: '#aaa69c' },
+  work: { code: 'A', label: 'work on jobs', short: 'jobs', colour: '#16425b' },
+  'other duties': { code: 'B', label: 'other duties', short: 'other', colour: '#8fb4cb' },
+  idle: { code: 'C', label: 'free', short: 'free', colour: '#eceae4' },
+  overtime: { code: 'D', label: 'overtime', short: 'overtime', colour: '#d9722e' },
+  off: { code: 'E', label: 'off duty', short: 'off duty', colour: '#aaa69c' },
 };
 
 /**

@@ -1,6 +1,6 @@
 import type { Estimate, PeopleUse, PersonState, Results } from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
-import { formatEstimate, formatPlain, formatValue, HOURS, PERCENT, shorten } from './format.ts';
+import { formatEstimate, formatNumber, formatPlain, formatValue, HOURS, PERCENT, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { PERSON_STATE_PARTS } from './palette.ts';
 import { type StackedBar, stackedBars } from './stacked-bars.ts';
@@ -25,10 +25,11 @@ function barOf(group: PeopleUse): StackedBar {
     name: group.count === 1 ? group.group : `${group.group} (${group.count})`,
     segments: ORDER.map((state) => {
       const hours = weekHours(group, state);
-      return { part: PERSON_STATE_PARTS[state], value: hours, words: `${formatPlain(hours)} h` };
+      return { part: PERSON_STATE_PARTS[state], value: hours, words: `${formatNumber(hours, 1)} h` };
     }),
     whisker: busy.kind === 'estimate' ? { low: busy.low * duty, high: busy.high * duty } : null,
-    endWords: busy.kind === 'estimate' ? `${formatValue(busy, PERCENT)} busy` : '',
+    process: null,
+    endWords: busy.kind === 'estimate' ? formatValue(busy, PERCENT) : '',
   };
 }
 
@@ -52,7 +53,7 @@ export function peopleHours(results: Results, size: ChartSize): Chart {
     title:
       first === null
         ? 'Nobody works in this lab'
-        : `${shorten(first.name)}: ${formatEstimate(first.busy, PERCENT)} of the hours on duty are taken`,
+        : `Busiest group: ${shorten(first.name)}, for ${formatEstimate(first.busy, PERCENT)} of the hours on duty`,
     description: `Hours of one person in an average week, by group. ${results.people
       .map((group) => {
         const states = ORDER.map(
@@ -70,9 +71,9 @@ export function peopleHours(results: Results, size: ChartSize): Chart {
         bars,
         size,
         axisTitle: 'hours of one person in an average week',
-        axisFormat: '',
+        shares: false,
         top: longest * 1.02,
-        endRoom: size === 'wide' ? 110 : 78,
+        endTitle: 'of duty, busy',
       }),
     },
     footnote:

@@ -1,15 +1,16 @@
 import type { Queue, Results } from '@buildweek/results';
 import { bandLayers, bandRows } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
-import { formatHourOfWeek, formatPlain, shorten } from './format.ts';
+import { formatEstimate, formatHourOfWeek, formatPlain, PLAIN, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { drawnWords, peakHour, queueTitle, rankedQueues } from './ranked-queues.ts';
+import { type Place, placeOf } from './small-multiples.ts';
 import { themeFor } from './theme.ts';
 import { closedLayer, hourOfWeekAxis, midnightLayer } from './time-axes.ts';
 
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
-function panel(results: Results, size: ChartSize, queue: Queue, first: boolean, top: number): LayeredSpec {
+function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
   const columns = COLUMNS[size];
   return {
     title: queueTitle(queue, size === 'wide' ? 26 : 32),
@@ -21,10 +22,10 @@ function panel(results: Results, size: ChartSize, queue: Queue, first: boolean, 
       ...bandLayers(bandRows(queue.byHourOfWeek, (hour) => hour + 0.5)),
     ],
     encoding: {
-      x: hourOfWeekAxis(size),
+      x: hourOfWeekAxis(size, place.bottom),
       y: {
         type: 'quantitative',
-        axis: { title: first ? 'jobs waiting' : null, tickCount: 4 },
+        axis: { title: place.left ? 'jobs waiting' : null, tickCount: 4 },
         scale: { domain: [0, top] },
       },
     },
@@ -42,13 +43,13 @@ export function queuesByHour(results: Results, size: ChartSize): Chart {
     title:
       longest === undefined
         ? 'No job waits for anything'
-        : `Most jobs wait for ${shorten(longest.name)}: ${formatPlain(longest.meanLength.value)} on average, ` +
+        : `Most jobs wait for ${shorten(longest.name)}: ${formatEstimate(longest.meanLength, PLAIN)} on average, ` +
           `${formatPlain(longest.byHourOfWeek.value[peak] ?? 0)} on ${formatHourOfWeek(peak)}`,
     description: `Jobs waiting in each queue over the hours of an average week. ${queues
       .map((queue) => {
         const hour = peakHour(queue);
         return (
-          `${queue.name}: ${formatPlain(queue.meanLength.value)} on average, most on ${formatHourOfWeek(hour)} ` +
+          `${queue.name}: ${formatEstimate(queue.meanLength, PLAIN)} on average, most on ${formatHourOfWeek(hour)} ` +
           `with ${formatPlain(queue.byHourOfWeek.value[hour] ?? 0)}.`
         );
       })
@@ -56,7 +57,9 @@ export function queuesByHour(results: Results, size: ChartSize): Chart {
     spec: {
       config: themeFor(size),
       columns: COLUMNS[size],
-      concat: queues.map((queue, index) => panel(results, size, queue, index % COLUMNS[size] === 0, top)),
+      concat: queues.map((queue, index) =>
+        panel(results, size, queue, placeOf(index, queues.length, COLUMNS[size]), top),
+      ),
     },
     footnote:
       'Beside each name: jobs waiting on average. All charts have the same scale. Grey ground: nobody is on duty. ' +

@@ -4,22 +4,23 @@ import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './cha
 import { formatPlain, joinWords, shorten } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
 import { drawnWords, queueTitle, rankedQueues } from './ranked-queues.ts';
+import { type Place, placeOf } from './small-multiples.ts';
 import { themeFor } from './theme.ts';
 import { weekAxis } from './time-axes.ts';
 
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
-function panel(results: Results, size: ChartSize, queue: Queue, first: boolean, top: number): LayeredSpec {
+function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
   return {
     title: queueTitle(queue, size === 'wide' ? 26 : 32),
     width: Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56),
     height: size === 'wide' ? 90 : 80,
     layer: bandLayers(bandRows(queue.byWeek, (week) => week + 1)),
     encoding: {
-      x: weekAxis(results.run, 'narrow'),
+      x: weekAxis(results.run, 'narrow', place.bottom),
       y: {
         type: 'quantitative',
-        axis: { title: first ? 'jobs waiting' : null, tickCount: 4 },
+        axis: { title: place.left ? 'jobs waiting' : null, tickCount: 4 },
         scale: { domain: [0, top] },
       },
     },
@@ -48,7 +49,9 @@ export function queuesByWeek(results: Results, size: ChartSize): Chart {
     spec: {
       config: themeFor(size),
       columns: COLUMNS[size],
-      concat: queues.map((queue, index) => panel(results, size, queue, index % COLUMNS[size] === 0, top)),
+      concat: queues.map((queue, index) =>
+        panel(results, size, queue, placeOf(index, queues.length, COLUMNS[size]), top),
+      ),
     },
     footnote:
       'Beside each name: jobs waiting on average. All charts have the same scale. ' +

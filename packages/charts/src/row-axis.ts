@@ -1,4 +1,14 @@
-import type { ChartSize, Layer, VerticalAxis } from './chart.ts';
+import { CHART_WIDTH, type ChartSize, type Layer, type VerticalAxis } from './chart.ts';
+import { MUTED_INK, PROCESS_COLOURS, type ProcessName } from './palette.ts';
+import { textWidth } from './text-width.ts';
+import { FONT_SIZE } from './theme.ts';
+
+const NAME_GAP = 12;
+const PROCESS_NAMES: readonly ProcessName[] = ['MEX', 'VPP', 'PBF', 'other'];
+const PROCESS_HEIGHT = 15;
+const END_GAP: Readonly<Record<ChartSize, number>> = { wide: 16, narrow: 8 };
+/** Half a number of the axis stands out on either side of the plot. */
+const MARGIN = 14;
 
 /** Where a mark stands on the vertical axis of a chart made of rows. */
 export const ROW = { field: 'row', type: 'quantitative' } as const;
@@ -36,18 +46,84 @@ export function rowNames(names: readonly RowName[], size: ChartSize, lift: numbe
       data: { values: rows.filter((one) => one.strong === strong) },
       mark:
         size === 'wide'
-          ? { type: 'text', align: 'right', baseline: 'middle', x: -10, fontWeight }
+          ? { type: 'text', align: 'right', baseline: 'middle', x: -NAME_GAP, fontWeight }
           : { type: 'text', align: 'left', baseline: 'bottom', x: 0, dy: -lift, fontWeight },
       encoding: { y: ROW, text: { field: 'name' } },
     };
   });
 }
 
-/** Words behind the plot, one for each row. */
-export function rowEnds(words: readonly string[], plotWidth: number): Layer {
-  return {
-    data: { values: words.map((one, row) => ({ row, words: one })) },
-    mark: { type: 'text', align: 'left', baseline: 'middle', x: plotWidth + 10 },
-    encoding: { y: ROW, text: { field: 'words' } },
-  };
+/**
+ * A mark in the colour of its process before each row, with its legend below the chart.
+ *
+ * @param processes in the order of the rows; null where a row belongs to no single process
+ */
+export function rowProcesses(processes: readonly (ProcessName | null)[]): Layer[] {
+  const present = PROCESS_NAMES.filter((name) => processes.includes(name));
+  if (present.length === 0) return [];
+  return [
+    {
+      data: { values: processes.flatMap((process, row) => (process === null ? [] : [{ row, process }])) },
+      mark: { type: 'tick', orient: 'vertical', x: -4, thickness: 5, size: PROCESS_HEIGHT, opacity: 1 },
+      encoding: {
+        y: ROW,
+        color: {
+          field: 'process',
+          type: 'nominal',
+          scale: { domain: present, range: present.map((name) => PROCESS_COLOURS[name]) },
+          legend: {
+            title: 'process',
+            orient: 'bottom',
+            symbolType: 'square',
+            symbolStrokeWidth: 0,
+            titleOrient: 'left',
+          },
+        },
+      },
+    },
+  ];
+}
+
+/** Words behind the rows, and what stands over them. */
+export interface RowEnds {
+  readonly title: string;
+  readonly words: readonly string[];
+}
+
+/** The words behind the plot, one for each row, under their title. */
+export function rowEnds(ends: RowEnds, width: number, size: ChartSize): Layer[] {
+  if (ends.words.every((one) => one === '')) return [];
+  const x = width + END_GAP[size];
+  return [
+    {
+      data: { values: ends.words.map((one, row) => ({ row, words: one })) },
+      mark: { type: 'text', align: 'left', baseline: 'middle', x },
+      encoding: { y: ROW, text: { field: 'words' } },
+    },
+    {
+      data: { values: [{ words: ends.title }] },
+      mark: { type: 'text', align: 'left', baseline: 'bottom', x, y: -4, color: MUTED_INK },
+      encoding: { text: { field: 'words' } },
+    },
+  ];
+}
+
+/**
+ * Width of the plot, CSS pixels: what names and end words leave of the whole chart. Narrow charts have their
+ * names above the rows.
+ */
+export function plotWidth(names: readonly RowName[], ends: RowEnds, size: ChartSize): number {
+  const widest = (words: readonly string[], bold: boolean): number =>
+    Math.ceil(Math.max(0, ...words.map((one) => textWidth(one, FONT_SIZE[size], bold))));
+  const nameRoom =
+    size === 'wide'
+      ? NAME_GAP +
+        widest(
+          names.map((one) => one.name),
+          names.some((one) => one.strong === true),
+        )
+      : 0;
+  const empty = ends.words.every((one) => one === '');
+  const endRoom = empty ? MARGIN : END_GAP[size] + widest([ends.title, ...ends.words], false);
+  return CHART_WIDTH[size] - nameRoom - endRoom - MARGIN;
 }

@@ -1,7 +1,7 @@
 import { CHART_WIDTH, type ChartSize, type Layer, type LayeredSpec } from './chart.ts';
 import { shorten } from './format.ts';
-import { GRID, INK, MUTED_INK, PAPER, type StackPart, textColourOn } from './palette.ts';
-import { ROW, rowAxis, rowEnds, rowNames } from './row-axis.ts';
+import { GRID, INK, MUTED_INK, PAPER, type ProcessName, type StackPart, textColourOn } from './palette.ts';
+import { plotWidth, ROW, rowAxis, rowEnds, rowNames, rowProcesses } from './row-axis.ts';
 import { textWidth } from './text-width.ts';
 import { FONT_SIZE } from './theme.ts';
 
@@ -18,6 +18,7 @@ export interface StackedBar {
   readonly name: string;
   readonly segments: readonly Segment[];
   readonly whisker: { readonly low: number; readonly high: number } | null;
+  readonly process: ProcessName | null;
   /** Behind the bar. */
   readonly endWords: string;
 }
@@ -28,17 +29,19 @@ export interface StackedBars {
   readonly axisTitle: string;
   /** End of the horizontal axis. */
   readonly top: number;
-  /** Format of the axis labels, after d3-format. */
-  readonly axisFormat: string;
-  /** Room to the right of the plot for `endWords`, CSS pixels. */
-  readonly endRoom: number;
+  /** Whether the values are shares of 1. */
+  readonly shares: boolean;
+  /** What stands over `endWords`. */
+  readonly endTitle: string;
 }
 
 const BAR_HEIGHT: Readonly<Record<ChartSize, number>> = { wide: 24, narrow: 20 };
 const STEP: Readonly<Record<ChartSize, number>> = { wide: 36, narrow: 48 };
 /** Letters of a name beside the bar (wide) or above it (narrow). */
 const LETTERS: Readonly<Record<ChartSize, number>> = { wide: 24, narrow: 36 };
-const NAME_ROOM = 170;
+
+/** Symbol of a legend entry and the gap behind the entry, CSS pixels. */
+const SYMBOL_ROOM = 34;
 
 interface PieceRow {
   readonly row: number;
@@ -53,8 +56,13 @@ interface PieceRow {
 
 /** The longest of the words that fit a segment: name and value, letter and value, the letter, nothing. */
 function fittingLabel(segment: Segment, width: number, fontSize: number): string {
-  const { code, label } = segment.part;
-  const candidates = [`${label} ${segment.words}`, `${code} ${segment.words}`, code];
+  const { code, label, short } = segment.part;
+  const candidates = [
+    `${label} ${segment.words}`,
+    `${short} ${segment.words}`,
+    `${code} ${segment.words}`,
+    code,
+  ];
   return candidates.find((text) => textWidth(text, fontSize) + 8 <= width) ?? '';
 }
 
@@ -94,29 +102,33 @@ function partsOf(stack: StackedBars): StackPart[] {
   return [...seen.values()].sort((one, other) => (one.code < other.code ? -1 : 1));
 }
 
-/** Columns of a legend above the chart. */
+/** As many columns as fit above the chart; entries run from left to right, each column as wide as it must be. */
 function legendColumns(parts: readonly StackPart[], size: ChartSize): number {
-  const widest = Math.max(...parts.map((part) => textWidth(legendLabel(part), FONT_SIZE[size]))) + 40;
-  return Math.max(1, Math.min(parts.length, Math.floor(CHART_WIDTH[size] / widest)));
+  const widths = parts.map((part) => textWidth(legendLabel(part), FONT_SIZE[size]) + SYMBOL_ROOM);
+  for (let columns = parts.length; columns > 1; columns--) {
+    let total = 0;
+    for (let column = 0; column < columns; column++) {
+      total += Math.max(...widths.filter((_, index) => index % columns === column));
+    }
+    if (total <= CHART_WIDTH[size]) return columns;
+  }
+  return 1;
 }
 
+/** Whiskers stand just below their bar, so that no piece and no label is covered. */
 function whiskerLayers(stack: StackedBars): Layer[] {
   const rows = stack.bars.flatMap((bar, row) => (bar.whisker === null ? [] : [{ row, ...bar.whisker }]));
+  const yOffset = BAR_HEIGHT[stack.size] / 2 + 4;
   return [
     {
       data: { values: rows },
-      mark: { type: 'rule', color: PAPER, strokeWidth: 5, opacity: 0.8 },
-      encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
-    },
-    {
-      data: { values: rows },
-      mark: { type: 'rule', color: INK, strokeWidth: 2 },
+      mark: { type: 'rule', color: INK, strokeWidth: 2, yOffset },
       encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
     },
     ...(['low', 'high'] as const).map(
       (field): Layer => ({
         data: { values: rows },
-        mark: { type: 'tick', orient: 'vertical', color: INK, thickness: 2, size: 12 },
+        mark: { type: 'tick', orient: 'vertical', color: INK, thickness: 1.5, size: 7, yOffset },
         encoding: { x: { field, type: 'quantitative' }, y: ROW },
       }),
     ),
@@ -127,7 +139,9 @@ function whiskerLayers(stack: StackedBars): Layer[] {
 export function stackedBars(stack: StackedBars): LayeredSpec {
   const parts = partsOf(stack);
   const wide = stack.size === 'wide';
-  const width = CHART_WIDTH[stack.size] - (wide ? NAME_ROOM : 14) - stack.endRoom;
+  const names = stack.bars.map((bar) => ({ name: shorten(bar.name, LETTERS[stack.size]) }));
+  const ends = { title: stack.endTitle, words: stack.bars.map((bar) => bar.endWords) };
+  const width = plotWidth(names, ends, stack.size);
   const pieces = piecesOf(stack, width);
   return {
     width,
@@ -143,7 +157,7 @@ export function stackedBars(stack: StackedBars): LayeredSpec {
             scale: { domain: [0, stack.top], nice: false },
             axis: {
               title: stack.axisTitle,
-              format: stack.axisFormat,
+              ...(stack.shares ? { format: '.0%' } : {}),
               tickCount: wide ? 8 : 4,
               gridColor: GRID,
               domain: false,
@@ -160,6 +174,7 @@ export function stackedBars(stack: StackedBars): LayeredSpec {
               title: null,
               orient: 'top',
               columns: legendColumns(parts, stack.size),
+              columnPadding: SYMBOL_ROOM - 18,
               symbolType: 'square',
               symbolStrokeColor: MUTED_INK,
               offset: wide ? 10 : 26,
@@ -177,16 +192,10 @@ export function stackedBars(stack: StackedBars): LayeredSpec {
           color: { field: 'labelColour', type: 'nominal', scale: null },
         },
       },
-      ...rowNames(
-        stack.bars.map((bar) => ({ name: shorten(bar.name, LETTERS[stack.size]) })),
-        stack.size,
-        BAR_HEIGHT.narrow / 2 + 3,
-      ),
+      ...rowNames(names, stack.size, BAR_HEIGHT.narrow / 2 + 3),
       ...whiskerLayers(stack),
-      rowEnds(
-        stack.bars.map((bar) => bar.endWords),
-        width,
-      ),
+      ...rowProcesses(stack.bars.map((bar) => bar.process)),
+      ...rowEnds(ends, width, stack.size),
     ],
     encoding: { y: rowAxis(stack.bars.length) },
     resolve: { scale: { color: 'independent' } },

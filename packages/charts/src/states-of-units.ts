@@ -1,11 +1,12 @@
 import type { Estimate } from '@buildweek/results';
 import { formatEstimate, formatShare, PERCENT } from './format.ts';
-import type { StackPart } from './palette.ts';
+import type { ProcessName, StackPart } from './palette.ts';
 import type { StackedBar } from './stacked-bars.ts';
 
 /** A machine or a station with its shares of calendar time. */
 export interface UnitStates<State extends string> {
   readonly name: string;
+  readonly process?: ProcessName;
   readonly states: readonly { readonly state: State; readonly share: Estimate }[];
 }
 
@@ -32,18 +33,53 @@ export function barOfStates<State extends string>(
         : [{ part: parts[state], value: share.value, words: formatShare(share.value) }];
     }),
     whisker: idle === null ? null : { low: 1 - idle.high, high: 1 - idle.low },
+    process: unit.process ?? null,
     endWords: '',
   };
 }
 
-/** Mean share of time in which units are not idle and not off. */
-export function meanShareInUse<State extends string>(units: readonly UnitStates<State>[]): number {
-  const inUse = (unit: UnitStates<State>): number =>
-    unit.states.reduce(
-      (sum, one) => (one.state === 'idle' || one.state === 'off' ? sum : sum + one.share.value),
+/**
+ * Mean share over units of the states that count. Half widths are added, which is at least as wide as the
+ * interval of the sum (the standard deviation of a sum is at most the sum of the standard deviations).
+ *
+ * @param units at least one
+ * @param counts which states are added up
+ */
+export function meanShare(
+  units: readonly UnitStates<string>[],
+  counts: (state: string) => boolean,
+): Estimate {
+  const shares = units.flatMap((unit) =>
+    unit.states.filter((one) => counts(one.state)).map((one) => one.share),
+  );
+  const mean = (pick: (share: Estimate) => number): number =>
+    shares.reduce((sum, share) => sum + pick(share), 0) / units.length;
+  return {
+    kind: 'estimate',
+    value: mean((share) => share.value),
+    low: Math.max(
       0,
-    );
-  return units.length === 0 ? 0 : units.reduce((sum, unit) => sum + inUse(unit), 0) / units.length;
+      mean((share) => share.low),
+    ),
+    high: mean((share) => share.high),
+    level: shares[0]?.level ?? 0,
+    replications: shares[0]?.replications ?? 0,
+  };
+}
+
+const FREE = new Set(['idle', 'off']);
+
+/** Mean share of time in which units are held: what idle and off leave, with their interval turned round. */
+export function meanShareHeld(units: readonly UnitStates<string>[]): Estimate {
+  const free = meanShare(units, (state) => FREE.has(state));
+  return { ...free, value: 1 - free.value, low: 1 - free.high, high: 1 - free.low };
+}
+
+const WAITING = new Set(['waiting to start', 'waiting to be unloaded', 'down']);
+
+/** Mean share of time in which units are at work. */
+export function meanShareAtWork(units: readonly UnitStates<string>[]): Estimate {
+  return meanShare(units, (state) => !FREE.has(state) && !WAITING.has(state));
 }
 
 /** Every unit and state in words. */

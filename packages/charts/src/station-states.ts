@@ -1,10 +1,10 @@
 import { type Results, STATION_STATES, type StationState } from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
-import { formatShare, shorten } from './format.ts';
+import { formatEstimate, PERCENT, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { STATION_STATE_PARTS } from './palette.ts';
 import { stackedBars } from './stacked-bars.ts';
-import { barOfStates, describeStates, meanShareInUse } from './states-of-units.ts';
+import { barOfStates, describeStates, meanShareHeld } from './states-of-units.ts';
 import { themeFor } from './theme.ts';
 
 const ORDER: readonly StationState[] = [...STATION_STATES].sort((one, other) =>
@@ -15,14 +15,14 @@ const ORDER: readonly StationState[] = [...STATION_STATES].sort((one, other) =>
 export function stationStates(results: Results, size: ChartSize): Chart {
   const { stations } = results;
   const [busiest] = stations
-    .map((station) => ({ name: station.name, use: meanShareInUse([station]) }))
-    .sort((one, other) => other.use - one.use);
+    .map((station) => ({ name: station.name, held: meanShareHeld([station]) }))
+    .sort((one, other) => other.held.value - one.held.value);
   return {
     id: 'station-states',
     title:
       busiest === undefined
         ? 'The lab has no stations'
-        : `The busiest station, ${shorten(busiest.name)}, is in use ${formatShare(busiest.use)} of the week`,
+        : `Busiest station: ${shorten(busiest.name)}, held ${formatEstimate(busiest.held, PERCENT)} of the week`,
     description: `Shares of all hours, day and night, that each station spends in each state. ${describeStates(stations)}`,
     spec: {
       config: themeFor(size),
@@ -30,9 +30,9 @@ export function stationStates(results: Results, size: ChartSize): Chart {
         bars: stations.map((station) => barOfStates(station, ORDER, STATION_STATE_PARTS)),
         size,
         axisTitle: 'share of all hours of the week, day and night',
-        axisFormat: '.0%',
+        shares: true,
         top: 1,
-        endRoom: size === 'wide' ? 20 : 10,
+        endTitle: '',
       }),
     },
     footnote:

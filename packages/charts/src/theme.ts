@@ -31,6 +31,7 @@ export function themeFor(size: ChartSize): Config {
       tickColor: MUTED_INK,
       tickSize: 4,
       labelPadding: 4,
+      labelFlush: false,
     },
     legend: {
       labelFontSize: fontSize,

@@ -5,16 +5,21 @@ import { CLOSED_HOURS } from './palette.ts';
 const HOURS_PER_WEEK = 168;
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
+/** Week 1 and then every so many weeks, at most as many as there is room for. */
+function weekTicks(weeks: number, room: number): number[] {
+  const step = Math.max(1, Math.ceil((weeks - 1) / room));
+  return Array.from({ length: Math.floor((weeks - 1) / step) + 1 }, (_, index) => 1 + index * step);
+}
+
 /** The horizontal axis of a chart over the measured weeks. */
-export function weekAxis(run: Run, size: ChartSize): HorizontalAxis {
+export function weekAxis(run: Run, size: ChartSize, titled = true): HorizontalAxis {
   const ignored = run.ignoredWeeks.weeks;
   const after = ignored === 0 || size === 'narrow' ? '' : ` (after ${ignored} ignored weeks)`;
   return {
     type: 'quantitative',
     axis: {
-      title: `measured week${after}`,
-      tickMinStep: 1,
-      tickCount: Math.min(run.weeks, size === 'wide' ? 13 : 7),
+      title: titled ? `measured week${after}` : null,
+      values: weekTicks(run.weeks, size === 'wide' ? 14 : 6),
       grid: false,
       format: 'd',
     },
@@ -23,13 +28,13 @@ export function weekAxis(run: Run, size: ChartSize): HorizontalAxis {
 }
 
 /** The horizontal axis of a chart over the hours of the week: names of days at noon, lines at midnight. */
-export function hourOfWeekAxis(size: ChartSize): HorizontalAxis {
+export function hourOfWeekAxis(size: ChartSize, titled = true): HorizontalAxis {
   const noon = WEEKDAYS.map((_, day) => day * 24 + 12);
   const names = size === 'wide' ? WEEKDAYS : WEEKDAYS.map((name) => name.slice(0, 2));
   return {
     type: 'quantitative',
     axis: {
-      title: 'hour of the week, local time',
+      title: titled ? 'hour of the week, local time' : null,
       values: noon,
       labelExpr: `[${names.map((name) => `'${name}'`).join(',')}][floor(datum.value / 24)]`,
       ticks: false,

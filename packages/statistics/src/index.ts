@@ -19,6 +19,8 @@ export { onePeriodInterval } from './prediction.ts';
 export { clopperPearsonInterval, wilsonInterval } from './proportion.ts';
 export { type QuantileType, quantile } from './quantile.ts';
 export { ratioInterval } from './ratio-interval.ts';
+export { RunningMeans } from './running-means.ts';
+export { RunningRatios } from './running-ratios.ts';
 export { normalDeviationInterval, pooledDeviationInterval } from './standard-deviation-interval.ts';
 export {
   correlation,

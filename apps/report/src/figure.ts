@@ -1,0 +1,41 @@
+import { type Chart, chartsOf } from '@buildweek/charts';
+import type { Results } from '@buildweek/results';
+import { chartImage } from './chart-image.ts';
+import { Html, html } from './html.ts';
+
+/** A chart in both of its widths; the style sheet shows the one that fits. */
+export interface DrawnChart {
+  readonly wide: Chart;
+  readonly narrow: Chart;
+}
+
+/** All charts of the results by their id. */
+export function drawnCharts(results: Results): ReadonlyMap<string, DrawnChart> {
+  const narrow = new Map(chartsOf(results, 'narrow').map((chart) => [chart.id, chart]));
+  return new Map(
+    chartsOf(results, 'wide').map((wide) => [wide.id, { wide, narrow: narrow.get(wide.id) ?? wide }]),
+  );
+}
+
+function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {
+  const image = new Html(chartImage(chart.spec).svg);
+  return html`<div class="picture ${kind}" role="img" aria-labelledby="${chart.id}" aria-describedby="${chart.id}-words">${image}</div>`;
+}
+
+/**
+ * The figure of a chart: its title, the drawing, how to read it, and the same in words. Nothing when there is
+ * no such chart.
+ */
+export function figure(charts: ReadonlyMap<string, DrawnChart>, id: string): Html {
+  const chart = charts.get(id);
+  if (chart === undefined) return html``;
+  return html`
+<figure>
+<figcaption id="${id}">${chart.wide.title}</figcaption>
+${picture(chart.wide, 'wide')}${picture(chart.narrow, 'narrow')}
+<div class="note">
+<p>${chart.wide.footnote}</p>
+<details><summary>The same in words</summary><p id="${id}-words">${chart.wide.description}</p></details>
+</div>
+</figure>`;
+}

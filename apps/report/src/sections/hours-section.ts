@@ -1,0 +1,51 @@
+import { HOURS, stepName, WAIT_CAUSE_PARTS } from '@buildweek/charts';
+import type { PartHours, Results, StepHours } from '@buildweek/results';
+import { type DrawnChart, figure } from '../figure.ts';
+import { type Content, type Html, html, nameText } from '../html.ts';
+import { table } from '../table.ts';
+import { estimateCell } from '../words.ts';
+
+function waitsCell(step: StepHours): Content {
+  return [...step.waits]
+    .sort((one, other) => other.hours.value - one.hours.value)
+    .map(
+      (wait) =>
+        html`<span class="wait">${WAIT_CAUSE_PARTS[wait.cause].label} ${estimateCell(wait.hours, HOURS)}</span> `,
+    );
+}
+
+function stepsTable(part: PartHours, index: number): Html {
+  return html`<h4>${nameText(part.part)}</h4>
+${table(
+  `hours-table-${index}`,
+  `Hours per finished job, route “${part.route}”`,
+  [
+    { title: 'Step' },
+    { title: 'Hands' },
+    { title: 'Work, h', numeric: true },
+    { title: 'Waits before it, h' },
+  ],
+  part.steps.map((step) => [
+    html`<bdi>${stepName(step)}</bdi>`,
+    step.attended ? 'attended' : 'by itself',
+    estimateCell(step.work, HOURS),
+    waitsCell(step),
+  ]),
+)}`;
+}
+
+/** Where the hours of a job go: printing against every other step and every cause of waiting. */
+export function hoursSection(results: Results, charts: ReadonlyMap<string, DrawnChart>): Html {
+  if (results.hours.length === 0) return html``;
+  return html`
+<section id="hours" aria-labelledby="hours-title">
+<h2 id="hours-title">Where the hours go</h2>
+<p class="lede">Every hour of a job is either work that goes on or a wait with one cause: the first thing that was
+missing. Together they make the lead time.</p>
+${figure(charts, 'hours-by-part')}
+${figure(charts, 'hours-by-step')}
+<details class="more"><summary>Every step in numbers</summary>
+${results.hours.map(stepsTable)}
+</details>
+</section>`;
+}

@@ -1,0 +1,108 @@
+import { formatNumber } from '@buildweek/charts';
+import type { Assumption, Results, Run } from '@buildweek/results';
+import { type Html, html } from '../html.ts';
+import { table } from '../table.ts';
+import { levelWords } from '../words.ts';
+
+const SOURCES: readonly Assumption['source'][] = [
+  'default of a machine class',
+  'default of the program',
+  'stated in the scenario',
+];
+
+function sourceWords(assumption: Assumption): string {
+  return assumption.line === null ? assumption.source : `${assumption.source}, line ${assumption.line}`;
+}
+
+/** Everything that was taken for granted, and where it came from; what nobody stated comes first. */
+export function assumptionsSection(results: Results): Html {
+  const sorted = [...results.assumptions].sort(
+    (one, other) => SOURCES.indexOf(one.source) - SOURCES.indexOf(other.source),
+  );
+  const count = (source: Assumption['source']): number =>
+    sorted.filter((one) => one.source === source).length;
+  return html`
+<section id="assumptions" aria-labelledby="assumptions-title">
+<h2 id="assumptions-title">Assumptions</h2>
+<p class="lede">${count('stated in the scenario')} are stated in the scenario, ${count('default of a machine class')} come
+from a machine class and ${count('default of the program')} are defaults of the program. Replace defaults by records of
+your own lab first.</p>
+<details class="more"><summary>All ${results.assumptions.length} assumptions</summary>
+${table(
+  'assumptions-table',
+  'Assumptions and where each came from',
+  [{ title: 'What' }, { title: 'Value' }, { title: 'Where from' }],
+  sorted.map((assumption) => [
+    html`<bdi>${assumption.what}</bdi>`,
+    html`<bdi>${assumption.value}</bdi>`,
+    sourceWords(assumption),
+  ]),
+)}
+</details>
+</section>`;
+}
+
+function precisionWords(run: Run): string {
+  if (run.precision === null) return 'No precision was asked for.';
+  const percent = (share: number): string => `${formatNumber(share * 100, 1)}\u00a0%`;
+  const reached = run.precision.reached === null ? 'not known' : `± ${percent(run.precision.reached)}`;
+  return `Asked for: ${run.precision.measure} to ± ${percent(run.precision.asked)}; reached: ${reached}.`;
+}
+
+/** How the numbers came about, so that anybody can get them again. */
+export function originSection(results: Results): Html {
+  const { run, program, scenario } = results;
+  const facts: readonly (readonly [string, string])[] = [
+    ['Program', `${program.name} ${program.version}`],
+    ['Seed', run.seed],
+    ['Replications', `${run.replications} of at most ${run.replicationLimit}; ended because: ${run.stopped}`],
+    ['Precision', precisionWords(run)],
+    ['Measured weeks', String(run.weeks)],
+    ['Ignored weeks', `${run.ignoredWeeks.weeks}, ${run.ignoredWeeks.method}. ${run.ignoredWeeks.note}`],
+    [
+      'Weeks to finish in',
+      `${run.capWeeks} after the measured ones; arrivals go on; a job that is not finished by then counts as later than everything`,
+    ],
+    ['Confidence level', levelWords(run.level)],
+    ['Hash of the scenario', scenario.hash],
+  ];
+  return html`
+<section id="origin" aria-labelledby="origin-title">
+<h2 id="origin-title">How this was computed</h2>
+<p class="lede">The lab was played event by event, again and again with fresh luck. Each number is an average over
+replications or a percentile over all jobs of all replications; its interval rests on the replications, which are
+independent of each other, never on single jobs. The same scenario, seed and program version give the same numbers.</p>
+<dl class="origin">${facts.map(([term, value]) => html`<div><dt>${term}</dt><dd><bdi>${value}</bdi></dd></div>`)}</dl>
+${
+  results.checks.length === 0
+    ? null
+    : table(
+        'laws-table',
+        'Laws that every replication must obey, and did or did not',
+        [
+          { title: 'Law' },
+          { title: 'Replications', numeric: true },
+          { title: 'Largest difference, h', numeric: true },
+          { title: 'Verdict' },
+        ],
+        results.checks.map((check) => [
+          check.law,
+          check.replications,
+          String(check.largestDifferenceHours),
+          check.holds ? 'holds' : html`<strong>broken</strong>`,
+        ]),
+      )
+}
+</section>`;
+}
+
+/** The scenario file as it was read. */
+export function scenarioSection(results: Results): Html {
+  return html`
+<section id="scenario" aria-labelledby="scenario-title">
+<h2 id="scenario-title">The scenario</h2>
+<details class="more"><summary>The file as it was read</summary>
+<pre role="region" aria-labelledby="scenario-title" tabindex="0">${results.scenario.text}</pre>
+</details>
+</section>`;
+}

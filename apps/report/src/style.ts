@@ -1,0 +1,144 @@
+import { FONT, INK, LINE, MUTED_INK, SECOND_LINE } from '@buildweek/charts';
+
+const screen = `
+:root{--ink:${INK};--muted:${MUTED_INK};--blue:${LINE};--warm:${SECOND_LINE};--ground:#f5f3ed;--rule:#d9d5ca;--pale:#e8f0f5}
+*{box-sizing:border-box}
+html{scroll-behavior:smooth;-webkit-text-size-adjust:100%;text-size-adjust:100%}
+body{margin:0;color:var(--ink);background:#fff;font:1rem/1.55 ${FONT};overflow-wrap:anywhere}
+a{color:var(--blue)}
+:focus-visible{outline:3px solid var(--warm);outline-offset:2px}
+.skip{position:absolute;left:-999rem}
+.skip:focus{left:1rem;top:.5rem;background:#fff;padding:.4rem .8rem;z-index:1}
+.head{background:var(--ground);border-bottom:1px solid var(--rule)}
+.inside,.page,footer p{max-width:96rem;margin:0 auto;padding:0 clamp(1rem,3.5vw,3rem)}
+.inside{padding-top:1.4rem;padding-bottom:1.6rem}
+.program{display:flex;align-items:center;gap:.6rem;margin:0;color:var(--muted);font-size:.875rem}
+.mark{width:2rem;height:auto;fill:var(--blue)}
+.mark .weekend{fill:#b9b4a8}
+h1{margin:1.1rem 0 0;font-size:1.25rem;line-height:1.3;color:var(--blue)}
+.answer{margin:.4rem 0 0;max-width:58rem;font-size:clamp(1.6rem,1.1rem + 2.2vw,2.9rem);line-height:1.16;font-weight:bold;letter-spacing:-.012em;text-wrap:balance}
+.answers{margin:1.1rem 0 0;padding:0;list-style:none;max-width:58rem;font-size:clamp(1.05rem,1rem + .35vw,1.3rem);line-height:1.42}
+.answers li{padding-left:1.1rem;border-left:4px solid var(--blue)}
+.answers li+li{margin-top:.55rem}
+.facts{display:flex;flex-wrap:wrap;gap:.7rem 2.4rem;margin:1.5rem 0 0;font-size:.9375rem}
+.facts dt{color:var(--muted);font-size:.8125rem}
+.facts dd{margin:0}
+nav{font-size:.9375rem}
+nav ul{display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;margin:0;padding:.9rem 0;list-style:none;border-bottom:1px solid var(--rule)}
+nav a{display:inline-block;padding:.15rem 0;text-decoration:none}
+nav a:hover{text-decoration:underline}
+main{min-width:0;padding-bottom:2rem}
+section{padding-top:2.6rem;scroll-margin-top:.5rem}
+h2{margin:0 0 .6rem;font-size:1.6rem;line-height:1.2;letter-spacing:-.01em}
+h4{margin:1.4rem 0 0;font-size:1rem}
+.lede{max-width:46rem;margin:0 0 1.2rem;color:var(--muted)}
+figure{margin:0 0 2.4rem}
+figcaption{max-width:60rem;margin:0 0 .7rem;font-size:1.125rem;line-height:1.35;font-weight:bold}
+.picture svg{display:block;width:100%;height:auto}
+.wide{max-width:60rem}
+.narrow{display:none;max-width:30rem}
+.note{max-width:60rem;margin-top:.6rem;color:var(--muted);font-size:.875rem;line-height:1.45}
+.note p{margin:0 0 .3rem}
+summary{cursor:pointer;color:var(--blue)}
+.more>summary{font-weight:bold;padding:.35rem 0}
+.scroll{overflow-x:auto;margin:.4rem 0 1.2rem}
+table{overflow-wrap:normal;border-collapse:collapse;font-size:.9375rem;line-height:1.4;font-variant-numeric:tabular-nums}
+bdi{overflow-wrap:anywhere}
+caption{padding:0 0 .5rem;text-align:left;color:var(--muted);font-size:.875rem}
+th,td{padding:.4rem .9rem .4rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
+thead th{vertical-align:bottom;border-bottom:2px solid var(--ink);font-size:.875rem}
+tbody th{font-weight:normal;min-width:9rem;max-width:26rem}
+td.words{min-width:9rem;max-width:34rem}
+.number{text-align:right}
+td.number{white-space:nowrap}
+.interval{color:var(--muted);font-size:.8125rem;white-space:nowrap}
+.interval::before{content:"("}
+.interval::after{content:")"}
+.dense .interval{display:block}
+.none{color:var(--muted);white-space:normal}
+.wait{display:inline-block;margin-right:.8rem}
+#key-numbers table{font-size:1.0625rem}
+#key-numbers tbody th{font-weight:bold}
+.cautions{margin-top:2.6rem;padding:1.2rem 1.4rem 1.3rem;border:1px solid var(--rule);border-left:6px solid var(--warm);background:#fdfaf4}
+.cautions h2,.warnings h2{font-size:1.25rem}
+.cautions p{max-width:56rem;margin:0 0 .8rem}
+.cautions dl{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:.8rem 2rem;margin:0}
+.cautions dt{font-weight:bold}
+.cautions dd{margin:0}
+.warnings{margin-top:1.4rem;padding:1.2rem 1.4rem 1.3rem;border:1px solid var(--rule);border-left:6px solid var(--blue);background:var(--pale)}
+.warnings ul{margin:0;padding-left:1.2rem}
+.origin{display:grid;gap:.5rem;margin:0 0 1.4rem;max-width:60rem}
+.origin div{display:grid;grid-template-columns:12rem 1fr;gap:.2rem 1rem}
+.origin dt{color:var(--muted)}
+.origin dd{margin:0}
+pre{max-width:60rem;margin:.4rem 0 0;padding:1rem;overflow-x:auto;background:var(--ground);font:.875rem/1.5 ui-monospace,Menlo,Consolas,"Liberation Mono",monospace;overflow-wrap:normal;unicode-bidi:plaintext}
+footer{margin-top:1rem;background:var(--ground);border-top:1px solid var(--rule);color:var(--muted);font-size:.8125rem}
+footer p{padding-top:1.2rem;padding-bottom:2rem}
+`;
+
+const narrow = `
+@media screen and (max-width:43rem){
+.wide{display:none}
+.narrow{display:block}
+section{padding-top:2rem}
+h2{font-size:1.4rem}
+.origin div{grid-template-columns:1fr}
+.origin dt{margin-top:.4rem}
+tbody th{min-width:7.5rem;max-width:12rem}
+.answers li{padding-left:.8rem}
+#key-numbers table{font-size:1rem}
+#key-numbers td.number{white-space:normal;min-width:0}
+#key-numbers .interval{display:block}
+#key-numbers tbody th{min-width:0}
+#key-numbers caption{min-width:0}
+}
+`;
+
+const large = `
+@media screen and (min-width:80rem){
+.page{display:grid;grid-template-columns:11.5rem minmax(0,1fr);gap:0 2.6rem}
+nav ul{position:sticky;top:0;display:block;padding:2.7rem 0 1rem;border-bottom:0}
+nav li{margin-bottom:.25rem}
+}
+@media screen and (min-width:96rem){
+figure{display:grid;grid-template-columns:minmax(0,60rem) minmax(12rem,17rem);gap:0 2.2rem}
+figcaption{grid-column:1/-1}
+.note{margin-top:.2rem}
+}
+`;
+
+const print = `
+@media print{
+@page{size:A4;margin:14mm 13mm 15mm}
+html{font-size:10.5pt}
+body{line-height:1.4}
+.head{background:none;border-bottom:2px solid var(--ink)}
+.inside,.page,footer p{max-width:none;padding-left:0;padding-right:0}
+.inside{padding-top:0}
+nav,.skip,.note details{display:none}
+.answer{font-size:20pt}
+section{padding-top:14pt}
+h2,h4,figcaption,.lede,caption,summary{break-after:avoid}
+figure,tr,.cautions div,.facts div{break-inside:avoid}
+.scroll{overflow:visible}
+table{font-size:8pt}
+th,td{padding:2pt 5pt 2pt 0}
+thead th{font-size:7.5pt}
+td.number{white-space:normal}
+.lede{max-width:none;break-inside:avoid}
+.none{max-width:22mm}
+tbody th,td.words{min-width:0}
+.interval{font-size:7pt}
+.note,caption{font-size:8pt}
+#key-numbers table{font-size:10pt}
+#key-numbers .interval{font-size:9pt}
+.cautions,.warnings,footer{background:none}
+pre{white-space:pre-wrap;font-size:7.5pt;background:none;padding:0}
+a{color:inherit;text-decoration:none}
+summary{color:inherit;list-style:none}
+details::details-content{content-visibility:visible;height:auto}
+}
+`;
+
+/** The whole style sheet of the page. */
+export const style = `${screen}${narrow}${large}${print}`;

@@ -1,0 +1,65 @@
+import type { HourSpan, PeopleGroup, WorkingCalendar } from '@buildweek/model';
+
+/** Weeks that are written out to see windows that reach over the end of a week. */
+const WEEKS = 3;
+
+/** When people with a skill are there, in an ordinary week. */
+export class Attendance {
+  private readonly groups: readonly { count: number; windows: readonly HourSpan[] }[];
+
+  constructor(people: readonly PeopleGroup[], calendars: readonly WorkingCalendar[], skill: string) {
+    this.groups = people
+      .filter((group) => group.skills.includes(skill))
+      .map((group) => ({
+        count: group.count,
+        windows: windowsOf(calendars.find((calendar) => calendar.name === group.calendar)),
+      }));
+  }
+
+  /** Persons with the skill, there or not. */
+  get persons(): number {
+    return this.groups.reduce((sum, group) => sum + group.count, 0);
+  }
+
+  /**
+   * The longest stretch in which the same persons are there without a break.
+   *
+   * @param persons how many of them
+   * @returns hours; 0 when so many are never there together, Infinity when they never leave
+   */
+  longestHours(persons: number): number {
+    const starts = this.groups.flatMap((group) => group.windows.map((window) => window.fromHour));
+    let longest = 0;
+    for (const start of starts) {
+      const left = this.groups
+        .flatMap((group) => {
+          const window = group.windows.find((span) => span.fromHour <= start && start < span.toHour);
+          // More of one group than are needed at once change nothing.
+          return window === undefined
+            ? []
+            : Array<number>(Math.min(group.count, persons)).fill(window.toHour - start);
+        })
+        .sort((a, b) => b - a);
+      longest = Math.max(longest, left[persons - 1] ?? 0);
+    }
+    return longest >= 168 ? Number.POSITIVE_INFINITY : longest;
+  }
+}
+
+function windowsOf(calendar: WorkingCalendar | undefined): HourSpan[] {
+  if (calendar === undefined) return [];
+  const spans = [...calendar.extra];
+  for (let week = 0; week < WEEKS; week++) {
+    for (const span of calendar.weekly) {
+      spans.push({ fromHour: week * 168 + span.fromHour, toHour: week * 168 + span.toHour });
+    }
+  }
+  spans.sort((a, b) => a.fromHour - b.fromHour);
+  const merged: { fromHour: number; toHour: number }[] = [];
+  for (const span of spans) {
+    const last = merged.at(-1);
+    if (last !== undefined && span.fromHour <= last.toHour) last.toHour = Math.max(last.toHour, span.toHour);
+    else merged.push({ ...span });
+  }
+  return merged;
+}

@@ -1,0 +1,127 @@
+import type { InitialState, PartType } from '@buildweek/model';
+import type { Reading } from '../reading.ts';
+import type { Scenario, ScenarioJobAtStart } from '../scenario.ts';
+import type { SourcePath } from '../source/source-node.ts';
+import { hoursFromStart } from './build-demand.ts';
+import { resolves } from './names.ts';
+
+/** What stands in the lab at the start, with its dates counted from there. */
+export function buildInitialState(
+  scenario: Scenario,
+  parts: readonly PartType[],
+  reading: Reading,
+): InitialState {
+  const individuals = scenario.machines.flatMap((machine) =>
+    Array.from({ length: Math.min(machine.count, 1000) }, (_, index) => ({
+      name: `${machine.name} ${index + 1}`,
+      group: machine.name,
+    })),
+  );
+  const busy = scenario.machinesAtStart.map((machine) => machine.machine);
+  scenario.jobsAtStart.forEach((job, index) => {
+    const path = ['at the start', 'jobs', index];
+    checkJob(job, path, scenario, parts, reading);
+    if (
+      job.machine !== null &&
+      resolves(reading, [...path, 'in'], job.machine, 'busy machine at the start', busy)
+    ) {
+      const group = individuals.find((individual) => individual.name === job.machine)?.group;
+      const stage = stageOf(job, scenario, parts);
+      if (
+        stage !== undefined &&
+        group !== undefined &&
+        (stage.kind !== 'build' || stage.machineGroup !== group)
+      ) {
+        report(
+          reading,
+          [...path, 'stage'],
+          `"${job.machine}" does not do the stage "${job.stage}".`,
+          'the stage that is built on it',
+          'the build stage',
+        );
+      }
+    }
+  });
+  return {
+    jobs: scenario.jobsAtStart.map((job) => ({
+      stream: job.demand,
+      quantity: job.pieces,
+      rush: job.rush,
+      arrivedAtHour: job.arrived === null ? 0 : hoursFromStart(job.arrived, scenario),
+      dueAtHour: job.due === null ? null : hoursFromStart(job.due, scenario),
+      stage: job.stage,
+      remainingHours: job.remainingHours,
+    })),
+    machines: scenario.machinesAtStart.map((machine) => {
+      const path = ['at the start', 'machines', machine.machine];
+      const names = individuals.map((individual) => individual.name);
+      resolves(reading, path, machine.machine, 'machine', names);
+      const busyUntilHour = hoursFromStart(machine.busyUntil, scenario);
+      if (busyUntilHour < 0) {
+        report(
+          reading,
+          [...path, 'busy until'],
+          'This lies before the start of the plan.',
+          'a moment from the start on',
+          'the moment of the start, when it only waits to be unloaded',
+        );
+      }
+      return {
+        machine: machine.machine,
+        busyUntilHour,
+        material: machine.material,
+        jobs: scenario.jobsAtStart.flatMap((job, index) => (job.machine === machine.machine ? [index] : [])),
+      };
+    }),
+  };
+}
+
+function checkJob(
+  job: ScenarioJobAtStart,
+  path: SourcePath,
+  scenario: Scenario,
+  parts: readonly PartType[],
+  reading: Reading,
+): void {
+  const demands = scenario.demand.map((demand) => demand.name);
+  const partName = scenario.demand.find((demand) => demand.name === job.demand)?.part;
+  const part = parts.find((candidate) => candidate.name === partName);
+  if (!resolves(reading, [...path, 'demand'], job.demand, 'demand', demands) || part === undefined) return;
+  const stageNames = part.stages.map((stage) => stage.name);
+  if (!resolves(reading, [...path, 'stage'], job.stage, 'stage of its route', stageNames)) return;
+  const stage = stageOf(job, scenario, parts);
+  if (job.arrived !== null && hoursFromStart(job.arrived, scenario) > 0) {
+    report(
+      reading,
+      [...path, 'arrived'],
+      'This lies behind the start of the plan.',
+      'a moment up to the start',
+      'the job under demand / … / dates',
+    );
+  }
+  const isUnit = stage?.kind === 'build' || stage?.kind === 'station';
+  if (isUnit && job.remainingHours !== null) {
+    report(
+      reading,
+      [...path, 'remaining'],
+      `What is left of "${job.stage}" is up to the machine.`,
+      'the machine that holds the job',
+      'in: the machine, and "busy until" under machines',
+    );
+  }
+}
+
+function stageOf(job: ScenarioJobAtStart, scenario: Scenario, parts: readonly PartType[]) {
+  const partName = scenario.demand.find((demand) => demand.name === job.demand)?.part;
+  return parts.find((part) => part.name === partName)?.stages.find((stage) => stage.name === job.stage);
+}
+
+function report(reading: Reading, path: SourcePath, message: string, expected: string, write: string): void {
+  const node = reading.nodeAt(path);
+  reading.report(path, 'value', {
+    message,
+    ...(node?.kind === 'scalar' ? { found: node.text } : {}),
+    expected,
+    write,
+  });
+}

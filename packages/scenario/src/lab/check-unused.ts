@@ -1,0 +1,84 @@
+import { nearest } from '../nearest.ts';
+import type { Reading } from '../reading.ts';
+import type { Scenario } from '../scenario.ts';
+import type { SourcePath } from '../source/source-node.ts';
+
+/** Warns of what is described and has no effect, and of materials that no part is made of. */
+export function checkUnused(scenario: Scenario, labCalendar: string, reading: Reading): void {
+  const stages = scenario.routes
+    .filter((route) => scenario.parts.some((part) => part.route === route.name))
+    .flatMap((route) => route.stages);
+  const places = new Set(stages.flatMap((stage) => (stage.kind === 'placed' ? [stage.on] : [])));
+  const hours = new Set([
+    labCalendar,
+    ...scenario.people.map((group) => group.calendar),
+    ...scenario.demand.flatMap(({ arrivals }) =>
+      arrivals.kind === 'poisson' &&
+      arrivals.when !== null &&
+      typeof arrivals.when === 'object' &&
+      'hours' in arrivals.when
+        ? [arrivals.when.hours]
+        : [],
+    ),
+  ]);
+  const asked = new Set(scenario.demand.map((demand) => demand.part));
+  const carriers = new Set(scenario.machines.map((machine) => machine.carrier));
+  const routes = new Set(scenario.parts.map((part) => part.route));
+  const warn = (path: SourcePath, message: string, write: string): void =>
+    reading.report(path, 'key', {
+      severity: 'warning',
+      message,
+      found: String(path[path.length - 1]),
+      expected: 'something that is used',
+      write,
+    });
+  for (const { name } of scenario.calendars) {
+    if (!hours.has(name))
+      warn(['hours', name], `Nobody works the hours "${name}".`, `hours: ${name} at a group of people`);
+  }
+  for (const { name } of scenario.machines) {
+    if (!places.has(name))
+      warn(['machines', name], `No part is built on "${name}".`, `on: ${name} in a route that parts take`);
+  }
+  for (const { name } of scenario.stations) {
+    if (!places.has(name))
+      warn(['stations', name], `No stage is done at "${name}".`, `on: ${name} in a route that parts take`);
+  }
+  for (const { name } of scenario.carriers) {
+    if (!carriers.has(name))
+      warn(['carriers', name], `No machine uses "${name}".`, `carrier: ${name} at a machine`);
+  }
+  for (const { name } of scenario.routes) {
+    if (!routes.has(name))
+      warn(['routes', name], `No part takes the route "${name}".`, `route: ${name} at a part`);
+  }
+  for (const { name } of scenario.parts) {
+    if (!asked.has(name))
+      warn(['parts', name], `Nobody asks for "${name}".`, `${name}: { jobs: 14 per week } under demand`);
+  }
+  checkMaterials(scenario, reading);
+}
+
+function checkMaterials(scenario: Scenario, reading: Reading): void {
+  const materials = [...new Set(scenario.parts.map((part) => part.material))];
+  const check = (path: SourcePath, material: string | null): void => {
+    if (material === null || materials.includes(material)) return;
+    reading.report(path, 'value', {
+      severity: 'warning',
+      message: `No part is made of "${material}".`,
+      found: material,
+      expected: `a material of a part: ${materials.join(', ')}`,
+      write: nearest(material, materials) ?? 'a material that parts have',
+    });
+  };
+  for (const machine of scenario.machines) {
+    const path = ['machines', machine.name];
+    check([...path, 'loaded'], machine.initialMaterial);
+    machine.materialChanges.forEach((change, index) => {
+      const node = reading.nodeAt([...path, 'material change']);
+      const changePath = [...path, 'material change', ...(node?.kind === 'list' ? [index] : [])];
+      check([...changePath, 'from'], change.from);
+      check([...changePath, 'to'], change.to);
+    });
+  }
+}

@@ -1,0 +1,88 @@
+import type { Lab } from '@buildweek/model';
+import type { Assumption } from '@buildweek/results';
+import { Fields } from './fields.ts';
+import { buildLab } from './lab/build-lab.ts';
+import type { Problem } from './problem.ts';
+import { readFile } from './read/read-file.ts';
+import { Reading } from './reading.ts';
+import type { Scenario } from './scenario.ts';
+import { SCENARIO_VERSION } from './schema/scenario-schema.ts';
+import type { StudySettings } from './settings.ts';
+import { readYaml } from './source/read-yaml.ts';
+import { describeNode, entryOf } from './source/source-node.ts';
+import { type ProblemDetail, SourceText } from './source/source-text.ts';
+import { checkStructure } from './structure.ts';
+
+/** What came of reading a scenario file: a lab that can be played, or all that is wrong with the file. */
+export type ScenarioReading =
+  | {
+      readonly kind: 'scenario';
+      readonly scenario: Scenario;
+      readonly lab: Lab;
+      readonly settings: StudySettings;
+      /** Every value of the lab, in the order of reading, with where it came from. */
+      readonly assumptions: readonly Assumption[];
+      readonly warnings: readonly Problem[];
+    }
+  | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
+
+const LARGEST_FILE = 5_000_000;
+
+/**
+ * Reads a scenario file. Never throws for what a file says: it gives a lab, or a list of all problems that
+ * were found, in the order of the lines.
+ *
+ * @param text the whole file: YAML 1.2
+ * @param fileName for messages; without a `name:` it also names the plan
+ */
+export function readScenario(text: string, fileName: string): ScenarioReading {
+  const source = new SourceText(fileName, text);
+  const first = (detail: ProblemDetail): ScenarioReading => ({
+    kind: 'problems',
+    problems: [source.problem({ start: 0, end: 1 }, detail)],
+  });
+  if (text.length > LARGEST_FILE) {
+    return first({
+      message: 'This file is too large to be a scenario.',
+      found: `${text.length} characters`,
+      expected: `at most ${LARGEST_FILE} characters`,
+      write: 'a shorter file',
+    });
+  }
+  const { root, problems } = readYaml(source);
+  if (root === null) return { kind: 'problems', problems: inOrder(problems) };
+  const expected = `a scenario, which starts with "buildweek: ${SCENARIO_VERSION}"`;
+  const write = `buildweek: ${SCENARIO_VERSION}`;
+  if (root.kind === 'empty') return first({ message: 'This file says nothing.', expected, write });
+  if (root.kind !== 'map') {
+    return first({ message: 'This is not a scenario.', found: describeNode(root), expected, write });
+  }
+  const version = entryOf(root, 'buildweek');
+  if (version !== undefined && !(version.node.kind === 'scalar' && version.node.value === SCENARIO_VERSION)) {
+    const problem = source.problem(version.node.span, {
+      message: 'This version of the scenario format is not known.',
+      found: describeNode(version.node),
+      expected: `${SCENARIO_VERSION}, the version that this program reads`,
+      write,
+    });
+    return { kind: 'problems', problems: inOrder([...problems, problem]) };
+  }
+  const reading = new Reading(source, root);
+  checkStructure(reading);
+  const scenario = readFile(new Fields(reading, []));
+  const lab = buildLab(scenario, reading);
+  const all = inOrder([...problems, ...reading.problems]);
+  if (all.some((problem) => problem.severity === 'error')) return { kind: 'problems', problems: all };
+  return {
+    kind: 'scenario',
+    scenario,
+    lab,
+    settings: scenario.settings,
+    assumptions: reading.assumptions,
+    warnings: all,
+  };
+}
+
+function inOrder(problems: readonly Problem[]): Problem[] {
+  return [...problems].sort((a, b) => a.line - b.line || a.column - b.column);
+}

@@ -1,0 +1,180 @@
+import type { CountDistribution, ProfileSpan } from '@buildweek/model';
+import type { Fields } from '../fields.ts';
+import type { ScenarioArrivals, ScenarioDatedJob, ScenarioDemand, ScenarioProfile } from '../scenario.ts';
+import { describeNode } from '../source/source-node.ts';
+import { anyText, yesNo } from '../words/choice.ts';
+import { clockTime, dateTime } from '../words/dates.ts';
+import { gap } from '../words/duration.ts';
+import { count, growthPerMonth, perWeek, share, wholeNumber } from '../words/numbers.ts';
+import { promise } from '../words/promise.ts';
+import { weekdays, windows } from '../words/week.ts';
+import { type Wording, WordingError } from '../words/wording-error.ts';
+
+const NO_ARRIVALS: ScenarioArrivals = { kind: 'dated', jobs: [] };
+
+export function readDemand(fields: Fields): ScenarioDemand[] {
+  const cutOffForAll = fields.read('cut-off', clockTime, null);
+  return fields.names('demand').map((name): ScenarioDemand => {
+    const demand = fields.group('demand').group(name);
+    const rushShare = demand.readOr('rush', share(100), '0 %');
+    const usual = demand.readOr('promise', promise, 'none');
+    const cutOffText = demand.has('cut-off') || cutOffForAll === undefined ? undefined : cutOffForAll;
+    return {
+      name,
+      part: demand.read('part', anyText, name) ?? name,
+      arrivals: readArrivals(demand),
+      pieces: readCount(demand, 'pieces'),
+      rushShare,
+      promise: usual,
+      rushPromise: demand.read('rush promise', promise) ?? usual,
+      cutOffHour: cutOffText ?? demand.read('cut-off', clockTime) ?? null,
+    };
+  });
+}
+
+function readArrivals(demand: Fields): ScenarioArrivals {
+  const kinds = ['jobs', 'every', 'dates'].filter((key) => demand.has(key));
+  if (kinds.length === 0) {
+    demand.missing(
+      'jobs',
+      'how many jobs arrive (jobs), how far apart (every), or when (dates)',
+      'jobs: 14 per week',
+    );
+    return NO_ARRIVALS;
+  }
+  for (const key of kinds.slice(1))
+    demand.refuse(key, `"${kinds[0]}" says when jobs arrive.`, 'one of the two');
+  if (kinds[0] !== 'jobs') {
+    const reason = 'it belongs to "jobs", which says how many arrive at random moments.';
+    for (const key of ['when', 'growth']) demand.refuse(key, reason, 'jobs: 14 per week');
+  }
+  switch (kinds[0]) {
+    case 'every': {
+      const duration = demand.read('every', gap);
+      if (duration === undefined) return NO_ARRIVALS;
+      return { kind: 'renewal', gap: duration.distribution, jobsAtOnce: readCount(demand, 'jobs at once') };
+    }
+    case 'dates':
+      demand.refuse('jobs at once', 'each date is one job.', 'the date as often as there are jobs');
+      return { kind: 'dated', jobs: readDates(demand) };
+    default:
+      return {
+        kind: 'poisson',
+        jobsPerWeek: demand.read('jobs', perWeek) ?? 1,
+        growthPerMonth: demand.readOr('growth', growthPerMonth, '0 % per month'),
+        jobsAtOnce: readCount(demand, 'jobs at once'),
+        when: readProfile(demand),
+      };
+  }
+}
+
+/** A number, a range, a distribution, or a list of numbers that are equally likely. */
+function readCount(demand: Fields, key: string): CountDistribution {
+  if (demand.node(key)?.kind !== 'list') return demand.readOr(key, count, '1');
+  const values = demand.readList(key, wholeNumber(1, '1'));
+  if (values.length === 0) {
+    demand.report(key, 'value', 'There is no number in this list.', 'numbers from 1 up', '[1, 2, 2, 5]');
+    return { kind: 'fixed', value: 1 };
+  }
+  return { kind: 'list', values };
+}
+
+function readProfile(demand: Fields): ScenarioProfile {
+  const node = demand.node('when');
+  if (node === undefined) return null;
+  if (node.kind !== 'map') {
+    const name = demand.read('when', anyText);
+    return name === undefined ? null : name === 'any time' ? 'any time' : { hours: name };
+  }
+  const spans: (ProfileSpan & { key: string })[] = [];
+  const group = demand.group('when');
+  for (const entry of node.entries) {
+    try {
+      const weight = weightOf(describeNode(entry.node));
+      for (const span of spansOf(entry.key)) spans.push({ ...span, weight, key: entry.key });
+    } catch (error) {
+      demand.reading.reportWording(
+        group.pathOf(entry.key),
+        'key',
+        `${entry.key}: ${describeNode(entry.node)}`,
+        error,
+      );
+    }
+  }
+  spans.sort((a, b) => a.fromHour - b.fromHour);
+  spans.forEach((span, index) => {
+    const before = spans[index - 1];
+    if (before !== undefined && before.toHour > span.fromHour) {
+      group.report(
+        span.key,
+        'key',
+        `"${span.key}" overlaps "${before.key}".`,
+        'spans that do not overlap',
+        'mon-fri 08:00-12:00: 1',
+      );
+    }
+  });
+  if (spans.length > 0 && spans.every((span) => span.weight === 0)) {
+    demand.report(
+      'when',
+      'key',
+      'Every weight is zero: no job would ever arrive.',
+      'at least one weight above zero',
+      '1',
+    );
+  }
+  demand.assume(
+    'when',
+    node.entries.map((entry) => `${entry.key}: ${describeNode(entry.node)}`).join(', '),
+    'stated in the scenario',
+  );
+  return { spans: spans.map(({ fromHour, toHour, weight }) => ({ fromHour, toHour, weight })) };
+}
+
+const weightOf: Wording<number> = (text) => {
+  const weight = Number(text);
+  if (text.trim() !== '' && Number.isFinite(weight) && weight >= 0) return weight;
+  throw new WordingError(
+    `"${text}" is not a weight.`,
+    'a number from 0 up: how dense arrivals are then',
+    '2',
+  );
+};
+
+/** `mon-fri 08:00-12:00`, split at the end of the week. */
+const spansOf: Wording<{ fromHour: number; toHour: number }[]> = (text) => {
+  const parts = /^(.*?)\s+(\d.*)$/.exec(text);
+  if (parts === null) {
+    throw new WordingError(`"${text}" is not a span of the week.`, 'days and windows', 'mon-fri 08:00-12:00');
+  }
+  const spans = windows(parts[2] ?? '');
+  return weekdays(parts[1] ?? '').flatMap((day) =>
+    spans.flatMap((span) => splitAtSunday(day * 24 + span.fromHour, day * 24 + span.toHour)),
+  );
+};
+
+/** What reaches over the end of the week comes out as its end and its beginning. */
+export function splitAtSunday(fromHour: number, toHour: number): { fromHour: number; toHour: number }[] {
+  if (toHour <= 168) return [{ fromHour, toHour }];
+  return [
+    { fromHour, toHour: 168 },
+    { fromHour: 0, toHour: toHour - 168 },
+  ];
+}
+
+function readDates(demand: Fields): ScenarioDatedJob[] {
+  const node = demand.node('dates');
+  if (node?.kind !== 'list') return [];
+  const list = demand.group('dates');
+  return node.items.flatMap((item, index): ScenarioDatedJob[] => {
+    if (item.kind === 'map') {
+      const job = list.group(index);
+      const at = job.need('at', dateTime, null, 'when it arrives', 'at: 2027-03-01 09:00');
+      const pieces = job.read('pieces', wholeNumber(1, '4')) ?? null;
+      const rush = job.read('rush', yesNo) ?? null;
+      return at === null ? [] : [{ at, pieces, rush }];
+    }
+    const at = list.read(String(index), dateTime);
+    return at === undefined ? [] : [{ at, pieces: null, rush: null }];
+  });
+}

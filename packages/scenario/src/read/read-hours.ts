@@ -1,0 +1,135 @@
+import type { HourSpan } from '@buildweek/model';
+import type { Fields } from '../fields.ts';
+import type { ScenarioCalendar, ScenarioExtraWindow } from '../scenario.ts';
+import type { SourceNode } from '../source/source-node.ts';
+import { date, dateSpan, WEEKDAYS } from '../words/dates.ts';
+import { weekdays, windows } from '../words/week.ts';
+import { type Wording, WordingError } from '../words/wording-error.ts';
+
+/** Name of the hours that are there without being described: day and night. */
+export const ALWAYS = 'always';
+
+/** Keys of hours that are no names or days. */
+const RESERVED = ['closed', 'extra'];
+
+export const ALWAYS_OPEN: ScenarioCalendar = {
+  name: ALWAYS,
+  weekly: [{ fromHour: 0, toHour: 168 }],
+  closedDays: [],
+  extra: [],
+};
+
+/** The hours of the file by name, and the days that are closed for all of them. */
+export function readHours(fields: Fields): { calendars: ScenarioCalendar[]; closedDays: number[] } {
+  const hours = fields.group('hours');
+  const calendars: ScenarioCalendar[] = [];
+  for (const name of fields.names('hours')) {
+    if (RESERVED.includes(name)) continue;
+    if (name === ALWAYS) {
+      hours.report(
+        name,
+        'key',
+        '"always" is day and night and need not be described.',
+        'another name',
+        'day',
+      );
+      continue;
+    }
+    if (hours.node(name)?.kind === 'map') calendars.push(readCalendar(hours.group(name), name));
+    else if (hours.read(name, alwaysWord) === true) calendars.push({ ...ALWAYS_OPEN, name });
+  }
+  return { calendars, closedDays: sorted(hours.readList('closed', dateSpan).flat()) };
+}
+
+const alwaysWord: Wording<true> = (text) => {
+  if (/^always$/i.test(text)) return true;
+  throw new WordingError(
+    `"${text}" names no days.`,
+    'days with their windows, or always',
+    '{ mon-fri: 07:00-11:30 12:00-15:30 }',
+  );
+};
+
+/** The windows of a week, under days as keys. */
+export function readCalendar(fields: Fields, name: string): ScenarioCalendar {
+  const weekly: { span: HourSpan; key: string }[] = [];
+  for (const key of fields.names()) {
+    if (RESERVED.includes(key)) continue;
+    const days = readDays(fields, key);
+    const spans = fields.readList(key, windows).flat();
+    for (const day of days) {
+      for (const span of spans) {
+        weekly.push({ span: { fromHour: day * 24 + span.fromHour, toHour: day * 24 + span.toHour }, key });
+      }
+    }
+  }
+  weekly.sort((a, b) => a.span.fromHour - b.span.fromHour || a.span.toHour - b.span.toHour);
+  reportOverlaps(fields, weekly);
+  if (fields.names().length === 0) {
+    fields.reading.report(fields.path, 'value', {
+      message: `The hours "${name}" have no windows.`,
+      expected: 'days with their windows',
+      write: '{ mon-fri: 07:00-11:30 12:00-15:30 }',
+    });
+  }
+  return {
+    name,
+    weekly: weekly.map(({ span }) => span),
+    closedDays: sorted(fields.readList('closed', dateSpan).flat()),
+    extra: fields.readList('extra', extraWindows).flat(),
+  };
+}
+
+function readDays(fields: Fields, key: string): readonly number[] {
+  try {
+    return weekdays(key);
+  } catch (error) {
+    fields.reading.reportWording(fields.pathOf(key), 'key', key, error);
+    return [];
+  }
+}
+
+/** Windows that overlap are a mistake; windows that touch are one. */
+function reportOverlaps(fields: Fields, weekly: readonly { span: HourSpan; key: string }[]): void {
+  weekly.forEach(({ span, key }, index) => {
+    const last = weekly.length - 1;
+    const next = weekly[index + 1];
+    const shift = next === undefined ? 168 : 0;
+    const following = next ?? weekly[0];
+    if (following === undefined || (index === last && last === 0 && span.toHour <= 168 + span.fromHour))
+      return;
+    if (span.toHour <= following.span.fromHour + shift) return;
+    const place = following.key === key ? key : following.key;
+    fields.report(
+      place,
+      'value',
+      `The window ${spanText(following.span)} overlaps ${spanText(span)}.`,
+      'windows of one day that do not overlap',
+      `${clockText(span.fromHour)}-${clockText(Math.max(span.toHour, following.span.toHour + shift))}`,
+    );
+  });
+}
+
+const extraWindows: Wording<ScenarioExtraWindow[]> = (text) => {
+  const [first = '', ...rest] = text.split(/\s+/);
+  const day = date(first);
+  return windows(rest.join(' ')).map((span) => ({ day, span }));
+};
+
+function spanText(span: HourSpan): string {
+  return `${WEEKDAYS[Math.floor(span.fromHour / 24) % 7]} ${clockText(span.fromHour)}-${clockText(span.toHour)}`;
+}
+
+function clockText(hour: number): string {
+  const minutes = Math.round(hour * 60) % 1440;
+  return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+}
+
+function sorted(days: readonly number[]): number[] {
+  return [...new Set(days)].sort((a, b) => a - b);
+}
+
+/** Whether hours are described in place instead of being named. */
+export function isInPlace(node: SourceNode | undefined): boolean {
+  return node?.kind === 'map';
+}

@@ -1,0 +1,104 @@
+import type { AttendedWork, CoolDown, MaterialChange } from '@buildweek/model';
+import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
+import type { Fields } from '../fields.ts';
+import type { ScenarioMachine, ScenarioWork } from '../scenario.ts';
+import { machineCapacity } from '../words/capacity.ts';
+import { anyText, choice, yesNo } from '../words/choice.ts';
+import { plainDuration } from '../words/duration.ts';
+import { launchRule } from '../words/launch.ts';
+import { wholeNumber } from '../words/numbers.ts';
+import { durationOrNone, readAttendedWork } from './attended-work.ts';
+
+const PROCESSES = ['MEX', 'VPP', 'PBF', 'other'] as const;
+
+/** Skill of those who run machines and stations that say nothing else. */
+export const USUAL_SKILL = 'run machines';
+
+export function readMachines(fields: Fields): ScenarioMachine[] {
+  return fields.names('machines').map((name) => readMachine(fields.group('machines').group(name), name));
+}
+
+function readMachine(written: Fields, name: string): ScenarioMachine {
+  const className = written.read('class', choice(...MACHINE_CLASSES.keys()));
+  const machineClass = MACHINE_CLASSES.get(className ?? '');
+  const fields =
+    machineClass === undefined
+      ? written
+      : written.withClass({ ...machineClass.texts, process: machineClass.process });
+  const works = ['prepare', 'set-up', 'unload'].map((key) => readAttendedWork(fields, key) ?? null);
+  const skill = works.some((work) => work !== null && work.skill === null)
+    ? fields.readOr('by', anyText, USUAL_SKILL)
+    : (fields.read('by', anyText) ?? USUAL_SKILL);
+  const [prepare = null, setUp = null, unload = null] = works.map((work) => withSkill(work, skill));
+  const materialChanges = readMaterialChanges(fields);
+  if (setUp === null && materialChanges.some((change) => change.attended)) {
+    fields.report(
+      'material change',
+      'key',
+      'An attended material change makes the set-up longer, and there is no set-up.',
+      'a set-up, or a change that runs by itself',
+      'set-up: 10 min, or: material change: { takes: 10 min, attended: no }',
+    );
+  }
+  return {
+    name,
+    process: fields.readOr('process', choice(...PROCESSES), 'other'),
+    count: fields.readOr('count', wholeNumber(1, '3'), '1'),
+    capacity: fields.read('holds', machineCapacity) ?? null,
+    prepare,
+    setUp,
+    materialChanges,
+    warmUp: fields.readOr('warm-up', durationOrNone, 'none'),
+    coolDown: readCoolDown(fields),
+    unload,
+    launch: fields.readOr('start', launchRule, 'at once'),
+    carrier: fields.read('carrier', anyText) ?? null,
+    initialMaterial: fields.read('loaded', anyText) ?? null,
+  };
+}
+
+export function withSkill(work: ScenarioWork | null, skill: string): AttendedWork | null {
+  return work === null ? null : { ...work, skill: work.skill ?? skill };
+}
+
+function readCoolDown(fields: Fields): CoolDown | null {
+  const key = 'cool-down';
+  if (fields.node(key)?.kind !== 'map') {
+    const duration = fields.readOr(key, durationOrNone, 'none');
+    return duration === null ? null : { duration, where: 'machine' };
+  }
+  const classText = fields.classText(key);
+  const group = fields.group(key).withClass(classText === undefined ? {} : { takes: classText });
+  const where = group.readOr('where', choice('machine', 'outside'), 'machine');
+  if (!group.has('takes') && classText === undefined)
+    group.missing('takes', 'how long it cools', 'takes: 4 h');
+  const duration = group.read('takes', plainDuration);
+  return duration === undefined ? null : { duration, where };
+}
+
+function readMaterialChanges(fields: Fields): MaterialChange[] {
+  const key = 'material change';
+  const node = fields.node(key);
+  if (node?.kind === 'list') {
+    const list = fields.group(key);
+    return node.items.flatMap((_, index) => readMaterialChange(list.group(index)) ?? []);
+  }
+  if (node?.kind === 'map') return [readMaterialChange(fields.group(key)) ?? []].flat();
+  const duration = fields.readOr(key, durationOrNone, 'none');
+  return duration === null ? [] : [{ from: null, to: null, duration, attended: true }];
+}
+
+function readMaterialChange(fields: Fields): MaterialChange | null {
+  if (!fields.has('takes')) fields.missing('takes', 'how long the change takes', 'takes: 15 min');
+  const material = (key: string): string | null => {
+    const name = fields.readOr(key, anyText, 'any');
+    return name === 'any' ? null : name;
+  };
+  const change = {
+    from: material('from'),
+    to: material('to'),
+    duration: fields.read('takes', plainDuration),
+    attended: fields.readOr('attended', yesNo, 'yes'),
+  };
+  return change.duration === undefined ? null : { ...change, duration: change.duration };
+}

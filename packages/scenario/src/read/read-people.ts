@@ -1,0 +1,47 @@
+import type { PeopleGroup } from '@buildweek/model';
+import type { Fields } from '../fields.ts';
+import type { ScenarioCalendar } from '../scenario.ts';
+import { anyText } from '../words/choice.ts';
+import { plainDuration } from '../words/duration.ts';
+import { share, wholeNumber } from '../words/numbers.ts';
+import { ALWAYS, isInPlace, readCalendar } from './read-hours.ts';
+
+/** Groups of people, and the hours that some of them describe in place. */
+export function readPeople(
+  fields: Fields,
+  calendars: readonly ScenarioCalendar[],
+): { people: PeopleGroup[]; inPlace: ScenarioCalendar[] } {
+  const inPlace: ScenarioCalendar[] = [];
+  const usual = calendars[0]?.name ?? ALWAYS;
+  const people = fields.names('people').map((name): PeopleGroup => {
+    const group = fields.group('people').group(name);
+    let calendar = usual;
+    if (isInPlace(group.node('hours'))) {
+      calendar = `hours of ${name}`;
+      inPlace.push(readCalendar(group.group('hours'), calendar));
+    } else {
+      calendar = group.read('hours', anyText, usual) ?? usual;
+    }
+    if (!group.has('skills'))
+      group.missing('skills', 'what they can do', 'skills: [run machines, hand work]');
+    const skills = [...new Set(group.readList('skills', anyText))];
+    if (group.node('skills')?.kind === 'list' && skills.length === 0 && group.length('skills') === 0) {
+      group.report(
+        'skills',
+        'value',
+        `"${name}" can do nothing.`,
+        'at least one skill',
+        'skills: [run machines]',
+      );
+    }
+    return {
+      name,
+      count: group.readOr('count', wholeNumber(1, '2'), '1'),
+      calendar,
+      skills,
+      otherDutiesShare: group.readOr('other duties', share(100, true), '0 %'),
+      graceHours: group.readOr('grace', plainDuration, '0 min').typicalHours,
+    };
+  });
+  return { people, inPlace };
+}

@@ -1,0 +1,109 @@
+import type { Duration } from '@buildweek/model';
+import type { Fields } from '../fields.ts';
+import type { ScenarioRoute, ScenarioStage } from '../scenario.ts';
+import { anyText, choice, yesNo } from '../words/choice.ts';
+import { basedDuration, plainDuration } from '../words/duration.ts';
+import { wholeNumber } from '../words/numbers.ts';
+import { readStationTimes } from './read-stations.ts';
+
+const NO_TIME: Duration = { distribution: { kind: 'constant', value: 0 }, typicalHours: 0 };
+
+export function readRoutes(fields: Fields): ScenarioRoute[] {
+  return fields.names('routes').map((name): ScenarioRoute => {
+    const list = fields.group('routes').group(name);
+    const count = fields.group('routes').length(name);
+    const stages: ScenarioStage[] = [];
+    const names = new Set<string>();
+    for (let index = 0; index < count; index++) {
+      const item = list.group(index);
+      const stageName = item.node(stageNameOf(item))?.kind === 'map' ? stageNameOf(item) : null;
+      if (stageName === null) continue;
+      if (names.has(stageName)) {
+        item.report(
+          stageName,
+          'key',
+          `The route "${name}" has two stages called "${stageName}".`,
+          'stages with different names',
+          `${stageName} again`,
+        );
+      }
+      names.add(stageName);
+      stages.push(readStage(item.group(stageName), stageName));
+    }
+    if (count === 0 && fields.group('routes').node(name)?.kind === 'list') {
+      fields
+        .group('routes')
+        .report(
+          name,
+          'value',
+          `The route "${name}" has no stages.`,
+          'at least one stage',
+          '- sand: { by: hand work, takes: 20 min }',
+        );
+    }
+    return { name, stages };
+  });
+}
+
+/** The one key of an item; the structure of the file makes sure that there is one. */
+function stageNameOf(item: Fields): string {
+  return item.names()[0] ?? '';
+}
+
+function readStage(fields: Fields, name: string): ScenarioStage {
+  const stated = fields.has('level') ? (fields.read('level', choice('job', 'build')) ?? null) : null;
+  const common = {
+    name,
+    level: stated,
+    move: fields.readOr('move', choice('per job', 'per build'), 'per job'),
+    emptiesCarrier: fields.readOr('empties carrier', yesNo, 'no'),
+  };
+  if (fields.has('wait')) {
+    for (const key of ['on', 'by', 'takes', 'people', 'may pause', 'load', 'unload', 'attended']) {
+      fields.refuse(
+        key,
+        'a wait needs nothing and nobody.',
+        'the wait alone, and the rest as a stage of its own',
+      );
+    }
+    return { kind: 'wait', ...common, duration: fields.read('wait', plainDuration) ?? NO_TIME };
+  }
+  if (fields.has('on')) {
+    return {
+      kind: 'placed',
+      ...common,
+      on: fields.read('on', anyText) ?? '',
+      times: readStationTimes(fields),
+    };
+  }
+  for (const key of ['load', 'unload', 'attended']) {
+    fields.refuse(key, 'it belongs to a station, named by "on".', 'on: the station');
+  }
+  if (!fields.has('by')) {
+    fields.missing(
+      'by',
+      'who does it (by), where it is done (on), or how long it waits (wait)',
+      'by: hand work',
+    );
+  }
+  const takes = fields.need(
+    'takes',
+    basedDuration(['job', 'part', 'build']),
+    { duration: NO_TIME, basis: null },
+    'how long it takes',
+    'takes: 20 min per job',
+  );
+  const basis = takes.basis === null || takes.basis === 'batch' ? 'job' : takes.basis;
+  if (takes.basis === null) fields.assume('takes counts', 'per job');
+  return {
+    kind: 'work',
+    ...common,
+    work: {
+      skill: fields.read('by', anyText) ?? '',
+      persons: fields.readOr('people', wholeNumber(1, '2'), '1'),
+      duration: takes.duration,
+      pausable: fields.readOr('may pause', yesNo, 'no'),
+    },
+    basis,
+  };
+}

@@ -1,0 +1,48 @@
+import type { CarrierPool, DurationBasis } from '@buildweek/model';
+import { STATION_CLASSES } from '../classes/station-classes.ts';
+import type { Fields } from '../fields.ts';
+import type { ScenarioStation, StationTimes } from '../scenario.ts';
+import { stationCapacity } from '../words/capacity.ts';
+import { anyText, choice, yesNo } from '../words/choice.ts';
+import { basedDuration } from '../words/duration.ts';
+import { stationStart } from '../words/launch.ts';
+import { wholeNumber } from '../words/numbers.ts';
+import { readAttendedWork } from './attended-work.ts';
+
+export const STATION_BASES: readonly DurationBasis[] = ['batch', 'job', 'part', 'build'];
+
+export function readStations(fields: Fields): ScenarioStation[] {
+  return fields.names('stations').map((name): ScenarioStation => {
+    const written = fields.group('stations').group(name);
+    const className = written.read('class', choice(...STATION_CLASSES.keys()));
+    const station = written.withClass(STATION_CLASSES.get(className ?? '') ?? {});
+    return {
+      name,
+      count: station.readOr('count', wholeNumber(1, '2'), '1'),
+      ...station.readOr('holds', stationCapacity, '1 job'),
+      ...station.readOr('start', stationStart, 'at once'),
+      times: readStationTimes(station),
+    };
+  });
+}
+
+/** What a station, or a stage at one, says of the work there. */
+export function readStationTimes(fields: Fields): StationTimes {
+  return {
+    run: fields.read('takes', basedDuration(STATION_BASES)),
+    load: readAttendedWork(fields, 'load'),
+    unload: readAttendedWork(fields, 'unload'),
+    by: fields.read('by', anyText),
+    attended: fields.read('attended', yesNo),
+    persons: fields.read('people', wholeNumber(1, '2')),
+    pausable: fields.read('may pause', yesNo),
+  };
+}
+
+export function readCarriers(fields: Fields): CarrierPool[] {
+  const carriers = fields.group('carriers');
+  return fields.names('carriers').map((name) => ({
+    name,
+    count: carriers.read(name, wholeNumber(1, '4')) ?? 1,
+  }));
+}

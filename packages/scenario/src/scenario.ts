@@ -1,0 +1,215 @@
+import type {
+  AttendedWork,
+  CarrierPool,
+  CountDistribution,
+  DispatchRules,
+  Distribution,
+  Duration,
+  DurationBasis,
+  HourSpan,
+  MachineGroup,
+  PeopleGroup,
+  PrintTime,
+  ProfileSpan,
+} from '@buildweek/model';
+import type { StudySettings } from './settings.ts';
+import type { PromiseWording } from './words/promise.ts';
+
+/**
+ * A scenario file that has been checked: what it says, with defaults and machine classes filled in, in base
+ * units (hours, shares of one), before names are looked up and dates are counted from the start of the plan.
+ * Its lists have the order of the file.
+ */
+export interface Scenario {
+  readonly name: string;
+  /** Monday on which the plan starts, in days since 1970-01-01. */
+  readonly startDay: number;
+  /** Name in the IANA time zone database; null: no clock changes. */
+  readonly zone: string | null;
+  readonly settings: StudySettings;
+  readonly calendars: readonly ScenarioCalendar[];
+  /** Days on which no calendar has a window that starts, as days since 1970-01-01. */
+  readonly closedDays: readonly number[];
+  /** Name of the calendar of promises; null: the first, or day and night when there is none. */
+  readonly labHours: string | null;
+  readonly people: readonly PeopleGroup[];
+  readonly machines: readonly ScenarioMachine[];
+  readonly stations: readonly ScenarioStation[];
+  readonly carriers: readonly CarrierPool[];
+  readonly routes: readonly ScenarioRoute[];
+  readonly parts: readonly ScenarioPart[];
+  readonly demand: readonly ScenarioDemand[];
+  readonly dispatch: DispatchRules;
+  readonly jobsAtStart: readonly ScenarioJobAtStart[];
+  readonly machinesAtStart: readonly ScenarioMachineAtStart[];
+}
+
+/** Hours of a week with their exceptions. */
+export interface ScenarioCalendar {
+  readonly name: string;
+  /** Hours since Monday 00:00. */
+  readonly weekly: readonly HourSpan[];
+  /** Days since 1970-01-01, of this calendar alone. */
+  readonly closedDays: readonly number[];
+  readonly extra: readonly ScenarioExtraWindow[];
+}
+
+/** A window on one date. */
+export interface ScenarioExtraWindow {
+  /** Days since 1970-01-01. */
+  readonly day: number;
+  /** Hours since midnight of that day. */
+  readonly span: HourSpan;
+}
+
+/** A machine group; null capacity: one build, of which each part type says its share. */
+export interface ScenarioMachine extends Omit<MachineGroup, 'capacity'> {
+  readonly capacity: number | null;
+}
+
+/** Attended work whose skill may be left to the group it is done at. */
+export interface ScenarioWork extends Omit<AttendedWork, 'skill'> {
+  readonly skill: string | null;
+}
+
+/** What is done at a station, as far as a stage or a station says it. Undefined: not said there. */
+export interface StationTimes {
+  readonly run: { readonly duration: Duration; readonly basis: DurationBasis | null } | undefined;
+  readonly load: ScenarioWork | null | undefined;
+  readonly unload: ScenarioWork | null | undefined;
+  /** Skill of the people who load, unload and stay where that is needed. */
+  readonly by: string | undefined;
+  /** Whether somebody stays while it runs. */
+  readonly attended: boolean | undefined;
+  readonly persons: number | undefined;
+  readonly pausable: boolean | undefined;
+}
+
+export interface ScenarioStation {
+  readonly name: string;
+  readonly count: number;
+  readonly capacity: number;
+  readonly unit: 'parts' | 'jobs' | 'builds';
+  readonly fullShare: number;
+  readonly waitedHours: number | null;
+  /** For stages that do not say it themselves. */
+  readonly times: StationTimes;
+}
+
+export interface ScenarioRoute {
+  readonly name: string;
+  readonly stages: readonly ScenarioStage[];
+}
+
+interface ScenarioStageCommon {
+  readonly name: string;
+  /** Null: follows from what is done and where. */
+  readonly level: 'job' | 'build' | null;
+  readonly move: 'per job' | 'per build';
+  readonly emptiesCarrier: boolean;
+}
+
+export interface ScenarioWorkStage extends ScenarioStageCommon {
+  readonly kind: 'work';
+  readonly work: AttendedWork;
+  readonly basis: 'job' | 'part' | 'build';
+}
+
+/** A stage on a machine or at a station; which of the two, the name decides. */
+export interface ScenarioPlacedStage extends ScenarioStageCommon {
+  readonly kind: 'placed';
+  readonly on: string;
+  readonly times: StationTimes;
+}
+
+export interface ScenarioWaitStage extends ScenarioStageCommon {
+  readonly kind: 'wait';
+  readonly duration: Duration;
+}
+
+export type ScenarioStage = ScenarioWorkStage | ScenarioPlacedStage | ScenarioWaitStage;
+
+export interface ScenarioPart {
+  readonly name: string;
+  readonly route: string;
+  readonly material: string;
+  readonly settings: string;
+  /** How much of a build one part takes: a number of parts that fill it, a share of it, or one part's place. */
+  readonly space: { readonly fits: number } | { readonly share: number } | null;
+  readonly print: PrintTime | null;
+  /** Times of its own at stages of its route. */
+  readonly times: readonly ScenarioPartTimes[];
+}
+
+export interface ScenarioPartTimes {
+  readonly stage: string;
+  readonly takes: { readonly duration: Duration; readonly basis: DurationBasis | null } | null;
+  readonly load: Duration | null;
+  readonly unload: Duration | null;
+}
+
+export interface ScenarioDemand {
+  readonly name: string;
+  readonly part: string;
+  readonly arrivals: ScenarioArrivals;
+  readonly pieces: CountDistribution;
+  readonly rushShare: number;
+  readonly promise: PromiseWording;
+  readonly rushPromise: PromiseWording;
+  /** Hour of the day after which a file counts for the next working day. */
+  readonly cutOffHour: number | null;
+}
+
+export type ScenarioArrivals =
+  | {
+      readonly kind: 'poisson';
+      readonly jobsPerWeek: number;
+      readonly growthPerMonth: number;
+      readonly jobsAtOnce: CountDistribution;
+      readonly when: ScenarioProfile;
+    }
+  | { readonly kind: 'renewal'; readonly gap: Distribution; readonly jobsAtOnce: CountDistribution }
+  | { readonly kind: 'dated'; readonly jobs: readonly ScenarioDatedJob[] };
+
+/** When in the week jobs arrive: in named hours, in spans with weights, or at any time. Null: in lab hours. */
+export type ScenarioProfile =
+  | { readonly hours: string }
+  | { readonly spans: readonly ProfileSpan[] }
+  | 'any time'
+  | null;
+
+export interface ScenarioDatedJob {
+  readonly at: ScenarioInstant;
+  readonly pieces: number | null;
+  readonly rush: boolean | null;
+}
+
+/** A moment of the wall clock. */
+export interface ScenarioInstant {
+  /** Days since 1970-01-01. */
+  readonly day: number;
+  /** Hours since midnight. */
+  readonly hour: number;
+}
+
+export interface ScenarioJobAtStart {
+  /** Name of a demand. */
+  readonly demand: string;
+  readonly pieces: number;
+  readonly rush: boolean;
+  /** Null: at the start of the plan. */
+  readonly arrived: ScenarioInstant | null;
+  /** Null: no promise. */
+  readonly due: ScenarioInstant | null;
+  readonly stage: string;
+  readonly remainingHours: number | null;
+  /** Name of the individual machine that holds it, as `resin 2`; null: it waits or is worked on. */
+  readonly machine: string | null;
+}
+
+export interface ScenarioMachineAtStart {
+  /** Name of the individual, as `resin 2`. */
+  readonly machine: string;
+  readonly busyUntil: ScenarioInstant;
+  readonly material: string | null;
+}

@@ -1,0 +1,184 @@
+import { listed, nearest } from '../nearest.ts';
+import { nearestUnit, UNIT_WORDS, type Unit, type UnitKind, unitNamed } from './units.ts';
+import { WordingError } from './wording-error.ts';
+
+/** A number with the unit that stands behind it, or none. */
+export interface Amount {
+  readonly number: number;
+  readonly unit: Unit | null;
+  /** As it was written. */
+  readonly text: string;
+}
+
+const TOKEN = /\d+(?:[.,]\d+)?|\.\d+|[\p{L}][\p{L}0-9]*|\S/gu;
+
+/**
+ * A text that is read word by word. Commas that separate are skipped; a comma inside a number is refused,
+ * since `1,5` is one and a half to some and one and five to others.
+ */
+export class Phrase {
+  readonly text: string;
+  readonly expected: string;
+  readonly example: string;
+  private readonly tokens: readonly string[];
+  /** Positions of tokens with a comma in front. */
+  private readonly afterComma = new Set<number>();
+  private position = 0;
+
+  /**
+   * @param expected what the place takes, for messages
+   * @param example a text that would do
+   */
+  constructor(text: string, expected: string, example: string) {
+    this.text = text;
+    this.expected = expected;
+    this.example = example;
+    const tokens = text.match(TOKEN) ?? [];
+    for (const token of tokens) {
+      if (/\d,\d/.test(token)) {
+        throw new WordingError(
+          `"${token}" has a comma inside a number.`,
+          `${expected}; decimals with a point, a space behind a comma that separates`,
+          text.replaceAll(token, token.replace(',', '.')),
+        );
+      }
+    }
+    const words: string[] = [];
+    for (const token of tokens) {
+      if (token === ',') this.afterComma.add(words.length);
+      else words.push(token);
+    }
+    this.tokens = words;
+    if (this.tokens.length === 0) throw this.error('Nothing is said here.');
+  }
+
+  get next(): string {
+    return this.tokens[this.position] ?? '';
+  }
+
+  get atEnd(): boolean {
+    return this.position >= this.tokens.length;
+  }
+
+  get startsWithNumber(): boolean {
+    return /^[\d.]/.test(this.next);
+  }
+
+  /** Takes the next word when it is one of these. */
+  take(...words: readonly string[]): boolean {
+    if (!words.includes(this.next.toLowerCase())) return false;
+    this.position++;
+    return true;
+  }
+
+  need(word: string): void {
+    if (!this.take(word)) {
+      throw this.error(
+        this.atEnd ? `"${word}" is missing at the end.` : `"${word}" is missing before "${this.next}".`,
+      );
+    }
+  }
+
+  number(): number {
+    if (this.next === '-') throw this.error('It cannot be negative.');
+    if (!this.startsWithNumber) {
+      throw this.error(this.atEnd ? 'A number is missing at the end.' : `"${this.next}" is not a number.`);
+    }
+    return Number(this.tokens[this.position++]);
+  }
+
+  /** A number with its unit; `1 h 30 min` counts as one. */
+  amount(kind: UnitKind): Amount {
+    const from = this.position;
+    const number = this.number();
+    const unit = this.unit(kind);
+    if (unit === null || kind !== 'time') return { number, unit, text: this.since(from) };
+    let total = number * unit.factor;
+    let last = unit;
+    for (;;) {
+      const before = this.position;
+      const more = this.startsWithNumber && !this.afterComma.has(before) ? this.number() : null;
+      const smaller = more === null ? null : unitNamed(this.next);
+      if (more === null || smaller?.kind !== 'time' || smaller.factor >= last.factor) {
+        this.position = before;
+        return { number: total / unit.factor, unit, text: this.since(from) };
+      }
+      this.position++;
+      total += more * smaller.factor;
+      last = smaller;
+    }
+  }
+
+  /** The unit that comes next, if the next word is no word of the wording itself. */
+  private unit(kind: UnitKind): Unit | null {
+    const word = this.next;
+    if (word === '' || !/^[\p{L}%]/u.test(word)) return null;
+    const unit = unitNamed(word);
+    if (unit !== undefined) {
+      if (unit.kind !== kind) {
+        throw this.error(`"${word}" measures ${aKind(unit.kind)}, and ${aKind(kind)} is needed here.`);
+      }
+      this.position++;
+      return unit;
+    }
+    if (WORDS_AFTER_NUMBERS.has(word.toLowerCase())) return null;
+    const meant = nearestUnit(word);
+    throw new WordingError(
+      `"${word}" is not a unit.`,
+      `${this.expected}; units are ${UNIT_WORDS[kind]}`,
+      meant === null
+        ? this.example
+        : this.text.replace(new RegExp(`(?<!\\p{L})${escape(word)}(?!\\p{L})`, 'u'), meant),
+    );
+  }
+
+  /** A unit that stands alone, as behind a list. */
+  unitOnly(kind: UnitKind): Unit {
+    const unit = this.unit(kind);
+    if (unit === null) throw this.error(`"${this.next}" is not understood here.`);
+    return unit;
+  }
+
+  /** @throws WordingError when something is left */
+  end(): void {
+    if (!this.atEnd)
+      throw this.error(`"${this.tokens.slice(this.position).join(' ')}" is not understood here.`);
+  }
+
+  error(message: string, write = this.example): WordingError {
+    return new WordingError(message, this.expected, write);
+  }
+
+  /** An error about a word that is none of those possible here. */
+  unknownWord(candidates: readonly string[]): WordingError {
+    const meant = nearest(this.next, candidates);
+    return new WordingError(
+      `"${this.next}" is not understood here.`,
+      `${this.expected}; words that can start it: ${listed(candidates, 20)}`,
+      meant === null ? this.example : this.text.replace(this.next, meant),
+    );
+  }
+
+  private since(from: number): string {
+    return this.tokens.slice(from, this.position).join(' ');
+  }
+}
+
+const WORDS_AFTER_NUMBERS = new Set([
+  'to',
+  'usually',
+  'mean',
+  'variation',
+  'deviation',
+  'shape',
+  'scale',
+  'plus',
+]);
+
+function aKind(kind: UnitKind): string {
+  return { time: 'a time', length: 'a length', volume: 'a volume', mass: 'a mass', share: 'a share' }[kind];
+}
+
+function escape(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}

@@ -1,0 +1,61 @@
+import { nearest } from '../nearest.ts';
+
+export type UnitKind = 'time' | 'length' | 'volume' | 'mass' | 'share';
+
+export interface Unit {
+  readonly kind: UnitKind;
+  /** Factor to the base unit: hours, millimetres, cubic millimetres, grams, parts of one. */
+  readonly factor: number;
+}
+
+const MONTH_HOURS = (365.25 / 12) * 24;
+
+const UNITS = new Map<string, Unit>([
+  ...named('time', 1 / 3600, 's', 'second', 'seconds'),
+  ...named('time', 1 / 60, 'min', 'minute', 'minutes'),
+  ...named('time', 1, 'h', 'hour', 'hours'),
+  ...named('time', 24, 'day', 'days'),
+  ...named('time', 168, 'week', 'weeks'),
+  ...named('time', MONTH_HOURS, 'month', 'months'),
+  ...named('time', 12 * MONTH_HOURS, 'year', 'years'),
+  ...named('length', 1, 'mm'),
+  ...named('volume', 1, 'mm3'),
+  ...named('mass', 1, 'g'),
+  ...named('share', 0.01, '%', 'percent'),
+]);
+
+/** How units of a kind are named in messages. */
+export const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
+  time: 's, min, h, days, weeks or months',
+  length: 'mm',
+  volume: 'mm3',
+  mass: 'g',
+  share: '%',
+};
+
+/** @returns the unit with this name, or undefined; upper and lower case count */
+export function unitNamed(name: string): Unit | undefined {
+  return UNITS.get(name);
+}
+
+/** @returns the unit that was probably meant by a name that is none */
+export function nearestUnit(name: string): string | null {
+  const known: Readonly<Record<string, string>> = {
+    m: 'min',
+    mins: 'min',
+    sec: 's',
+    secs: 's',
+    hr: 'h',
+    hrs: 'h',
+    d: 'days',
+    w: 'weeks',
+    wk: 'weeks',
+  };
+  const lower = name.toLowerCase();
+  if (UNITS.has(lower)) return lower;
+  return known[lower] ?? (lower.length < 3 ? null : nearest(lower, [...UNITS.keys()]));
+}
+
+function named(kind: UnitKind, factor: number, ...names: readonly string[]): [string, Unit][] {
+  return names.map((name) => [name, { kind, factor }]);
+}
