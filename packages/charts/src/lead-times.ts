@@ -19,7 +19,7 @@ const DRAWN = [0.5, 0.9] as const;
 const MIDDLE = 'half are finished';
 const NINE_OF_TEN = 'nine of ten are finished';
 const HALF_FILL = '#e3d9c3';
-const STEP: Readonly<Record<ChartSize, number>> = { wide: 26, narrow: 38 };
+const STEP: Readonly<Record<ChartSize, number>> = { wide: 26, narrow: 42 };
 
 /** One line of the chart: a class of jobs and one percentile, in days. */
 interface MarkRow {
@@ -190,7 +190,7 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
       height: STEP[size] * rows.length,
       layer: [
         ...markLayers(marks),
-        ...rowNames(rows, size, 6),
+        ...rowNames(rows, size, 9),
         ...rowProcesses(classes.map((one) => processOf(results, one))),
         ...rowEnds(ends, width, size),
       ],

@@ -22,8 +22,8 @@ export type ProcessName = 'MEX' | 'VPP' | 'PBF' | 'other';
 export const PROCESS_COLOURS: Readonly<Record<ProcessName, string>> = {
   MEX: '#16425b',
   VPP: '#b3531b',
-  PBF: '#d9a520',
-  other: '#7c858d',
+  PBF: '#e0ad2c',
+  other: '#868e95',
 };
 
 /** A part of a stacked bar: its code letter, the words for it, and its colour. */
@@ -50,7 +50,7 @@ export const WAIT_CAUSE_PARTS: Readonly<Record<WaitCause, StackPart>> = {
   shift: { code: 'F', label: 'wait for the shift', short: 'shift', colour: '#f5bd62' },
   machine: { code: 'G', label: 'wait for a machine', short: 'machine', colour: '#8c3b1f' },
   batch: { code: 'H', label: 'wait to fill a batch', short: 'batch', colour: '#f9dfa4' },
-  carrier: { code: 'I', label: 'wait for a carrier', short: 'carrier', colour: '#a8763e' },
+  carrier: { code: 'I', label: 'wait for a carrier', short: 'carrier', colour: '#b3824b' },
   'rest of the job': { code: 'J', label: 'wait for the rest of the job', short: 'rest', colour: '#d5c8af' },
   requester: { code: 'K', label: 'wait for the requester', short: 'requester', colour: '#9a83b5' },
   'machine down': { code: 'L', label: 'wait for a repair', short: 'repair', colour: '#5b2a4a' },

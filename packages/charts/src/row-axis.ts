@@ -40,7 +40,8 @@ export interface RowName {
  */
 export function rowNames(names: readonly RowName[], size: ChartSize, lift: number): Layer[] {
   const rows = names.map((one, row) => ({ row, name: one.name, strong: one.strong ?? false }));
-  return [true, false].map((strong): Layer => {
+  const present = [true, false].filter((strong) => rows.some((one) => one.strong === strong));
+  return present.map((strong): Layer => {
     const fontWeight = strong ? 'bold' : 'normal';
     return {
       data: { values: rows.filter((one) => one.strong === strong) },

@@ -154,7 +154,7 @@ export class Fields {
   private parse<T>(path: SourcePath, node: SourceNode, wording: Wording<T>): T | undefined {
     if (this.reading.isBroken(path)) return undefined;
     try {
-      if (node.kind === 'scalar') return wording(node.text);
+      if (node.kind === 'scalar') return wording(this.reading.files.expand(node.text));
       // A group or list in the place of a value: its wording says what is needed.
       wording('');
     } catch (error) {

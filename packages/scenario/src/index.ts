@@ -1,3 +1,4 @@
+export type { FileResolver } from './files.ts';
 export { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
 export { formatProblem, type Problem } from './problem.ts';
 export { readScenario, type ScenarioReading } from './read-scenario.ts';

@@ -1,6 +1,7 @@
 import type { Lab } from '@buildweek/model';
 import type { Assumption } from '@buildweek/results';
 import { Fields } from './fields.ts';
+import { type FileResolver, Files } from './files.ts';
 import { buildLab } from './lab/build-lab.ts';
 import type { Problem } from './problem.ts';
 import { readFile } from './read/read-file.ts';
@@ -34,8 +35,14 @@ const LARGEST_FILE = 5_000_000;
  *
  * @param text the whole file: YAML 1.2
  * @param fileName for messages; without a `name:` it also names the plan
+ * @param resolve gives the text of other files that the scenario names (`measured from`, `dates: from`), by
+ *   their path as it is written
  */
-export function readScenario(text: string, fileName: string): ScenarioReading {
+export function readScenario(
+  text: string,
+  fileName: string,
+  resolve: FileResolver | null = null,
+): ScenarioReading {
   const source = new SourceText(fileName, text);
   const first = (detail: ProblemDetail): ScenarioReading => ({
     kind: 'problems',
@@ -67,7 +74,7 @@ export function readScenario(text: string, fileName: string): ScenarioReading {
     });
     return { kind: 'problems', problems: inOrder([...problems, problem]) };
   }
-  const reading = new Reading(source, root);
+  const reading = new Reading(source, root, new Files(resolve));
   checkStructure(reading);
   const scenario = readFile(new Fields(reading, []));
   const lab = buildLab(scenario, reading);

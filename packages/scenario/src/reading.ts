@@ -1,4 +1,5 @@
 import type { Assumption } from '@buildweek/results';
+import type { Files } from './files.ts';
 import type { Problem } from './problem.ts';
 import type { SourceNode, SourcePath, SourceSpan } from './source/source-node.ts';
 import type { ProblemDetail, SourceText } from './source/source-text.ts';
@@ -10,6 +11,7 @@ export type AssumptionSource = Assumption['source'];
 export class Reading {
   readonly source: SourceText;
   readonly root: SourceNode;
+  readonly files: Files;
   private readonly found: Problem[] = [];
   private readonly values: Assumption[] = [];
   /** Places whose structure is wrong: nothing below them is read. */
@@ -18,9 +20,10 @@ export class Reading {
   /** Groups that hold a key nobody knows: what seems to be missing in them is probably that key. */
   private readonly misspelt = new Set<string>();
 
-  constructor(source: SourceText, root: SourceNode) {
+  constructor(source: SourceText, root: SourceNode, files: Files) {
     this.source = source;
     this.root = root;
+    this.files = files;
   }
 
   get problems(): readonly Problem[] {

@@ -114,6 +114,10 @@ function reportIssue(reading: Reading, issue: Issue): void {
     });
     return;
   }
+  if (node.kind === 'empty' && node.isReported) {
+    reading.breakOff(path);
+    return;
+  }
   const wanted = issue.code === 'invalid_type' ? issue.expected : null;
   const isStructure = wanted === 'object' || wanted === 'record' || wanted === 'array';
   if (node.kind === 'scalar' && !isStructure) return;
@@ -156,6 +160,7 @@ function checkRoutes(reading: Reading): void {
 }
 
 const TOP_LEVEL_EXAMPLES: Readonly<Record<string, string>> = {
+  buildweek: 'buildweek: 1',
   routes: 'routes: { plain: [ { sand: { by: hand work, takes: 20 min } } ] }',
   parts: 'parts: { housing: { route: plain } }',
   demand: 'demand: { housing: { jobs: 14 per week } }',

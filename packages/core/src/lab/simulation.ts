@@ -97,8 +97,11 @@ export class Simulation {
   play(settings: SimulationSettings): History {
     const window = this.begin(settings);
     const { calendar, dispatch } = this;
-    dispatch.run();
-    this.units.settle();
+    // What happens at the very start comes before work starts on what stands there, as at any instant.
+    if (calendar.nextTime > 0) {
+      dispatch.run();
+      this.units.settle();
+    }
     while (!this.hasEnded && calendar.take()) {
       this.now = calendar.time;
       this.handle(calendar.kind, calendar.subject, calendar.stamp);

@@ -14,8 +14,15 @@ export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: 
   const partNames = scenario.parts.map((part) => part.name);
   return scenario.demand.map((demand) => {
     const path = ['demand', demand.name];
-    const partPath = reading.nodeAt([...path, 'part']) === undefined ? path : [...path, 'part'];
-    resolves(reading, partPath, demand.part, 'part', partNames);
+    const namesPart = reading.nodeAt([...path, 'part']) !== undefined;
+    resolves(
+      reading,
+      namesPart ? [...path, 'part'] : path,
+      demand.part,
+      'part',
+      partNames,
+      namesPart ? 'value' : 'key',
+    );
     if (reading.nodeAt([...path, 'rush promise']) === undefined && demand.rushShare > 0) {
       reading.assume([...path, 'rush promise'], 'as promise', 'default of the program');
     }

@@ -55,7 +55,7 @@ export function buildInitialState(
     machines: scenario.machinesAtStart.map((machine) => {
       const path = ['at the start', 'machines', machine.machine];
       const names = individuals.map((individual) => individual.name);
-      resolves(reading, path, machine.machine, 'machine', names);
+      resolves(reading, path, machine.machine, 'machine', names, 'key');
       const busyUntilHour = hoursFromStart(machine.busyUntil, scenario);
       if (busyUntilHour < 0) {
         report(

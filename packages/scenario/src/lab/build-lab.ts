@@ -32,9 +32,9 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
     initialState: buildInitialState(scenario, parts, reading),
   };
   // Who can do what is judged on groups and hours that are right; else one mistake would be told many times.
-  const isSound = ['hours', 'people', 'machines', 'stations'].every(
-    (section) => !reading.hasErrorsWithin([section]),
-  );
+  const isSound =
+    !reading.isMisspelt([]) &&
+    ['hours', 'people', 'machines', 'stations'].every((section) => !reading.hasErrorsWithin([section]));
   if (isSound) checkPeople(attendedPlaces(lab, reading), lab, reading);
   if (!reading.hasErrors) checkUnused(scenario, built.labCalendar, reading);
   return lab;

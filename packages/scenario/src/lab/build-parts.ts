@@ -45,7 +45,8 @@ function buildPart(part: ScenarioPart, scenario: Scenario, reading: Reading): Pa
 
 function resolvesKey(reading: Reading, path: SourcePath, name: string, candidates: readonly string[]): void {
   // The name is a key here; the same proposal, at the key.
-  if (reading.nodeAt(path) !== undefined) resolves(reading, path, name, 'stage of this route', candidates);
+  if (reading.nodeAt(path) !== undefined)
+    resolves(reading, path, name, 'stage of this route', candidates, 'key');
 }
 
 function spaceOf(part: ScenarioPart, machine: ScenarioMachine | undefined): number {

@@ -16,16 +16,20 @@ export function resolves(
   name: string,
   kind: string,
   candidates: readonly string[],
+  part: 'key' | 'value' = 'value',
 ): boolean {
   if (candidates.includes(name)) return true;
   // An empty name stands for one that was missing, which has been reported.
   if (name === '') return false;
+  // The whole section may stand under a key that is misspelt; one message is enough.
+  if (candidates.length === 0 && reading.isMisspelt([])) return false;
   const meant = nearest(name, candidates);
-  reading.report(path, 'value', {
-    message: `There is no ${kind} called "${name}".`,
+  reading.report(path, part, {
+    message: `There ${kind === 'hours' ? 'are' : 'is'} no ${kind} called "${name}".`,
     found: name,
-    expected: candidates.length === 0 ? `a ${kind} that is described in this file` : listed(candidates, 12),
-    write: meant ?? (candidates.length === 1 ? (candidates[0] ?? '') : `the name of a ${kind} of this file`),
+    expected:
+      candidates.length === 0 ? `the name of a ${kind} that this file describes` : listed(candidates, 12),
+    write: meant ?? (candidates.length === 1 ? (candidates[0] ?? '') : 'one of these names, or describe it'),
   });
   return false;
 }

@@ -2,7 +2,7 @@ import type { CountDistribution, ProfileSpan } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import type { ScenarioArrivals, ScenarioDatedJob, ScenarioDemand, ScenarioProfile } from '../scenario.ts';
 import { describeNode } from '../source/source-node.ts';
-import { anyText, yesNo } from '../words/choice.ts';
+import { anyText, choice, yesNo } from '../words/choice.ts';
 import { clockTime, dateTime } from '../words/dates.ts';
 import { gap } from '../words/duration.ts';
 import { count, growthPerMonth, perWeek, share, wholeNumber } from '../words/numbers.ts';
@@ -164,6 +164,7 @@ export function splitAtSunday(fromHour: number, toHour: number): { fromHour: num
 
 function readDates(demand: Fields): ScenarioDatedJob[] {
   const node = demand.node('dates');
+  if (node?.kind === 'scalar') return demand.read('dates', datesFrom(demand)) ?? [];
   if (node?.kind !== 'list') return [];
   const list = demand.group('dates');
   return node.items.flatMap((item, index): ScenarioDatedJob[] => {
@@ -177,4 +178,36 @@ function readDates(demand: Fields): ScenarioDatedJob[] {
     const at = list.read(String(index), dateTime);
     return at === undefined ? [] : [{ at, pieces: null, rush: null }];
   });
+}
+
+/** `from orders.csv`: a file with one job on each line: date, then perhaps pieces, then perhaps rush or normal. */
+function datesFrom(demand: Fields): Wording<ScenarioDatedJob[]> {
+  return (text) => {
+    const path = /^from\s+(\S+)$/i.exec(text)?.[1];
+    if (path === undefined) {
+      throw new WordingError(
+        `"${text}" is no list of dates.`,
+        'a list of dates, or a file',
+        '[2027-03-01 09:00]',
+      );
+    }
+    return demand.reading.files.lines(path).map((line) => {
+      const [at = '', pieces, priority] = line.text.split(/\s*[,;\t]\s*/);
+      try {
+        return {
+          at: dateTime(at),
+          pieces: pieces === undefined || pieces === '' ? null : wholeNumber(1, '4')(pieces),
+          rush:
+            priority === undefined || priority === '' ? null : choice('rush', 'normal')(priority) === 'rush',
+        };
+      } catch (error) {
+        if (!(error instanceof WordingError)) throw error;
+        throw new WordingError(
+          `Line ${line.number} of ${path}: ${error.message}`,
+          error.expected,
+          error.write,
+        );
+      }
+    });
+  };
 }

@@ -89,23 +89,23 @@ function readDays(fields: Fields, key: string): readonly number[] {
   }
 }
 
-/** Windows that overlap are a mistake; windows that touch are one. */
+/** Windows that overlap are a mistake; windows that touch are one. Said once for the days of one key. */
 function reportOverlaps(fields: Fields, weekly: readonly { span: HourSpan; key: string }[]): void {
+  const reported = new Set<string>();
   weekly.forEach(({ span, key }, index) => {
-    const last = weekly.length - 1;
-    const next = weekly[index + 1];
-    const shift = next === undefined ? 168 : 0;
-    const following = next ?? weekly[0];
-    if (following === undefined || (index === last && last === 0 && span.toHour <= 168 + span.fromHour))
-      return;
-    if (span.toHour <= following.span.fromHour + shift) return;
-    const place = following.key === key ? key : following.key;
+    const isLast = index === weekly.length - 1;
+    const next = weekly[isLast ? 0 : index + 1];
+    if (next === undefined) return;
+    const shift = isLast ? 168 : 0;
+    if (span.toHour <= next.span.fromHour + shift || reported.has(`${key}\n${next.key}`)) return;
+    reported.add(`${key}\n${next.key}`);
+    const end = Math.max(span.toHour, next.span.toHour + shift);
     fields.report(
-      place,
+      next.key,
       'value',
-      `The window ${spanText(following.span)} overlaps ${spanText(span)}.`,
-      'windows of one day that do not overlap',
-      `${clockText(span.fromHour)}-${clockText(Math.max(span.toHour, following.span.toHour + shift))}`,
+      `The window ${spanText(next.span)} overlaps ${spanText(span)}.`,
+      'windows that do not overlap',
+      `${clockText(span.fromHour)}-${clockText(end)}`,
     );
   });
 }

@@ -92,8 +92,11 @@ export const demandSchema = z
       jobs: words('How many jobs arrive, at random moments', '14 per week').optional(),
       every: words('Time between arrivals, day and night', '2 h', 'exponential mean 5 h').optional(),
       dates: z
-        .array(datedJob)
-        .meta({ description: 'Jobs with known dates', examples: [['2027-03-01 09:00']] })
+        .union([z.string(), z.array(datedJob)])
+        .meta({
+          description: 'Jobs with known dates, or the file that lists them: date, pieces, rush or normal',
+          examples: [['2027-03-01 09:00'], 'from orders.csv'],
+        })
         .optional(),
       'jobs at once': counts('How many jobs arrive together; default 1').optional(),
       when: z

@@ -30,12 +30,16 @@ export function readYaml(source: SourceText): { root: SourceNode | null; problem
     uniqueKeys: false,
     merge: false,
     prettyErrors: false,
-    logLevel: 'silent',
   });
   const problems: Problem[] = [];
   const lines = new Set<number>();
-  for (const error of [...document.errors, ...document.warnings]) {
-    const problem = source.problem({ start: error.pos[0], end: error.pos[1] }, explain(error, source));
+  // That a line starting with % has no "---" behind it follows from the line, which is reported.
+  const errors = [...document.warnings, ...document.errors]
+    .filter((error) => !(error.code === 'MISSING_CHAR' && error.message.includes('directives-end')))
+    .sort((a, b) => a.pos[0] - b.pos[0]);
+  for (const error of errors) {
+    const { span, detail } = explain(error, source);
+    const problem = source.problem(span, detail);
     if (!lines.has(problem.line)) problems.push(problem);
     lines.add(problem.line);
   }
@@ -59,7 +63,7 @@ class Converter {
   }
 
   node(node: unknown, emptySpan: SourceSpan): SourceNode {
-    const empty: SourceNode = { kind: 'empty', span: emptySpan };
+    const empty: SourceNode = { kind: 'empty', isReported: false, span: emptySpan };
     this.nodes++;
     if (this.tooMuch) return empty;
     if (this.nodes > MOST_NODES || this.open.size > MOST_LEVELS) {
@@ -102,7 +106,7 @@ class Converter {
           write: 'the value itself',
         }),
       );
-      return { kind: 'empty', span };
+      return { kind: 'empty', isReported: true, span };
     }
     return this.node(target, span);
   }
@@ -208,7 +212,7 @@ function scalar(node: Scalar, emptySpan: SourceSpan): SourceNode {
     return { kind: 'scalar', text: textOf(node).trim(), value, span: spanOf(node, emptySpan) };
   }
   // A key without a value: the place is the key, where something has to be added.
-  return { kind: 'empty', span: emptySpan };
+  return { kind: 'empty', isReported: false, span: emptySpan };
 }
 
 function textOf(node: Scalar): string {

@@ -17,6 +17,8 @@ export interface SourceScalar {
 
 export interface SourceEmpty {
   readonly kind: 'empty';
+  /** Whether it is empty because of a mistake that has been reported. */
+  readonly isReported: boolean;
   readonly span: SourceSpan;
 }
 

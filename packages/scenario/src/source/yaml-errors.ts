@@ -1,9 +1,25 @@
 import type { YAMLError } from 'yaml';
+import type { SourceSpan } from './source-node.ts';
 import type { ProblemDetail, SourceText } from './source-text.ts';
 
-/** Says in the words of the reader what the YAML parser did not like. */
-export function explain(error: YAMLError, source: SourceText): ProblemDetail {
-  const text = source.lineText(source.placeOf(error.pos[0]).line);
+/** Says in the words of the reader what the YAML parser did not like, and where. */
+export function explain(error: YAMLError, source: SourceText): { span: SourceSpan; detail: ProblemDetail } {
+  const opened = openedBy(error, source.text);
+  const span = opened ?? { start: error.pos[0], end: error.pos[1] };
+  const text = source.lineText(source.placeOf(span.start).line);
+  return { span, detail: explainLine(error, text) };
+}
+
+/** What was opened and not closed, when that is the mistake: it says more than the place where it was noticed. */
+function openedBy(error: YAMLError, text: string): SourceSpan | null {
+  const isUnclosed =
+    (error.code === 'BAD_INDENT' && error.message.startsWith('Flow')) ||
+    (error.code === 'MISSING_CHAR' && error.message.includes('quote'));
+  const start = isUnclosed ? lastOpened(text.slice(0, error.pos[0])) : null;
+  return start === null ? null : { start, end: start + 1 };
+}
+
+function explainLine(error: YAMLError, text: string): ProblemDetail {
   const found = text.trim();
   if (error.code === 'TAB_AS_INDENT' || /^ *\t/.test(text)) {
     return {
@@ -23,6 +39,28 @@ export function explain(error: YAMLError, source: SourceText): ProblemDetail {
     };
   }
   return { found, ...explainCode(error, found) };
+}
+
+/** Position of the last bracket, brace or quote of a text that is opened and not closed; null when there is none. */
+function lastOpened(text: string): number | null {
+  const open: { at: number; closing: string }[] = [];
+  for (let at = 0; at < text.length; at++) {
+    const character = text[at] ?? '';
+    const last = open.at(-1);
+    if (last !== undefined && (last.closing === '"' || last.closing === "'")) {
+      if (character === '\\' && last.closing === '"') at++;
+      else if (character === last.closing) open.pop();
+    } else if (character === '#' && /\s|^$/.test(text[at - 1] ?? '')) {
+      const end = text.indexOf('\n', at);
+      at = end < 0 ? text.length : end;
+    } else if (character === '{' || character === '[')
+      open.push({ at, closing: character === '{' ? '}' : ']' });
+    else if (character === last?.closing) open.pop();
+    else if ((character === '"' || character === "'") && /[\s,[{]|^$/.test(text[at - 1] ?? '')) {
+      open.push({ at, closing: character });
+    }
+  }
+  return open.at(-1)?.at ?? null;
 }
 
 function explainCode(error: YAMLError, line: string): Omit<ProblemDetail, 'found'> {
@@ -49,13 +87,11 @@ function explainCode(error: YAMLError, line: string): Omit<ProblemDetail, 'found
     case 'MISSING_CHAR':
       return /quote/.test(error.message)
         ? unclosed(error.message.includes("'") ? "'" : '"', line)
-        : /directives-end/.test(error.message)
-          ? startsWithPercent(line)
-          : {
-              message: 'Something is missing here.',
-              expected: 'a key, a colon, a space and the value',
-              write: quoted(line),
-            };
+        : {
+            message: 'Something is missing here.',
+            expected: 'a key, a colon, a space and the value',
+            write: quoted(line),
+          };
     case 'BAD_DIRECTIVE':
       return startsWithPercent(line);
     case 'BAD_ALIAS':
@@ -97,12 +133,9 @@ function explainCode(error: YAMLError, line: string): Omit<ProblemDetail, 'found
 
 function unclosed(closing: string, line: string): Omit<ProblemDetail, 'found'> {
   return {
-    message: `A closing ${closing} is missing in this line or above it.`,
+    message: `What is opened here is never closed by ${closing}.`,
     expected: `${closing} at the end of what was opened`,
-    write:
-      /[[{"']/.test(line) && !line.endsWith(closing)
-        ? `${line}${closing === '}' ? ' ' : ''}${closing}`
-        : `${closing}`,
+    write: `${line}${closing === '}' ? ' ' : ''}${closing}`,
   };
 }
 
@@ -118,7 +151,7 @@ function startsWithPercent(line: string): Omit<ProblemDetail, 'found'> {
 function quoted(line: string): string {
   const parts = /^((?:- )?[^:{[]+): +(.+)$/.exec(line);
   if (parts === null) return 'key: value';
-  const inFlow = /^\{(.*?)([\w -]+): *(.*\[.*\][^,}]*)(.*)\}$/.exec(parts[2] ?? '');
+  const inFlow = /^\{(.*?)([\w -]+): *([^,{}:]*\[.*?\][^,}]*)(.*)\}$/.exec(parts[2] ?? '');
   if (inFlow !== null)
     return `${parts[1]}: {${inFlow[1]}${inFlow[2]}: "${(inFlow[3] ?? '').trim()}"${inFlow[4]} }`;
   return `${parts[1]}: "${(parts[2] ?? '').replace(/"/g, "'")}"`;

@@ -2,19 +2,21 @@ import type { Distribution, HyperexponentialBranch } from '@buildweek/model';
 import { gammaFunction, inverseNormal } from '@buildweek/numbers';
 import type { Amount, Phrase } from './phrase.ts';
 
-/** Words that start a distribution; a plain number or range needs none. */
-const NAMES = [
-  'uniform',
-  'triangular',
-  'normal',
-  'lognormal',
-  'exponential',
-  'erlang',
-  'gamma',
-  'weibull',
-  'hyperexponential',
-  'measured',
-] as const;
+/** Words that start a distribution, with an example each; a plain number or range needs none. */
+const EXAMPLES = {
+  uniform: 'uniform 10 to 45 min',
+  triangular: 'triangular 10 to 45 min, usually 20',
+  normal: 'normal mean 20 min, deviation 5 min',
+  lognormal: 'lognormal mean 3 h, variation 0.7',
+  exponential: 'exponential mean 2 h',
+  erlang: 'erlang 3, mean 2 h',
+  gamma: 'gamma shape 2, mean 3 h',
+  weibull: 'weibull shape 1.5, mean 200 h',
+  hyperexponential: 'hyperexponential 10 % mean 5.5 h, 90 % mean 30 min',
+  measured: 'measured 10, 12, 30 min',
+} as const;
+type Name = keyof typeof EXAMPLES;
+const NAMES = Object.keys(EXAMPLES) as Name[];
 
 /**
  * Reads a distribution of times: `20 min` is constant, `10 to 45 min, usually 20` is PERT with these as
@@ -29,10 +31,11 @@ export function readDistribution(phrase: Phrase): Distribution {
   const known = NAMES.find((candidate) => candidate === name);
   if (known === undefined) throw phrase.unknownWord(NAMES);
   phrase.take(known);
+  phrase.example = EXAMPLES[known];
   return READERS[known](phrase);
 }
 
-const READERS: Readonly<Record<(typeof NAMES)[number], (phrase: Phrase) => Distribution>> = {
+const READERS: Readonly<Record<Name, (phrase: Phrase) => Distribution>> = {
   uniform(phrase) {
     const { low, high } = range(phrase);
     return low === high ? { kind: 'constant', value: low } : { kind: 'uniform', low, high };
@@ -120,13 +123,12 @@ function constantOrPert(phrase: Phrase): Distribution {
   }
   const second = phrase.amount('time');
   if (!phrase.take('usually')) {
-    // Checked first, so that a missing unit is not hidden behind the missing word.
-    hoursOf(phrase, [first, second]);
+    const { low, high } = checkedRange(phrase, first, second, null);
+    const unit = second.unit ?? first.unit;
+    const middle = Number(((low + high) / 2 / (unit?.factor ?? 1)).toPrecision(2));
     throw phrase.error(
       'Two numbers leave open what is usual.',
-      phrase.atEnd
-        ? `${phrase.text}, usually … (the usual value), or: uniform ${phrase.text}`
-        : phrase.example,
+      phrase.atEnd ? `${phrase.text}, usually ${middle}` : phrase.example,
     );
   }
   const { low, high, mode } = checkedRange(phrase, first, second, phrase.amount('time'));
@@ -156,7 +158,11 @@ function checkedRange(
     throw phrase.error(`The low end (${first.text}) is above the high end (${second.text}).`, swapped);
   }
   if (usual !== null && (mode < low || mode > high)) {
-    throw phrase.error(`The usual value (${usual.text}) lies outside ${first.text} to ${second.text}.`);
+    const nearer = mode < low ? first.text : second.text;
+    throw phrase.error(
+      `The usual value (${usual.text}) lies outside ${first.text} to ${second.text}.`,
+      phrase.text.replace(/(usually\s+).*$/i, `$1${nearer}`),
+    );
   }
   return { low, high, mode };
 }

@@ -33,16 +33,30 @@ export const gap: Wording<Duration> = (text) => {
 export function basedDuration(bases: readonly DurationBasis[]): Wording<BasedDuration> {
   const expected = bases.length === 0 ? EXPECTED : `${EXPECTED}, perhaps per ${listed(bases)}`;
   return (text) => {
-    const suffix = /[\s,]*\bper\s+(\S+)/i.exec(text);
+    const suffix = /[\s,]*\bper\s+([^\s,]+)/i.exec(text);
     const rest = suffix === null ? text : text.replace(suffix[0], '');
-    const word = suffix?.[1]?.toLowerCase().replace(/,$/, '') ?? null;
+    const word = suffix?.[1]?.toLowerCase() ?? null;
     const basis = bases.find((candidate) => candidate === word) ?? null;
     if (word !== null && basis === null) throw wrongBasis(text, word, bases, expected);
-    const phrase = new Phrase(rest, expected, EXAMPLE);
-    const distribution = readDistribution(phrase);
-    phrase.end();
+    const distribution = withSuffix(suffix?.[0] ?? '', () => {
+      const phrase = new Phrase(rest, expected, EXAMPLE);
+      const found = readDistribution(phrase);
+      phrase.end();
+      return found;
+    });
     return { duration: { distribution, typicalHours: typicalHours(distribution) }, basis };
   };
+}
+
+/** What is to be written instead says again what it counts for, before the first comma. */
+function withSuffix<T>(suffix: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof WordingError) || suffix === '') throw error;
+    const write = error.write.replace(/(?=,|$)/, ` ${suffix.replace(/^[\s,]+/, '')}`);
+    throw new WordingError(error.message, error.expected, write);
+  }
 }
 
 function wrongBasis(text: string, word: string, bases: readonly string[], expected: string): WordingError {

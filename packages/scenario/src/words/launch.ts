@@ -3,7 +3,7 @@ import { clockTime } from './dates.ts';
 import { plainDuration } from './duration.ts';
 import { share } from './numbers.ts';
 import { weekdays } from './week.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const EXPECTED =
   'one or several of "at once", "when full", "when 60 % full", "after 4 h", "before closing", ' +
@@ -59,24 +59,26 @@ function conditionOf(condition: string, text: string): Partial<LaunchRule> {
   if (words === 'at once') return { fullShare: 0 };
   if (words === 'when full') return { fullShare: 1 };
   const full = /^when (.+) full$/.exec(words);
-  if (full !== null) return { fullShare: share(100)(full[1] ?? '') };
+  if (full !== null) return { fullShare: readPart(text, full[1] ?? '', share(100)) };
   const after = /^after (.+)$/.exec(words);
-  if (after !== null) return { waitedHours: waited(after[1] ?? '', text) };
+  if (after !== null) return { waitedHours: readPart(text, after[1] ?? '', oneTime) };
   if (words === 'before closing') return { beforeClosing: true };
   if (words === 'before closing preferring an attended end')
     return { beforeClosing: true, preferAttendedEnd: true };
   if (words === 'when a promise is at risk') return { promiseAtRisk: true };
   const fixed = /^(.+?) at (.+)$/.exec(words);
   if (fixed !== null) {
-    const times = (fixed[2] ?? '').split(/\s*,\s*|\s+and\s+/).map(clockTime);
-    const hours = weekdays(fixed[1] ?? '').flatMap((day) => times.map((time) => day * 24 + time));
+    const times = (fixed[2] ?? '').split(/\s*,\s*|\s+and\s+/).map((time) => readPart(text, time, clockTime));
+    const hours = readPart(text, fixed[1] ?? '', weekdays).flatMap((day) =>
+      times.map((time) => day * 24 + time),
+    );
     return { fixedHours: [...new Set(hours)].sort((a, b) => a - b) };
   }
   throw new WordingError(`"${condition}" is not understood here.`, EXPECTED, EXAMPLE);
 }
 
-function waited(words: string, text: string): number {
-  const { distribution } = plainDuration(words);
+const oneTime: Wording<number> = (text) => {
+  const { distribution } = plainDuration(text);
   if (distribution.kind === 'constant') return distribution.value;
-  throw new WordingError(`"after ${words}" has to name one time.`, EXPECTED, text.replace(words, '4 h'));
-}
+  throw new WordingError(`"after ${text}" has to name one time.`, EXPECTED, '4 h');
+};

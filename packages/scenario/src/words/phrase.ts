@@ -19,7 +19,8 @@ const TOKEN = /\d+(?:[.,]\d+)?|\.\d+|[\p{L}][\p{L}0-9]*|\S/gu;
 export class Phrase {
   readonly text: string;
   readonly expected: string;
-  readonly example: string;
+  /** A text that would do; changes once the words say which kind is meant. */
+  example: string;
   private readonly tokens: readonly string[];
   /** Positions of tokens with a comma in front. */
   private readonly afterComma = new Set<number>();
@@ -116,7 +117,8 @@ export class Phrase {
     const unit = unitNamed(word);
     if (unit !== undefined) {
       if (unit.kind !== kind) {
-        throw this.error(`"${word}" measures ${aKind(unit.kind)}, and ${aKind(kind)} is needed here.`);
+        const message = `"${word}" measures ${aKind(unit.kind)}, and ${aKind(kind)} is needed here.`;
+        throw this.error(message, this.withUnit(word, USUAL_UNITS[kind]));
       }
       this.position++;
       return unit;
@@ -126,10 +128,12 @@ export class Phrase {
     throw new WordingError(
       `"${word}" is not a unit.`,
       `${this.expected}; units are ${UNIT_WORDS[kind]}`,
-      meant === null
-        ? this.example
-        : this.text.replace(new RegExp(`(?<!\\p{L})${escape(word)}(?!\\p{L})`, 'u'), meant),
+      meant === null ? this.example : this.withUnit(word, meant),
     );
+  }
+
+  private withUnit(word: string, unit: string): string {
+    return this.text.replace(new RegExp(`(?<!\\p{L})${escaped(word)}(?!\\p{L})`, 'u'), unit);
   }
 
   /** A unit that stands alone, as behind a list. */
@@ -175,10 +179,18 @@ const WORDS_AFTER_NUMBERS = new Set([
   'plus',
 ]);
 
+const USUAL_UNITS: Readonly<Record<UnitKind, string>> = {
+  time: 'min',
+  length: 'mm',
+  volume: 'mm3',
+  mass: 'g',
+  share: '%',
+};
+
 function aKind(kind: UnitKind): string {
   return { time: 'a time', length: 'a length', volume: 'a volume', mass: 'a mass', share: 'a share' }[kind];
 }
 
-function escape(text: string): string {
+function escaped(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }

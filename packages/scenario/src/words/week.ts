@@ -1,10 +1,18 @@
 import type { HourSpan } from '@buildweek/model';
 import { nearest } from '../nearest.ts';
 import { clockTime } from './dates.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
-const SHORT = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
-const LONG = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+const SHORT: readonly string[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+const LONG: readonly string[] = [
+  'monday',
+  'tuesday',
+  'wednesday',
+  'thursday',
+  'friday',
+  'saturday',
+  'sunday',
+];
 const EXPECTED = 'days such as mon, mon-fri, "tue, thu", weekdays or daily';
 
 /** A window that crosses midnight and is longer than this was probably written backwards. */
@@ -46,8 +54,7 @@ export const windows: Wording<readonly HourSpan[]> = (text) => {
     if (last === undefined || more.length > 0) {
       throw new WordingError(`"${part}" is not a window.`, expected, '08:00-16:00');
     }
-    const fromHour = clockTime(first);
-    const end = clockTime(last);
+    const [fromHour, end] = readPart(text, part, clockTimes);
     if (end === fromHour) {
       throw new WordingError(`The window ${part} is empty.`, expected, text.replace(part, '00:00-24:00'));
     }
@@ -63,9 +70,21 @@ export const windows: Wording<readonly HourSpan[]> = (text) => {
   });
 };
 
+/** Both ends of a window; whole hours that stand alone are mended together. */
+const clockTimes: Wording<readonly [number, number]> = (window) => {
+  const [first = '', last = ''] = window.split('-');
+  try {
+    return [clockTime(first), clockTime(last)];
+  } catch (error) {
+    if (!(error instanceof WordingError)) throw error;
+    const mended = window.replace(/(?<![:\d])(\d{1,2})(?![:\d])/g, '$1:00');
+    throw new WordingError(error.message, error.expected, mended === window ? '08:00-16:00' : mended);
+  }
+};
+
 function dayNamed(word: string, text: string): number {
-  const short = SHORT.findIndex((day) => day === word);
-  const day = short >= 0 ? short : LONG.findIndex((candidate) => candidate === word);
+  const short = SHORT.indexOf(word);
+  const day = short >= 0 ? short : LONG.indexOf(word);
   if (day >= 0) return day;
   const meant =
     nearest(word, LONG) ?? nearest(word, SHORT) ?? SHORT.find((candidate) => word.startsWith(candidate));

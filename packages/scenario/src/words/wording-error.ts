@@ -18,3 +18,21 @@ export class WordingError extends Error {
 
 /** Turns the text of a value into what it means. @throws WordingError */
 export type Wording<T> = (text: string) => T;
+
+/**
+ * Reads a part of a text; what is to be written instead is then the whole text with the part mended.
+ *
+ * @throws WordingError
+ */
+export function readPart<T>(text: string, part: string, wording: Wording<T>): T {
+  try {
+    return wording(part);
+  } catch (error) {
+    if (!(error instanceof WordingError)) throw error;
+    throw new WordingError(
+      error.message,
+      error.expected,
+      text.replace(part, () => error.write),
+    );
+  }
+}

@@ -1,0 +1,92 @@
+import { meanOf, meanOfCount } from '@buildweek/core';
+import type { Lab, StationGroup, StationStage } from '@buildweek/model';
+import type { ExpectedBuilds } from './expected-builds.ts';
+import { partOf } from './expected-builds.ts';
+import { meanShareOfBatch } from './expected-count.ts';
+import type { ExpectedDemand } from './expected-demand.ts';
+
+/** Batches that one stage asks of a station group, full batches counted. */
+export interface ExpectedBatches {
+  readonly demand: ExpectedDemand;
+  readonly stage: StationStage;
+  readonly group: StationGroup;
+  readonly batchesPerWeek: number;
+  /** Hours of one run. */
+  readonly runHours: number;
+  /** Hours of a station for each batch: load, run and unload. */
+  readonly hoursPerBatch: number;
+}
+
+/** The fewest batches that can treat the demand. */
+export function expectedBatches(
+  lab: Lab,
+  demands: readonly ExpectedDemand[],
+  builds: readonly ExpectedBuilds[],
+): ExpectedBatches[] {
+  return demands.flatMap((demand) => {
+    const build = builds.find((candidate) => candidate.demand === demand);
+    return partOf(lab, demand).stages.flatMap((stage) => {
+      if (stage.kind !== 'station') return [];
+      const group = lab.stations.find((candidate) => candidate.name === stage.stationGroup);
+      if (group === undefined) throw new Error(`The lab has no station group "${stage.stationGroup}".`);
+      const loads = loadsOf(demand, stage, build);
+      const batchesPerWeek = loads.perWeek * shareOfBatch(loads, group);
+      const loadsPerBatch = batchesPerWeek === 0 ? 0 : loads.perWeek / batchesPerWeek;
+      const draw = meanOf(stage.run.distribution);
+      // A batch takes as long as its longest load: at least as long as the mean of one.
+      const runHours = stage.basis === 'part' ? draw * loads.pieces : draw;
+      const handling =
+        (stage.load === null ? 0 : meanOf(stage.load.duration.distribution)) +
+        (stage.unload === null ? 0 : meanOf(stage.unload.duration.distribution));
+      return loadsPerBatch === 0
+        ? []
+        : [{ demand, stage, group, batchesPerWeek, runHours, hoursPerBatch: handling + runHours }];
+    });
+  });
+}
+
+/** What goes into a station in one piece: a job, or a whole build. */
+interface ExpectedLoads {
+  readonly perWeek: number;
+  /** Mean number of pieces and of jobs in one. */
+  readonly pieces: number;
+  readonly jobs: number;
+  readonly demand: ExpectedDemand;
+  readonly isBuild: boolean;
+}
+
+function loadsOf(
+  demand: ExpectedDemand,
+  stage: StationStage,
+  build: ExpectedBuilds | undefined,
+): ExpectedLoads {
+  if (stage.level === 'build' && build !== undefined && build.buildsPerWeek > 0) {
+    return {
+      perWeek: build.buildsPerWeek,
+      pieces: demand.piecesPerWeek / build.buildsPerWeek,
+      jobs: demand.jobsPerWeek / build.buildsPerWeek,
+      demand,
+      isBuild: true,
+    };
+  }
+  return {
+    perWeek: demand.jobsPerWeek,
+    pieces: meanOfCount(demand.quantity),
+    jobs: 1,
+    demand,
+    isBuild: false,
+  };
+}
+
+function shareOfBatch(loads: ExpectedLoads, group: StationGroup): number {
+  switch (group.unit) {
+    case 'builds':
+      return Math.min(1, 1 / group.capacity);
+    case 'jobs':
+      return Math.min(1, loads.jobs / group.capacity);
+    case 'parts':
+      return loads.isBuild
+        ? Math.min(1, loads.pieces / group.capacity)
+        : meanShareOfBatch(loads.demand.quantity, group.capacity);
+  }
+}

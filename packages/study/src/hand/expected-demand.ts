@@ -1,0 +1,59 @@
+import { createLocalTime, meanOf, meanOfCount } from '@buildweek/core';
+import type { ArrivalPattern, CountDistribution, DemandStream, Lab } from '@buildweek/model';
+
+const HOURS_PER_WEEK = 168;
+const HOURS_PER_MONTH = (365.25 / 12) * 24;
+
+/** What one demand stream asks for in an average week. */
+export interface ExpectedDemand {
+  readonly stream: DemandStream;
+  readonly jobsPerWeek: number;
+  readonly piecesPerWeek: number;
+  /** Pieces of one job. */
+  readonly quantity: CountDistribution;
+}
+
+/** The weeks over which demand is averaged, counted from the start of the plan. */
+export interface WeekRange {
+  readonly fromWeek: number;
+  readonly weeks: number;
+}
+
+/** Expected jobs and pieces of each stream, averaged over the weeks. */
+export function expectedDemand(lab: Lab, range: WeekRange): ExpectedDemand[] {
+  return lab.demand.map((stream) => {
+    const { quantity, arrivals } = stream;
+    if (arrivals.kind === 'dated') return datedDemand(lab, stream, arrivals, range);
+    const jobsPerWeek = arrivalsPerWeek(arrivals, range) * meanOfCount(arrivals.jobsPerArrival);
+    return { stream, jobsPerWeek, piecesPerWeek: jobsPerWeek * meanOfCount(quantity), quantity };
+  });
+}
+
+function arrivalsPerWeek(arrivals: Exclude<ArrivalPattern, { kind: 'dated' }>, range: WeekRange): number {
+  if (arrivals.kind === 'renewal') return HOURS_PER_WEEK / meanOf(arrivals.gap);
+  const perWeek = (1 + arrivals.growthPerMonth) ** (HOURS_PER_WEEK / HOURS_PER_MONTH);
+  let growth = 0;
+  for (let week = 0; week < range.weeks; week++) growth += perWeek ** (range.fromWeek + week);
+  return (arrivals.perWeek * growth) / range.weeks;
+}
+
+function datedDemand(
+  lab: Lab,
+  stream: DemandStream,
+  arrivals: Extract<ArrivalPattern, { kind: 'dated' }>,
+  range: WeekRange,
+): ExpectedDemand {
+  const localTime = createLocalTime(lab.clockChanges);
+  const mean = meanOfCount(stream.quantity);
+  const pieces = arrivals.jobs.flatMap((job) => {
+    const week = localTime.toElapsed(job.atHour * 3_600_000) / (HOURS_PER_WEEK * 3_600_000);
+    return week >= range.fromWeek && week < range.fromWeek + range.weeks ? [job.quantity ?? mean] : [];
+  });
+  const piecesPerWeek = pieces.reduce((sum, value) => sum + value, 0) / range.weeks;
+  return {
+    stream,
+    jobsPerWeek: pieces.length / range.weeks,
+    piecesPerWeek,
+    quantity: pieces.length === 0 ? stream.quantity : { kind: 'list', values: pieces },
+  };
+}

@@ -1,0 +1,100 @@
+import { createLocalTime, hoursWithin, windowsOf } from '@buildweek/core';
+import type { Lab, PeopleGroup } from '@buildweek/model';
+import type { HandLoad } from '@buildweek/results';
+import { expectedBatches } from './expected-batches.ts';
+import { type ExpectedBuilds, expectedBuilds } from './expected-builds.ts';
+import { expectedDemand, type WeekRange } from './expected-demand.ts';
+import { expectedPeopleWork } from './expected-people-work.ts';
+import { type SharedLoad, sharedLoads } from './shared-skills.ts';
+
+const HOURS_PER_WEEK = 168;
+const MILLISECONDS_PER_WEEK = HOURS_PER_WEEK * 3_600_000;
+
+/**
+ * Load of every machine group, station group and people group by expected values alone. Builds and batches are
+ * counted as full and material changes not at all, so each figure is the least that the demand asks for: at 100 % and
+ * above the queue grows without end, however the lab is run; below it, waiting is for the simulation to find.
+ * @param range the weeks over which demand and working hours are averaged
+ * @throws Error when a name in the lab does not resolve
+ */
+export function handCalculation(lab: Lab, range: WeekRange): HandLoad[] {
+  const demands = expectedDemand(lab, range);
+  const builds = expectedBuilds(lab, demands);
+  const batches = expectedBatches(lab, demands, builds);
+  const machines = lab.machines.map((group): HandLoad => {
+    const own = builds.filter((build) => build.group === group);
+    const hours = own.reduce((sum, build) => sum + build.buildsPerWeek * build.hoursPerBuild, 0);
+    const note = machineNote(own, group.launch.fullShare);
+    return handLoad(group.name, 'machine', group.count, hours, group.count * HOURS_PER_WEEK, note);
+  });
+  const stations = lab.stations.map((group): HandLoad => {
+    const own = batches.filter((batch) => batch.group === group);
+    const hours = own.reduce((sum, batch) => sum + batch.batchesPerWeek * batch.hoursPerBatch, 0);
+    const count = own.reduce((sum, batch) => sum + batch.batchesPerWeek, 0);
+    const note = `${figure(count)} full batches a week, day and night available.`;
+    return handLoad(group.name, 'station', group.count, hours, group.count * HOURS_PER_WEEK, note);
+  });
+  const work = expectedPeopleWork(lab, demands, builds, batches);
+  return [...machines, ...stations, ...peopleLoads(lab, work, range)];
+}
+
+function peopleLoads(lab: Lab, work: ReadonlyMap<string, number>, range: WeekRange): HandLoad[] {
+  const groups = lab.people.map((group) => ({
+    skills: group.skills,
+    availableHours: hoursOnDuty(lab, group, range) * (1 - group.otherDutiesShare),
+  }));
+  const loads = sharedLoads(work, groups);
+  return lab.people.map((group, index) => {
+    const availableHours = groups[index]?.availableHours ?? 0;
+    const load = loads.find((candidate) => candidate.groups.includes(index));
+    const share =
+      load === undefined || load.availableHours === 0 ? 0 : load.demandHours / load.availableHours;
+    const note = peopleNote(lab, load, index, availableHours);
+    return handLoad(group.name, 'people', group.count, share * availableHours, availableHours, note);
+  });
+}
+
+/** Hours on duty of the whole group in an average week of the range. */
+function hoursOnDuty(lab: Lab, group: PeopleGroup, range: WeekRange): number {
+  const calendar = lab.calendars.find((candidate) => candidate.name === group.calendar);
+  if (calendar === undefined) throw new Error(`The lab has no calendar "${group.calendar}".`);
+  const from = range.fromWeek * MILLISECONDS_PER_WEEK;
+  const to = from + range.weeks * MILLISECONDS_PER_WEEK;
+  const windows = windowsOf(calendar, createLocalTime(lab.clockChanges), to);
+  return (group.count * hoursWithin(windows, from, to)) / range.weeks;
+}
+
+function handLoad(
+  name: string,
+  kind: HandLoad['kind'],
+  count: number,
+  demandHoursPerWeek: number,
+  availableHoursPerWeek: number,
+  note: string,
+): HandLoad {
+  const load = availableHoursPerWeek === 0 ? 0 : demandHoursPerWeek / availableHoursPerWeek;
+  return { name, kind, count, demandHoursPerWeek, availableHoursPerWeek, load, note };
+}
+
+function machineNote(builds: readonly ExpectedBuilds[], fullShare: number | null): string {
+  const count = builds.reduce((sum, build) => sum + build.buildsPerWeek, 0);
+  const share = fullShare === null || fullShare === 0 || fullShare === 1 ? null : fullShare;
+  const early =
+    share === null
+      ? ''
+      : ` Launched at ${figure(100 * share)} % full it would be ${figure(count / share)} builds.`;
+  return `${figure(count)} full builds a week, day and night available; no material changes and no waiting for people.${early}`;
+}
+
+function peopleNote(lab: Lab, load: SharedLoad | undefined, own: number, availableHours: number): string {
+  if (availableHours === 0) return 'Nobody of this group is on duty in these weeks.';
+  if (load === undefined || load.skills.length === 0)
+    return 'The demand asks for nothing that needs this group.';
+  const others = load.groups.flatMap((group) => (group === own ? [] : [lab.people[group]?.name ?? '']));
+  const shared = others.length === 0 ? '' : `, shared evenly with ${others.join(', ')}`;
+  return `Work for ${load.skills.join(', ')}${shared}; full builds and batches, after other duties.`;
+}
+
+function figure(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}

@@ -1,0 +1,115 @@
+import type { SimulationSettings } from '@buildweek/core';
+import type { Lab } from '@buildweek/model';
+import type { IgnoredWeeks } from '@buildweek/results';
+import { mser, RunningMeans } from '@buildweek/statistics';
+import type { ReplicationExecutor, StopSignal } from './executor.ts';
+import { inOrder } from './in-order.ts';
+import type { StudySettings } from './study-settings.ts';
+
+/** A pilot is at least this long, so that the end of a slow start can be seen at all. */
+export const PILOT_WEEKS = 52;
+export const PILOT_REPLICATIONS = 20;
+
+/** How many weeks are left out, and what has to be said about it. */
+export interface IgnoredWeeksChoice {
+  readonly ignoredWeeks: IgnoredWeeks;
+  readonly warnings: readonly string[];
+}
+
+/**
+ * Decides how many weeks are left out at the start: the stated number; none where the lab starts from a stated
+ * backlog or plays a dated list of jobs; or what MSER cuts off the weekly number of jobs in the lab, averaged over a
+ * pilot with random numbers of its own.
+ * @returns null when somebody stopped before the pilot was finished
+ */
+export async function decideIgnoredWeeks(
+  lab: Lab,
+  settings: StudySettings,
+  executor: ReplicationExecutor,
+  onReplication: (done: number, total: number) => void,
+  stop: StopSignal | null,
+): Promise<IgnoredWeeksChoice | null> {
+  if (settings.ignoredWeeks !== 'auto') {
+    const weeks = settings.ignoredWeeks;
+    return choice(weeks, 'given', `The scenario or the command says ${inWeeks(weeks)}.`);
+  }
+  if (lab.initialState.jobs.length > 0 || lab.initialState.machines.length > 0) {
+    return choice(
+      0,
+      'starts from the stated backlog',
+      'The plan starts with what stands in the lab; no week is left out.',
+    );
+  }
+  if (lab.demand.every((stream) => stream.arrivals.kind === 'dated')) {
+    return choice(0, 'given', 'All jobs come from a dated list, which is played from its start.');
+  }
+  const weeks = Math.max(PILOT_WEEKS, settings.weeks);
+  const means = new RunningMeans(weeks);
+  const histories = executor.run(steadyLab(lab), pilotSettings(settings.seed, weeks), stop);
+  for await (const history of inOrder(histories, 0)) {
+    means.add(history.weeks.jobsInLab);
+    onReplication(means.replications, PILOT_REPLICATIONS);
+  }
+  if (means.replications < PILOT_REPLICATIONS) return null;
+  const { cut, inSecondHalf } = mser(Float64Array.from({ length: weeks }, (_, week) => means.mean(week)));
+  return {
+    ...choice(
+      cut,
+      'chosen by MSER',
+      `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}.`,
+    ),
+    warnings: [...secondHalfWarning(inSecondHalf, weeks), ...growthWarning(lab)],
+  };
+}
+
+function choice(weeks: number, method: IgnoredWeeks['method'], note: string): IgnoredWeeksChoice {
+  return { ignoredWeeks: { weeks, method, note }, warnings: [] };
+}
+
+function secondHalfWarning(inSecondHalf: boolean, weeks: number): string[] {
+  if (!inSecondHalf) return [];
+  return [
+    `The pilot of ${inWeeks(weeks)} does not settle: MSER would cut in its second half. The lab may be overloaded, or need more weeks to fill; state the ignored weeks yourself, or start from a backlog.`,
+  ];
+}
+
+function growthWarning(lab: Lab): string[] {
+  if (!growsAnywhere(lab)) return [];
+  return [
+    'Demand grows: the ignored weeks were chosen at the level of the start of the plan, and the measured weeks see the growth after them.',
+  ];
+}
+
+function growsAnywhere(lab: Lab): boolean {
+  return lab.demand.some(({ arrivals }) => arrivals.kind === 'poisson' && arrivals.growthPerMonth !== 0);
+}
+
+/** The lab without growth: else the end of the start could not be told from growth. The same object when there is none. */
+function steadyLab(lab: Lab): Lab {
+  if (!growsAnywhere(lab)) return lab;
+  return {
+    ...lab,
+    demand: lab.demand.map((stream) =>
+      stream.arrivals.kind === 'poisson'
+        ? { ...stream, arrivals: { ...stream.arrivals, growthPerMonth: 0 } }
+        : stream,
+    ),
+  };
+}
+
+/** The pilot has random numbers of its own, so that what is cut does not depend on what is measured. */
+function pilotSettings(seed: string, weeks: number): SimulationSettings[] {
+  return Array.from({ length: PILOT_REPLICATIONS }, (_, replication) => ({
+    seed: `${seed} pilot`,
+    replication,
+    ignoredWeeks: 0,
+    weeks,
+    capWeeks: 0,
+    trace: false,
+    queueWaits: false,
+  }));
+}
+
+function inWeeks(weeks: number): string {
+  return weeks === 1 ? '1 week' : `${weeks} weeks`;
+}

@@ -1,0 +1,68 @@
+import type { SimulationSettings } from '@buildweek/core';
+import type { Lab } from '@buildweek/model';
+import type { Run } from '@buildweek/results';
+import type { ReplicationExecutor, StopSignal } from './executor.ts';
+import { inOrder } from './in-order.ts';
+import { precisionOf } from './precision.ts';
+import { StudySums } from './reduce/study-sums.ts';
+import type { StudySettings } from './study-settings.ts';
+
+/** The replications of a study, summed up. */
+export interface PlayedReplications {
+  /** Null when not one was finished. */
+  readonly sums: StudySums | null;
+  readonly stopped: Run['stopped'];
+  /** Half width reached, as a share of the value; null when none was asked for, or there is no estimate. */
+  readonly precisionReached: number | null;
+}
+
+/** What a study asks of every replication. */
+export type ReplicationTemplate = Omit<SimulationSettings, 'replication'>;
+
+/**
+ * Plays a fixed number of replications, or goes on until a precision or the limit is reached. The precision is
+ * looked at after 20, 40, 80, … replications, whoever plays them, so that the end does not depend on the workers.
+ */
+export async function playReplications(
+  lab: Lab,
+  settings: StudySettings,
+  template: ReplicationTemplate,
+  executor: ReplicationExecutor,
+  onReplication: (done: number, total: number) => void,
+  stop: StopSignal | null,
+): Promise<PlayedReplications> {
+  const { precision } = settings;
+  const limit = precision === null ? (settings.replications ?? 0) : settings.replicationLimit;
+  let sums: StudySums | null = null;
+  let done = 0;
+  let reached: number | null = null;
+  for (const target of looks(limit, precision !== null)) {
+    const wanted = Array.from({ length: target - done }, (_, index) => ({
+      ...template,
+      replication: done + index,
+    }));
+    for await (const history of inOrder(executor.run(lab, wanted, stop), done)) {
+      sums ??= new StudySums(lab, history);
+      sums.add(history);
+      onReplication(sums.replications, limit);
+    }
+    done = sums?.replications ?? 0;
+    if (precision !== null && sums !== null) {
+      const found = precisionOf(sums.jobs.all(settings.level), precision);
+      reached = found.relativeHalfWidth;
+      if (done === target && found.reached)
+        return { sums, stopped: 'precision reached', precisionReached: reached };
+    }
+    if (done < target) return { sums, stopped: 'stopped by the user', precisionReached: reached };
+  }
+  const stopped = precision === null ? 'number of replications reached' : 'limit reached';
+  return { sums, stopped, precisionReached: reached };
+}
+
+/** Numbers of replications at which the study looks at what it has. */
+function looks(limit: number, sequential: boolean): number[] {
+  if (!sequential) return [limit];
+  const sizes: number[] = [];
+  for (let size = 20; size < limit; size *= 2) sizes.push(size);
+  return [...sizes, limit];
+}

@@ -1,0 +1,114 @@
+import type { Lab } from '@buildweek/model';
+import type { Caution, HandLoad, Run } from '@buildweek/results';
+import { FEWEST_REPLICATIONS } from '@buildweek/statistics';
+import type { ReplicationExecutor, StopSignal } from './executor.ts';
+import { handCalculation } from './hand/hand-calculation.ts';
+import { decideIgnoredWeeks } from './ignored-weeks.ts';
+import type { StudyProgress } from './progress.ts';
+import type { Measures } from './reduce/study-sums.ts';
+import { type PlayedReplications, playReplications } from './replications.ts';
+import { checkStudySettings, type StudySettings } from './study-settings.ts';
+import { cautionsOf } from './words/cautions.ts';
+import { headlineOf } from './words/headline.ts';
+import { lawWarnings, loadWarnings, unfinishedWarnings } from './words/warnings.ts';
+
+/** What a study finds out: `Results` without what only the reader of the scenario knows. */
+export interface StudyResults extends Measures {
+  readonly run: Run;
+  readonly headline: string[];
+  readonly handCalculation: HandLoad[];
+  readonly cautions: Caution[];
+  readonly warnings: string[];
+}
+
+export type StudyOutcome =
+  | { readonly kind: 'results'; readonly results: StudyResults }
+  /** Somebody stopped before there were enough replications for any interval. */
+  | { readonly kind: 'too few'; readonly replications: number; readonly reason: string };
+
+export interface StudyOptions {
+  /** Called after each replication, in their order. */
+  readonly onProgress?: (progress: StudyProgress) => void;
+  readonly stop?: StopSignal;
+  /** Keep every single wait in every queue, for percentiles of waits. */
+  readonly queueWaits?: boolean;
+}
+
+/**
+ * Plays a lab many times and says what comes of it. The same lab and settings give the same results, whoever plays
+ * the replications and in whatever order they come back.
+ *
+ * @throws RangeError with a sentence for the user when the settings cannot be played
+ */
+export async function runStudy(
+  lab: Lab,
+  settings: StudySettings,
+  executor: ReplicationExecutor,
+  options: StudyOptions = {},
+): Promise<StudyOutcome> {
+  checkStudySettings(settings);
+  const { onProgress = () => {}, stop = null, queueWaits = false } = options;
+  const pilotProgress = (done: number, total: number): void =>
+    onProgress({ stage: 'pilot', done, total, mayEndSooner: false });
+  const decided = await decideIgnoredWeeks(lab, settings, executor, pilotProgress, stop);
+  if (decided === null) return tooFew(0);
+  const { seed, weeks, capWeeks } = settings;
+  const ignoredWeeks = decided.ignoredWeeks.weeks;
+  const template = { seed, ignoredWeeks, weeks, capWeeks, trace: false, queueWaits };
+  const mayEndSooner = settings.precision !== null;
+  const played = await playReplications(
+    lab,
+    settings,
+    template,
+    executor,
+    (done, total) => onProgress({ stage: 'replications', done, total, mayEndSooner }),
+    stop,
+  );
+  const { sums } = played;
+  if (sums === null || sums.replications < FEWEST_REPLICATIONS) return tooFew(sums?.replications ?? 0);
+  const measures = sums.measures(settings.level);
+  const loads = handCalculation(lab, { fromWeek: ignoredWeeks, weeks });
+  const run: Run = {
+    seed,
+    replications: sums.replications,
+    replicationLimit: settings.precision === null ? (settings.replications ?? 0) : settings.replicationLimit,
+    weeks,
+    ignoredWeeks: decided.ignoredWeeks,
+    capWeeks,
+    level: settings.level,
+    stopped: played.stopped,
+    precision: precisionWords(settings, played),
+  };
+  const { jobs, unfinished } = sums.jobs.count();
+  return {
+    kind: 'results',
+    results: {
+      ...measures,
+      run,
+      headline: headlineOf({ jobs: measures.jobs, ...sums.forHeadline(settings.level), loads, run }),
+      handCalculation: loads,
+      cautions: cautionsOf(lab),
+      warnings: [
+        ...lawWarnings(measures.checks),
+        ...loadWarnings(loads),
+        ...decided.warnings,
+        ...unfinishedWarnings(jobs, unfinished, capWeeks),
+      ],
+    },
+  };
+}
+
+function tooFew(replications: number): StudyOutcome {
+  const reason = `An interval needs at least ${FEWEST_REPLICATIONS} replications; ${replications} were finished.`;
+  return { kind: 'too few', replications, reason };
+}
+
+function precisionWords(settings: StudySettings, played: PlayedReplications): Run['precision'] {
+  const { precision } = settings;
+  if (precision === null) return null;
+  return {
+    measure: `${precision.measure} of all jobs`,
+    asked: precision.relativeHalfWidth,
+    reached: played.precisionReached,
+  };
+}

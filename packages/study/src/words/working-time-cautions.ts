@@ -1,0 +1,91 @@
+import { createLocalTime, hoursWithin, union, type WorkingWindows, windowsOf } from '@buildweek/core';
+import type { Lab } from '@buildweek/model';
+import type { Caution } from '@buildweek/results';
+
+const HOUR = 3_600_000;
+const WEEK = 168 * HOUR;
+/** A week in the middle of nowhere special: closed days of the first weeks must not hide what a usual week brings. */
+const WEEKS_LOOKED_AT = 8;
+
+const LONGEST_STRETCH_HOURS = 6;
+const SHORTEST_REST_HOURS = 11;
+const MOST_WEEKLY_HOURS = 48;
+
+/**
+ * Unattended running, people alone, and hours that law or agreement may not allow. The thresholds are the minima of
+ * Directive 2003/88/EC (daily rest of 11 h, a break when the day is longer than 6 h, 48 h a week on average); which
+ * law applies is not for a program to say.
+ */
+export function workingTimeCautions(lab: Lab): Caution[] {
+  const localTime = createLocalTime(lab.clockChanges);
+  const horizon = WEEKS_LOOKED_AT * WEEK;
+  const groups = lab.people.flatMap((group) => {
+    const calendar = lab.calendars.find((candidate) => candidate.name === group.calendar);
+    return calendar === undefined ? [] : [{ group, windows: windowsOf(calendar, localTime, horizon) }];
+  });
+  const cautions: Caution[] = [];
+  const attended = union(groups.map((entry) => entry.windows));
+  if (lab.machines.length > 0 && hoursWithin(attended, 0, horizon) < WEEKS_LOOKED_AT * 168) {
+    cautions.push({
+      topic: 'Unattended running',
+      text: 'Builds run on at night and at weekends with nobody there. The fire rules of the site, the insurer and the supplier of each machine decide whether they may; some sites forbid it.',
+    });
+  }
+  if (
+    isAnybodyAlone(
+      groups.map(({ group, windows }) => ({ count: group.count, windows })),
+      horizon,
+    )
+  ) {
+    cautions.push({
+      topic: 'Lone working',
+      text: 'At some hours one person is alone in the lab. The rules of the site say which work with solvents, powder or repairs nobody may do alone.',
+    });
+  }
+  const long = groups.filter(({ windows }) => isLong(windows, horizon)).map(({ group }) => group.name);
+  if (long.length > 0) {
+    cautions.push({
+      topic: 'Working time',
+      text: `The hours of ${long.join(', ')} have a stretch of more than ${LONGEST_STRETCH_HOURS} h without a break, less than ${SHORTEST_REST_HOURS} h of rest between two days, or more than ${MOST_WEEKLY_HOURS} h in a week, for one and the same calendar. Law and agreement on site say whether one person may work them.`,
+    });
+  }
+  return cautions;
+}
+
+interface Attendance {
+  readonly count: number;
+  readonly windows: WorkingWindows;
+}
+
+/** Whether there is a moment with exactly one person on duty. */
+function isAnybodyAlone(groups: readonly Attendance[], horizon: number): boolean {
+  const changes = groups
+    .flatMap(({ count, windows }) => [
+      ...Array.from(windows.starts, (time) => ({ time, change: count })),
+      ...Array.from(windows.ends, (time) => ({ time, change: -count })),
+    ])
+    .filter((entry) => entry.time < horizon)
+    .sort((one, other) => one.time - other.time);
+  let present = 0;
+  return changes.some(({ time, change }, index) => {
+    present += change;
+    const last = changes[index + 1]?.time !== time;
+    return last && present === 1;
+  });
+}
+
+/** Breaks of less than this do not end a working day. */
+const SHORTEST_NIGHT_HOURS = 4;
+
+function isLong(windows: WorkingWindows, horizon: number): boolean {
+  const spans = Array.from(windows.starts, (start, index) => ({ start, end: windows.ends[index] ?? start }));
+  if (spans.some(({ start, end }) => (end - start) / HOUR > LONGEST_STRETCH_HOURS + 1e-9)) return true;
+  const shortNight = spans.some(({ start }, index) => {
+    const before = spans[index - 1];
+    if (before === undefined) return false;
+    const rest = (start - before.end) / HOUR;
+    return rest >= SHORTEST_NIGHT_HOURS && rest < SHORTEST_REST_HOURS - 1e-9;
+  });
+  if (shortNight) return true;
+  return hoursWithin(windows, 0, horizon) / WEEKS_LOOKED_AT > MOST_WEEKLY_HOURS;
+}

@@ -1,0 +1,194 @@
+import type { MachineGroup, StationGroup, WorkKind } from '@buildweek/model';
+import type { Filling } from './filling.ts';
+import { classesOf, fillBatch, fillBuild, isFull } from './filling.ts';
+import type { Floor, Load, Lot, Machine, Person, PlannedPhase, Run } from './floor.ts';
+import { first, piecesOf, remove, stageOfLoad } from './floor.ts';
+import { continueRun } from './flow.ts';
+import { chooseMachine, idleMachines, isLastCall, launchable, readyAfterOpening } from './launch.ts';
+import { minutes } from './minutes.ts';
+import { batchPhases, buildPhases } from './phases.ts';
+import type { Rank } from './rank.ts';
+import { compare, compareLoads, rankOf } from './rank.ts';
+import { begin, findWorkers } from './tasks.ts';
+
+/** Something that could begin now if its hands were there. */
+interface Candidate {
+  readonly rank: Rank;
+  readonly kind: WorkKind;
+  readonly readyOrder: number;
+  /** Begins it when it can; says whether it did. */
+  readonly tryToBegin: () => boolean;
+}
+
+/** Begins the first-ranked of all that can begin, and looks again, until nothing more can. */
+export function dispatch(floor: Floor): void {
+  while (candidatesOf(floor).some((candidate) => candidate.tryToBegin())) {
+    // The list is made anew after each beginning: what was idle or waiting is not any more.
+  }
+}
+
+function candidatesOf(floor: Floor): Candidate[] {
+  const { order } = floor.lab.dispatch;
+  const candidates = [...tasksThatWait(floor), ...buildsToLaunch(floor), ...batchesToStart(floor)];
+  return candidates.sort(
+    (one, other) =>
+      compare(one.rank.rush, other.rank.rush) ||
+      compare(order.indexOf(one.kind), order.indexOf(other.kind)) ||
+      compare(one.rank.due, other.rank.due) ||
+      compare(one.rank.job, other.rank.job) ||
+      compare(one.readyOrder, other.readyOrder),
+  );
+}
+
+function tasksThatWait(floor: Floor): Candidate[] {
+  return floor.tasks
+    .filter((task) => task.endsAt === null)
+    .map((task) => ({
+      rank: rankOf(task.loads),
+      kind: task.kind,
+      readyOrder: task.readyOrder,
+      tryToBegin: () => {
+        if (task.hands === null) throw new Error('A step that needs no hands does not wait for them.');
+        const workers = findWorkers(floor, task.hands, task.fit);
+        if (workers !== null) begin(floor, task, workers);
+        return workers !== null;
+      },
+    }));
+}
+
+function buildsToLaunch(floor: Floor): Candidate[] {
+  return floor.lab.machines.flatMap((group) => {
+    const idle = idleMachines(floor, group);
+    const waiting = floor.waiting.filter((load) => {
+      const stage = stageOfLoad(load);
+      return stage.kind === 'build' && stage.machineGroup === group.name;
+    });
+    if (idle.length === 0 || waiting.length === 0 || !hasCarrier(floor, group)) return [];
+    const possible = classesOf(waiting).flatMap((loadClass) => {
+      const machine = chooseMachine(idle, first(first(loadClass.loads).lots).job.part.material);
+      const loads = launchable(floor, machine, loadClass);
+      if (loads.length === 0) return [];
+      const lastCall = group.launch.beforeClosing && isLastCall(floor, machine, loadClass);
+      return [{ machine, filling: fillBuild(loads, group.capacity), lastCall }];
+    });
+    return preferred(floor, group, possible).map(({ machine, filling }) => {
+      const seed = first(filling.loads);
+      return {
+        rank: rankOf([seed]),
+        kind: 'machine',
+        readyOrder: seed.readyOrder,
+        tryToBegin: () => launch(floor, machine, filling),
+      };
+    });
+  });
+}
+
+interface PossibleBuild {
+  readonly machine: Machine;
+  readonly filling: Filling;
+  readonly lastCall: boolean;
+}
+
+/** At the last call, if the lab asks for it: only the build that ends soonest after somebody is in again. */
+function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[]): PossibleBuild[] {
+  if (!group.launch.preferAttendedEnd) return possible;
+  const night = possible.flatMap((build) => {
+    const after = build.lastCall ? readyAfterOpening(floor, build.machine, build.filling) : null;
+    return after === null || after < 0 ? [] : [{ build, after }];
+  });
+  if (night.length === 0) return possible;
+  night.sort(
+    (one, other) =>
+      one.after - other.after ||
+      compareLoads(first(one.build.filling.loads), first(other.build.filling.loads)),
+  );
+  return [first(night).build];
+}
+
+function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
+  const build: Load = {
+    lots: filling.loads.flatMap((load) => load.lots),
+    readyAt: floor.now,
+    readyOrder: floor.order,
+  };
+  const seed = first(filling.loads);
+  const seedLot = first(seed.lots);
+  const inBuild: Lot = { ...seedLot, pieces: filling.piecesOfFirst };
+  const planned = buildPhases(machine, { ...build, lots: [inBuild, ...build.lots.slice(1)] });
+  const workers = workersToBegin(floor, first(planned.inside));
+  if (workers === null) return false;
+
+  const whole = filling.piecesOfFirst === piecesOf(seed);
+  for (const load of whole ? filling.loads : filling.loads.slice(1)) remove(floor.waiting, load);
+  if (!whole) {
+    seedLot.pieces -= filling.piecesOfFirst;
+    seedLot.job.lots.push(inBuild);
+    build.lots[0] = inBuild;
+  }
+  if (machine.group.carrier !== null)
+    floor.carriers.push({ pool: machine.group.carrier, holders: [...build.lots] });
+  machine.material = seedLot.job.part.material;
+  const run = { unit: machine, loads: [build], phases: planned.inside, outside: planned.outside };
+  machine.run = run;
+  beginRun(floor, run, workers);
+  return true;
+}
+
+function hasCarrier(floor: Floor, group: MachineGroup): boolean {
+  const pool = floor.lab.carriers.find((candidate) => candidate.name === group.carrier);
+  if (pool === undefined) return true;
+  return floor.carriers.filter((carrier) => carrier.pool === pool.name).length < pool.count;
+}
+
+function batchesToStart(floor: Floor): Candidate[] {
+  return floor.lab.stations.flatMap((group) => {
+    const station = floor.stations.find((candidate) => candidate.group === group && candidate.run === null);
+    if (station === undefined) return [];
+    const waiting = floor.waiting.filter((load) => {
+      const stage = stageOfLoad(load);
+      return stage.kind === 'station' && stage.stationGroup === group.name;
+    });
+    return classesOf(waiting).flatMap(({ loads }) => {
+      const filling = fillBatch(loads, group.capacity, group.unit);
+      if (!mayStart(floor, group, filling)) return [];
+      const candidate: Candidate = {
+        rank: rankOf(filling.loads),
+        kind: 'station',
+        readyOrder: first(filling.loads).readyOrder,
+        tryToBegin: () => {
+          const stage = stageOfLoad(first(filling.loads));
+          if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
+          const phases = batchPhases(stage, filling.loads);
+          const workers = workersToBegin(floor, first(phases));
+          if (workers === null) return false;
+          for (const load of filling.loads) remove(floor.waiting, load);
+          const run: Run = { unit: station, loads: filling.loads, phases, outside: null };
+          station.run = run;
+          beginRun(floor, run, workers);
+          return true;
+        },
+      };
+      return [candidate];
+    });
+  });
+}
+
+function mayStart(floor: Floor, group: StationGroup, filling: Filling): boolean {
+  if (isFull(filling, group.fullShare, group.capacity)) return true;
+  return group.waitedHours !== null && floor.now - first(filling.loads).readyAt >= minutes(group.waitedHours);
+}
+
+/** Nobody is needed: an empty list. Somebody is needed and not there: null. */
+function workersToBegin(floor: Floor, phase: PlannedPhase): Person[] | null {
+  if (phase.hands === null) return [];
+  const { actual, typical } = phase.length;
+  const fit = floor.lab.dispatch.fitOn === 'drawn' ? actual : typical;
+  return findWorkers(floor, phase.hands, phase.hands.mayPause ? null : fit);
+}
+
+/** The content is fixed; the first phase begins at this instant. */
+function beginRun(floor: Floor, run: Run, workers: Person[]): void {
+  continueRun(floor, run);
+  const task = floor.tasks.find((candidate) => candidate.run === run);
+  if (workers.length > 0 && task !== undefined) begin(floor, task, workers);
+}

@@ -1,0 +1,185 @@
+import type {
+  Lab,
+  MachineGroup,
+  PartType,
+  PeopleGroup,
+  Phase,
+  Stage,
+  StationGroup,
+  WorkKind,
+} from '@buildweek/model';
+import type { Length } from './minutes.ts';
+
+/** Everything that is true in the lab at one minute. */
+export interface Floor {
+  readonly lab: Lab;
+  /** Elapsed minutes since the start of the plan. */
+  now: number;
+  readonly jobs: Job[];
+  readonly people: readonly Person[];
+  readonly machines: readonly Machine[];
+  readonly stations: readonly Station[];
+  /** Carriers that are not free. */
+  readonly carriers: Carrier[];
+  /** Loads that wait for a machine or for a station. */
+  readonly waiting: Load[];
+  /** Steps that go on, and those that wait for hands. */
+  readonly tasks: Task[];
+  /** Grows with everything that becomes ready or is started, to tell which came first. */
+  order: number;
+  readonly events: OracleEvent[];
+}
+
+export interface Job {
+  readonly number: number;
+  readonly part: PartType;
+  readonly quantity: number;
+  readonly rush: boolean;
+  readonly arrivedAt: number;
+  readonly dueAt: number | null;
+  finishedAt: number | null;
+  /** Where its pieces are; empty when it is finished. */
+  lots: Lot[];
+}
+
+/** Pieces of one job that are together. */
+export interface Lot {
+  readonly job: Job;
+  pieces: number;
+  stageIndex: number;
+  /** It is through with its stage and waits for the rest of its job. */
+  waitsForRest: boolean;
+}
+
+/** What moves: one lot, or all lots of a build. */
+export interface Load {
+  lots: Lot[];
+  readyAt: number;
+  readyOrder: number;
+}
+
+export interface Person {
+  readonly name: string;
+  readonly number: number;
+  readonly group: PeopleGroup;
+  /** For every minute the end of the window that it lies in; 0 when off duty. */
+  readonly windowEnds: Int32Array;
+  task: Task | null;
+  /** Until when the work at hand may overrun the window that is over; null when on duty or at home. */
+  overtimeUntil: number | null;
+}
+
+export interface Machine {
+  readonly kind: 'machine';
+  readonly name: string;
+  readonly group: MachineGroup;
+  material: string | null;
+  run: Run | null;
+}
+
+export interface Station {
+  readonly kind: 'station';
+  readonly name: string;
+  readonly group: StationGroup;
+  run: Run | null;
+}
+
+/** A build or a batch, from its first phase until the unit is free. */
+export interface Run {
+  readonly unit: Machine | Station;
+  readonly loads: readonly Load[];
+  /** What is still to come in the unit. */
+  readonly phases: PlannedPhase[];
+  /** What comes when the unit is free already: cool-down outside. */
+  readonly outside: PlannedPhase | null;
+}
+
+export interface PlannedPhase {
+  readonly phase: Phase;
+  readonly length: Length;
+  readonly hands: Hands | null;
+}
+
+export interface Hands {
+  readonly skill: string;
+  readonly persons: number;
+  readonly mayPause: boolean;
+}
+
+/** One step of one load, build or batch. */
+export interface Task {
+  readonly phase: Phase;
+  readonly loads: readonly Load[];
+  readonly run: Run | null;
+  readonly kind: WorkKind;
+  readonly hands: Hands | null;
+  /** What is left: all of it when nobody has begun. */
+  remaining: number;
+  /** What must fit into the window; null when it may start with a minute left. */
+  fit: number | null;
+  mayPause: boolean;
+  hasBegun: boolean;
+  workers: Person[];
+  /** Null while it waits for hands. */
+  endsAt: number | null;
+  readonly readyOrder: number;
+  startOrder: number;
+}
+
+export interface Carrier {
+  readonly pool: string;
+  holders: Lot[];
+}
+
+/** One line of what happened; the fields mean what those of a trace of the simulator mean. */
+export interface OracleEvent {
+  /** Milliseconds. */
+  readonly time: number;
+  readonly what:
+    | 'job arrives'
+    | 'job ends'
+    | 'step starts'
+    | 'step pauses'
+    | 'step resumes'
+    | 'step ends'
+    | 'on duty'
+    | 'off duty';
+  readonly job: number;
+  readonly part: string | null;
+  readonly stage: string | null;
+  readonly phase: string | null;
+  readonly unit: string | null;
+  readonly persons: readonly string[];
+  readonly pieces: number;
+}
+
+export function stageOf(lot: Lot): Stage {
+  const stage = lot.job.part.stages[lot.stageIndex];
+  if (stage === undefined) throw new Error(`Job ${lot.job.number} has no stage ${lot.stageIndex}.`);
+  return stage;
+}
+
+/** The stage that a load is at; for what was built together the stages of all its lots are equal. */
+export function stageOfLoad(load: Load): Stage {
+  return stageOf(first(load.lots));
+}
+
+export function piecesOf(load: Load): number {
+  return load.lots.reduce((total, lot) => total + lot.pieces, 0);
+}
+
+export function first<Item>(items: readonly Item[]): Item {
+  const item = items[0];
+  if (item === undefined) throw new Error('There is nothing in the list.');
+  return item;
+}
+
+export function remove<Item>(items: Item[], item: Item): void {
+  const position = items.indexOf(item);
+  if (position < 0) throw new Error('What is to be taken out is not in the list.');
+  items.splice(position, 1);
+}
+
+export function isOnDuty(person: Person, minute: number): boolean {
+  return (person.windowEnds[minute] ?? 0) > 0;
+}

@@ -1,0 +1,146 @@
+import type { Lab } from '@buildweek/model';
+import { dispatch } from './dispatch.ts';
+import { dueDate } from './due-date.ts';
+import { dutyTable } from './duty-table.ts';
+import { noteJob, notePerson } from './events.ts';
+import type { Floor, Job, OracleEvent, Person } from './floor.ts';
+import { isOnDuty } from './floor.ts';
+import { endTask, enterStage } from './flow.ts';
+import { minutes } from './minutes.ts';
+import { followCalendar } from './tasks.ts';
+import { elapsedOf } from './wall-clock.ts';
+
+const WEEK = 7 * 24 * 60;
+
+export interface OracleHistory {
+  readonly events: readonly OracleEvent[];
+  /** For each job, in the order of arrival, when it ended in milliseconds; null when it did not. */
+  readonly finishes: readonly (number | null)[];
+}
+
+/**
+ * Plays a tiny lab minute by minute. Slow and simple on purpose: each minute everything is asked anew. All
+ * durations must be constants of whole minutes and all jobs dated; people have no other duties, and nothing
+ * stands in the lab at first.
+ *
+ * @param lab the lab as plain data
+ * @param weeks when to give up on jobs that never end
+ */
+export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
+  const floor = emptyFloor(lab, weeks);
+  const coming = jobsToCome(lab, weeks);
+  const total = coming.length;
+  for (floor.now = 0; floor.now < weeks * WEEK; floor.now++) {
+    endWhatEnds(floor);
+    turnCalendar(floor);
+    for (let job = coming[0]; job !== undefined && job.arrivedAt === floor.now; job = coming[0]) {
+      coming.shift();
+      arrive(floor, job);
+    }
+    do {
+      endWhatEnds(floor);
+      dispatch(floor);
+    } while (floor.tasks.some((task) => task.endsAt === floor.now));
+    const finished = floor.jobs.filter((job) => job.finishedAt !== null).length;
+    if (finished === total) break;
+  }
+  const finishes = floor.jobs.map((job) => (job.finishedAt === null ? null : job.finishedAt * 60_000));
+  return { events: floor.events, finishes };
+}
+
+/** In the order in which it was begun; what begins thereby without any length ends in the same minute. */
+function endWhatEnds(floor: Floor): void {
+  for (;;) {
+    const ending = floor.tasks.filter((task) => task.endsAt === floor.now);
+    ending.sort((one, other) => one.startOrder - other.startOrder);
+    const [task] = ending;
+    if (task === undefined) return;
+    endTask(floor, task);
+  }
+}
+
+/** Windows end, then windows begin. */
+function turnCalendar(floor: Floor): void {
+  const changes = floor.people.map((person) => ({
+    person,
+    before: floor.now > 0 && isOnDuty(person, floor.now - 1),
+    now: isOnDuty(person, floor.now),
+  }));
+  for (const { person, before, now } of changes) if (before && !now) notePerson(floor, 'off duty', person);
+  for (const { person, before, now } of changes) if (!before && now) notePerson(floor, 'on duty', person);
+  for (const { person } of changes) followCalendar(floor, person);
+}
+
+function arrive(floor: Floor, job: Job): void {
+  floor.jobs.push(job);
+  noteJob(floor, 'job arrives', job);
+  const lot = { job, pieces: job.quantity, stageIndex: 0, waitsForRest: false };
+  job.lots.push(lot);
+  enterStage(floor, { lots: [lot], readyAt: floor.now, readyOrder: 0 });
+}
+
+function emptyFloor(lab: Lab, weeks: number): Floor {
+  const people: Person[] = [];
+  for (const group of lab.people) {
+    const calendar = lab.calendars.find((candidate) => candidate.name === group.calendar);
+    if (calendar === undefined) throw new Error(`No calendar is named ${group.calendar}.`);
+    if (group.otherDutiesShare !== 0) throw new Error('The oracle knows no other duties.');
+    // Two weeks more than are played, so that the windows and closings at the end are known.
+    const windowEnds = dutyTable(calendar, lab.clockChanges, weeks + 2);
+    for (let number = 1; number <= group.count; number++) {
+      const name = `${group.name} ${number}`;
+      people.push({ name, number: people.length, group, windowEnds, task: null, overtimeUntil: null });
+    }
+  }
+  return {
+    lab,
+    now: 0,
+    jobs: [],
+    people,
+    machines: lab.machines.flatMap((group) =>
+      numbered(group.name, group.count).map((name) => ({
+        kind: 'machine' as const,
+        name,
+        group,
+        material: group.initialMaterial,
+        run: null,
+      })),
+    ),
+    stations: lab.stations.flatMap((group) =>
+      numbered(group.name, group.count).map((name) => ({ kind: 'station' as const, name, group, run: null })),
+    ),
+    carriers: [],
+    waiting: [],
+    tasks: [],
+    order: 0,
+    events: [],
+  };
+}
+
+function numbered(name: string, count: number): string[] {
+  return Array.from({ length: count }, (_, index) => `${name} ${index + 1}`);
+}
+
+/** All jobs in the order of their numbers: by arrival, then by stream, then by place in the list. */
+function jobsToCome(lab: Lab, weeks: number): Job[] {
+  const requests = lab.demand.flatMap((stream) => {
+    const part = lab.parts.find((candidate) => candidate.name === stream.part);
+    if (part === undefined) throw new Error(`No part is named ${stream.part}.`);
+    const { arrivals, quantity: usual } = stream;
+    if (arrivals.kind !== 'dated') throw new Error('The oracle plays dated jobs.');
+    return arrivals.jobs.map((dated) => {
+      if (dated.quantity === null && usual.kind !== 'fixed')
+        throw new Error('The oracle draws no quantities.');
+      if (dated.rush === null && stream.rushShare !== 0) throw new Error('The oracle draws no rush.');
+      const quantity = dated.quantity ?? (usual.kind === 'fixed' ? usual.value : 0);
+      const rush = dated.rush ?? false;
+      const arrivedAt = elapsedOf(minutes(dated.atHour), lab.clockChanges);
+      return { part, quantity, rush, arrivedAt, rule: rush ? stream.rushDue : stream.due };
+    });
+  });
+  requests.sort((one, other) => one.arrivedAt - other.arrivedAt);
+  return requests.map(({ part, quantity, rush, arrivedAt, rule }, number) => {
+    const dueAt = dueDate(rule, arrivedAt, lab, weeks + 8);
+    return { number, part, quantity, rush, arrivedAt, dueAt, finishedAt: null, lots: [] };
+  });
+}
