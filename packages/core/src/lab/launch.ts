@@ -43,6 +43,8 @@ export class LaunchRules {
   timerRings(groupIndex: number): void {
     const group = this.simulation.units.groups[groupIndex];
     const { now } = this.simulation;
+    // One that an earlier timer has replaced: what it was set for has been looked at again since.
+    if (group.timerAt !== now) return;
     group.timerAt = Number.POSITIVE_INFINITY;
     group.isStale = true;
     const times = this.fixedTimes[groupIndex];
@@ -150,7 +152,7 @@ export class LaunchRules {
     let setUps = queue.setUpsWaiting;
     for (const other of units.groups) {
       if (other.compiled.launch.beforeClosing && other.compiled.startQueues.includes(queueIndex)) {
-        setUps += Math.min(other.idle, waitingLoads(other));
+        setUps += Math.min(other.idle, other.waiting);
       }
     }
     const rounds = Math.ceil(Math.max(1, setUps) / Math.max(1, queue.onDuty));
@@ -199,12 +201,6 @@ export class LaunchRules {
     }
     return sum;
   }
-}
-
-function waitingLoads(group: UnitGroup): number {
-  let sum = 0;
-  for (const unitClass of group.classes) sum += unitClass.loads.length;
-  return sum;
 }
 
 function typicalAttendance(group: UnitGroup): number {

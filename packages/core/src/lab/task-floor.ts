@@ -112,7 +112,9 @@ export class TaskFloor {
   /** First task of a queue that somebody can do now, with these persons in `staff.found`; null when none. */
   firstStartable(queueIndex: number): Task | null {
     const { staff, compiled } = this.simulation;
-    for (let task = staff.queues[queueIndex].tasks.first; task !== null; task = task.after) {
+    const queue = staff.queues[queueIndex];
+    if (queue.free < queue.compiled.persons && !compiled.rushInterrupts) return null;
+    for (let task = queue.tasks.first; task !== null; task = task.after) {
       const need = task.pausable ? 0 : task.need;
       if (staff.find(queueIndex, need)) return task;
       if (compiled.rushInterrupts && task.rush === 0 && staff.canInterrupt(queueIndex, need)) return task;

@@ -80,6 +80,7 @@ export class UnitFloor {
     unitClass.clock.read(load.clockAtEntry, load.readyAt);
     unitClass.loads.add(load);
     load.waitsIn = unitClass;
+    group.waiting++;
     unitClass.waitingSize += sizeOf(load, group.compiled);
     this.becomesStale(group);
   }
@@ -213,7 +214,10 @@ export class UnitFloor {
 
   /** Somebody who could start machines or stations has nothing to do. */
   staffBecameFree(queueIndex: number): void {
-    for (const group of this.groupsStartedBy[queueIndex]) group.isStale = true;
+    for (const group of this.groupsStartedBy[queueIndex]) {
+      // People make no difference to a group that has nothing idle or nothing to do.
+      if (group.idle > 0 && group.waiting > 0) group.isStale = true;
+    }
   }
 
   releaseCarrier(load: Load): void {
@@ -232,6 +236,7 @@ export class UnitFloor {
     const group = this.groups[unitClass.compiled.group];
     unitClass.loads.remove(load);
     load.waitsIn = null;
+    group.waiting--;
     this.simulation.flow.checkMaximumWait(load, now);
     unitClass.waitingSize -= sizeOf(load, group.compiled);
     // Rounding must not leave a remainder that a launch rule could take for something that waits.
@@ -339,7 +344,7 @@ export class UnitFloor {
   }
 
   private settleIdle(group: UnitGroup): void {
-    const state = group.hasWaiting ? WAITING_TO_START : IDLE;
+    const state = group.waiting > 0 ? WAITING_TO_START : IDLE;
     for (const unit of group.units) {
       if (unit.isCounted && unit.state !== state) this.setState(unit, state);
     }

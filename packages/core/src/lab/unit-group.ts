@@ -9,6 +9,8 @@ export class UnitGroup {
   readonly units: readonly Unit[];
   readonly classes: readonly UnitClass[];
   idle = 0;
+  /** Loads that wait, over all classes. */
+  waiting = 0;
   /** Elapsed time at which the equipment goes; Infinity when it stays. */
   goesAt = Number.POSITIVE_INFINITY;
   /** Position of its next hours. */
@@ -34,6 +36,7 @@ export class UnitGroup {
 
   reset(): void {
     this.idle = this.units.length;
+    this.waiting = 0;
     this.goesAt = Number.POSITIVE_INFINITY;
     this.hoursIndex = 0;
     this.isStale = false;
@@ -43,12 +46,5 @@ export class UnitGroup {
     this.pickedClass = null;
     this.pickedUnit = null;
     for (const unitClass of this.classes) unitClass.reset();
-  }
-
-  get hasWaiting(): boolean {
-    for (let position = 0; position < this.classes.length; position++) {
-      if (this.classes[position].loads.length > 0) return true;
-    }
-    return false;
   }
 }
