@@ -1,3 +1,4 @@
+/// <reference path="./vega-scenegraph-parts.d.ts" />
 import { textWidth } from '@buildweek/charts';
 import { parse, SVGStringRenderer, textMetrics, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';

@@ -30,7 +30,7 @@ nav a:hover{text-decoration:underline}
 main{min-width:0;padding-bottom:2rem}
 section{padding-top:2.6rem;scroll-margin-top:.5rem}
 h2{margin:0 0 .6rem;font-size:1.6rem;line-height:1.2;letter-spacing:-.01em}
-h4{margin:1.4rem 0 0;font-size:1rem}
+h3{margin:1.4rem 0 0;font-size:1rem}
 .lede{max-width:46rem;margin:0 0 1.2rem;color:var(--muted)}
 figure{margin:0 0 2.4rem}
 figcaption{max-width:60rem;margin:0 0 .7rem;font-size:1.125rem;line-height:1.35;font-weight:bold}
@@ -118,7 +118,7 @@ body{line-height:1.4}
 nav,.skip,.note details{display:none}
 .answer{font-size:20pt}
 section{padding-top:14pt}
-h2,h4,figcaption,.lede,caption,summary{break-after:avoid}
+h2,h3,figcaption,.lede,caption,summary{break-after:avoid}
 figure,tr,.cautions div,.facts div{break-inside:avoid}
 .scroll{overflow:visible}
 table{font-size:8pt}

@@ -10,7 +10,7 @@ export interface Column {
 export type Row = readonly Content[];
 
 /**
- * A table with a caption, in a region that can be scrolled by keyboard where it is wider than the page.
+ * A table with a caption, in a frame that can be scrolled by keyboard where it is wider than the page.
  *
  * @param id unique in the page
  * @param caption what the table holds, with the unit
@@ -30,7 +30,7 @@ export function table(
     return index === 0 ? html`<th scope="row">${content}</th>` : html`<td class="${kind}">${content}</td>`;
   };
   return html`
-<div class="scroll" role="region" aria-labelledby="${id}" tabindex="0">
+<div class="scroll" role="group" aria-labelledby="${id}" tabindex="0">
 <table class="${dense ? 'dense' : 'plain'}">
 <caption id="${id}">${caption}</caption>
 <thead><tr>${columns.map((column) => html`<th scope="col" class="${column.numeric === true ? 'number' : 'words'}">${column.title}</th>`)}</tr></thead>

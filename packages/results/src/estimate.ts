@@ -25,7 +25,11 @@ export const neverSchema = z
   .describe('The value lies beyond the end of the plan');
 export type Never = z.infer<typeof neverSchema>;
 
-export const estimateOrRefusedSchema = z.discriminatedUnion('kind', [estimateSchema, refusedSchema, neverSchema]);
+export const estimateOrRefusedSchema = z.discriminatedUnion('kind', [
+  estimateSchema,
+  refusedSchema,
+  neverSchema,
+]);
 export type EstimateOrRefused = z.infer<typeof estimateOrRefusedSchema>;
 
 /** What one run of the measured weeks may bring: holds one future period with the given probability. */
@@ -40,5 +44,9 @@ export const predictionSchema = z
   .describe('A prediction interval for one period of the measured length');
 export type Prediction = z.infer<typeof predictionSchema>;
 
-export const predictionOrRefusedSchema = z.discriminatedUnion('kind', [predictionSchema, refusedSchema, neverSchema]);
+export const predictionOrRefusedSchema = z.discriminatedUnion('kind', [
+  predictionSchema,
+  refusedSchema,
+  neverSchema,
+]);
 export type PredictionOrRefused = z.infer<typeof predictionOrRefusedSchema>;

@@ -71,7 +71,9 @@ export const jobClassSchema = z.strictObject({
   meanLeadTime: estimateOrRefusedSchema.describe('Hours by the clock, from complete file to last good part'),
   standardDeviationOfLeadTime: estimateOrRefusedSchema.describe('Hours, over jobs'),
   percentiles: z.array(percentileSchema),
-  onTime: estimateOrRefusedSchema.describe('Share of jobs that keep their promise; refused without a promise'),
+  onTime: estimateOrRefusedSchema.describe(
+    'Share of jobs that keep their promise; refused without a promise',
+  ),
   onTimeOnePeriod: predictionOrRefusedSchema,
 });
 export type JobClass = z.infer<typeof jobClassSchema>;
@@ -98,8 +100,12 @@ export type Flow = z.infer<typeof flowSchema>;
 
 export const queueSchema = z.strictObject({
   name: z.string(),
-  kind: z.enum(['machine', 'station', 'people', 'all']).describe('What is waited for; all: jobs in the lab, waiting or not'),
-  meanLength: estimateSchema.describe('Time average; jobs (a job that is split counts by share of its pieces)'),
+  kind: z
+    .enum(['machine', 'station', 'people', 'all'])
+    .describe('What is waited for; all: jobs in the lab, waiting or not'),
+  meanLength: estimateSchema.describe(
+    'Time average; jobs (a job that is split counts by share of its pieces)',
+  ),
   meanWait: estimateOrRefusedSchema.describe('Hours in this queue for each job that came through it'),
   waitPercentiles: z.array(percentileSchema).describe('Hours, of single visits; empty unless asked for'),
   byHourOfWeek: bandSchema.describe('168 values, Monday 00:00 first, local time'),
@@ -110,10 +116,24 @@ export type Queue = z.infer<typeof queueSchema>;
 /** Where the hours of a job of one part type go. */
 export const stepHoursSchema = z.strictObject({
   stage: z.string(),
-  phase: z.enum(['prepare', 'set-up', 'warm-up', 'first layers', 'print', 'cool-down', 'unload', 'load', 'run', 'work', 'wait']),
+  phase: z.enum([
+    'prepare',
+    'set-up',
+    'warm-up',
+    'first layers',
+    'print',
+    'cool-down',
+    'unload',
+    'load',
+    'run',
+    'work',
+    'wait',
+  ]),
   attended: z.boolean(),
   work: estimateSchema.describe('Hours in which the step goes on, per job'),
-  waits: z.array(z.strictObject({ cause: waitCauseSchema, hours: estimateSchema })).describe('Only causes that occurred'),
+  waits: z
+    .array(z.strictObject({ cause: waitCauseSchema, hours: estimateSchema }))
+    .describe('Only causes that occurred'),
 });
 export type StepHours = z.infer<typeof stepHoursSchema>;
 
@@ -129,7 +149,9 @@ export const machineUseSchema = z.strictObject({
   group: z.string(),
   name: z.string(),
   process: z.enum(['MEX', 'VPP', 'PBF', 'other']),
-  states: z.array(z.strictObject({ state: machineStateSchema, share: estimateSchema })).describe('Shares of calendar time; together 1'),
+  states: z
+    .array(z.strictObject({ state: machineStateSchema, share: estimateSchema }))
+    .describe('Shares of calendar time; together 1'),
   buildsPerWeek: estimateSchema,
   partsPerWeek: estimateSchema,
   meanFill: estimateOrRefusedSchema.describe('Share of the capacity, over builds'),
@@ -149,10 +171,14 @@ export type StationUse = z.infer<typeof stationUseSchema>;
 export const peopleUseSchema = z.strictObject({
   group: z.string(),
   count: z.int(),
-  states: z.array(z.strictObject({ state: personStateSchema, share: estimateSchema })).describe('Shares of calendar time over the group; together 1'),
+  states: z
+    .array(z.strictObject({ state: personStateSchema, share: estimateSchema }))
+    .describe('Shares of calendar time over the group; together 1'),
   busyShareOfDuty: estimateOrRefusedSchema.describe('Work and other duties as a share of the hours on duty'),
   hoursByStage: z.array(z.strictObject({ stage: z.string(), hoursPerWeek: estimateSchema })),
-  busyByHourOfWeek: bandSchema.describe('Mean number of persons at work (other duties and overtime included), 168 values'),
+  busyByHourOfWeek: bandSchema.describe(
+    'Mean number of persons at work (other duties and overtime included), 168 values',
+  ),
   onDutyByHourOfWeek: z.array(z.number()).describe('Mean number of persons on duty, 168 values'),
 });
 export type PeopleUse = z.infer<typeof peopleUseSchema>;

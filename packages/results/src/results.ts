@@ -31,7 +31,12 @@ export const runSchema = z.strictObject({
   ignoredWeeks: ignoredWeeksSchema,
   capWeeks: z.int().describe('Weeks after the measured ones in which its jobs may still finish'),
   level: z.number().describe('Confidence level of every interval'),
-  stopped: z.enum(['number of replications reached', 'precision reached', 'limit reached', 'stopped by the user']),
+  stopped: z.enum([
+    'number of replications reached',
+    'precision reached',
+    'limit reached',
+    'stopped by the user',
+  ]),
   precision: z
     .strictObject({
       measure: z.string(),
@@ -54,7 +59,13 @@ export const cautionSchema = z.strictObject({ topic: z.string(), text: z.string(
 export type Caution = z.infer<typeof cautionSchema>;
 
 export const lawCheckSchema = z.strictObject({
-  law: z.enum(["Little's law", 'balance of machine states', 'balance of station states', 'balance of person states', 'work and waits make the lead time']),
+  law: z.enum([
+    "Little's law",
+    'balance of machine states',
+    'balance of station states',
+    'balance of person states',
+    'work and waits make the lead time',
+  ]),
   replications: z.int(),
   largestDifferenceHours: z.number(),
   holds: z.boolean(),

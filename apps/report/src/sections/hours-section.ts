@@ -15,10 +15,10 @@ function waitsCell(step: StepHours): Content {
 }
 
 function stepsTable(part: PartHours, index: number): Html {
-  return html`<h4>${nameText(part.part)}</h4>
+  return html`<h3>${nameText(part.part)}</h3>
 ${table(
   `hours-table-${index}`,
-  `Hours per finished job, route “${part.route}”`,
+  `${part.part}: hours per finished job, with intervals; route “${part.route}”`,
   [
     { title: 'Step' },
     { title: 'Hands' },

@@ -49,6 +49,7 @@ function leadTimeTable(results: Results): Html {
 
 /** How long jobs take, by part type and priority. */
 export function leadTimeSection(results: Results, charts: ReadonlyMap<string, DrawnChart>): Html {
+  if (results.jobs.every((one) => one.jobs === 0)) return html``;
   return html`
 <section id="lead-times-section" aria-labelledby="lead-times-title">
 <h2 id="lead-times-title">How long jobs take</h2>

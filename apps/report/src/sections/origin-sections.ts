@@ -102,7 +102,7 @@ export function scenarioSection(results: Results): Html {
 <section id="scenario" aria-labelledby="scenario-title">
 <h2 id="scenario-title">The scenario</h2>
 <details class="more"><summary>The file as it was read</summary>
-<pre role="region" aria-labelledby="scenario-title" tabindex="0">${results.scenario.text}</pre>
+<pre role="group" aria-label="Scenario file" tabindex="0">${results.scenario.text}</pre>
 </details>
 </section>`;
 }

@@ -77,7 +77,7 @@ ${figure(charts, 'machine-states')}
 <details class="more"><summary>Machines in numbers</summary>
 ${unitTable(
   'machines-table',
-  'Shares of all hours of the week, day and night, with intervals',
+  'Machines: shares of all hours of the week, day and night, with intervals',
   results.machines.map((machine) => ({ ...machine, runsPerWeek: machine.buildsPerWeek })),
   labelsOf(MACHINE_STATE_PARTS),
   'Builds',
@@ -98,7 +98,7 @@ ${figure(charts, 'station-states')}
 <details class="more"><summary>Stations in numbers</summary>
 ${unitTable(
   'stations-table',
-  'Shares of all hours of the week, day and night, with intervals',
+  'Stations: shares of all hours of the week, day and night, with intervals',
   results.stations.map((station) => ({ ...station, runsPerWeek: station.batchesPerWeek })),
   labelsOf(STATION_STATE_PARTS),
   'Batches',

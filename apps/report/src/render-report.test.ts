@@ -1,0 +1,199 @@
+import { createHash } from 'node:crypto';
+import { resultsFixture } from '@buildweek/charts/fixture';
+import type { Results } from '@buildweek/results';
+import { describe, expect, test } from 'vitest';
+import { renderReport } from './render-report.ts';
+
+const results = resultsFixture();
+const page = renderReport(results);
+
+/** The results with a name in place of everything that the scenario may name. */
+function renamed(name: string): Results {
+  const kept = new Set([
+    ...[
+      'format',
+      'program',
+      'run',
+      'startDate',
+      'kind',
+      'priority',
+      'phase',
+      'cause',
+      'state',
+      'process',
+      'law',
+    ],
+    ...['source', 'move', 'level', 'basis', 'unit', 'where', 'order', 'fitOn'],
+  ]);
+  const rename = (value: unknown): unknown => {
+    if (typeof value === 'string') return name;
+    if (Array.isArray(value)) return value.map(rename);
+    if (value === null || typeof value !== 'object') return value;
+    return Object.fromEntries(
+      Object.entries(value).map(([key, inner]) => [key, kept.has(key) ? inner : rename(inner)]),
+    );
+  };
+  return { ...(rename(results) as Results), scenario: { name, text: name, hash: results.scenario.hash } };
+}
+
+/** The page without the results that are embedded as data. */
+function withoutData(text: string): string {
+  return text.replace(/<script type="application\/json".*?<\/script>/s, '');
+}
+
+function tagsOf(text: string): Set<string> {
+  return new Set(
+    [...text.matchAll(/<\/?([a-zA-Z][a-zA-Z0-9]*)/g)].map((match) => match[1]?.toLowerCase() ?? ''),
+  );
+}
+
+test('The page opens with the answer in words, before anything else is said of the lab.', () => {
+  const [first, second] = results.headline;
+  const answer = page.indexOf(`<p class="answer">${first}</p>`);
+  expect(answer).toBeGreaterThan(0);
+  expect(page.indexOf(`<li>${second}</li>`)).toBeGreaterThan(answer);
+  expect(page.indexOf('<main')).toBeGreaterThan(answer);
+});
+
+test('Every section that the results have something for is on the page, in order.', () => {
+  const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
+  expect(ids).toEqual([
+    'key-numbers',
+    'cautions',
+    'warnings',
+    'lead-times-section',
+    'hours',
+    'people',
+    'machines',
+    'stations',
+    'queues',
+    'weeks',
+    'hand',
+    'assumptions',
+    'origin',
+    'scenario',
+  ]);
+});
+
+test('Every section has a link in the contents, and every link leads to a section.', () => {
+  const links = [...page.matchAll(/<li><a href="#([^"]+)">/g)].map((match) => match[1]);
+  const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
+  expect(links).toEqual(ids);
+});
+
+test('Every chart is on the page in both widths, with title and text alternative.', () => {
+  expect(page.match(/<figcaption /g)?.length).toBe(12);
+  expect(page.match(/class="picture wide"/g)?.length).toBe(12);
+  expect(page.match(/class="picture narrow"/g)?.length).toBe(12);
+  expect(page.match(/<summary>The same in words<\/summary>/g)?.length).toBe(12);
+});
+
+test('Ids are unique, and everything that refers to an id finds it.', () => {
+  const ids = [...withoutData(page).matchAll(/ id="([^"]+)"/g)].map((match) => match[1] ?? '');
+  expect(new Set(ids).size).toBe(ids.length);
+  const references = [
+    ...withoutData(page).matchAll(/(?:aria-labelledby|aria-describedby)="([^"]+)"|url\(#([^)]+)\)/g),
+  ];
+  expect(references.filter((match) => !ids.includes(match[1] ?? match[2] ?? ''))).toEqual([]);
+});
+
+test('The numbers of the results stand in the tables with their intervals.', () => {
+  expect(page).toContain('4.8\u00a0days <span class="interval">4.7 to 5.0</span>');
+  expect(page).toContain('3.8 to 6.5\u00a0days');
+  expect(page).toContain('93\u00a0% <span class="interval">92 to 94</span>');
+});
+
+test('The page says how it was computed: seed, replications, ignored weeks, version, hash, laws.', () => {
+  for (const words of [
+    'buildweek 0.1.0',
+    'spring',
+    '200 of at most 1000; ended because: precision reached',
+    '3, chosen by MSER. From a pilot of 52 weeks and 20 replications.',
+    results.scenario.hash,
+    'Little&#39;s law',
+    'machines / resin / warm-up',
+    'default of a machine class',
+    'stated in the scenario, line 4',
+    'The load of technicians is above 70 %.',
+    'Site fire rules decide whether they may.',
+  ]) {
+    expect(page).toContain(words);
+  }
+});
+
+test('The page forbids scripts and any network, and allows its own style sheet by hash.', () => {
+  const policy = page.match(/<meta http-equiv="Content-Security-Policy" content="([^"]+)"/)?.[1] ?? '';
+  const style = page.match(/<style>(.*?)<\/style>/s)?.[1] ?? '';
+  const hash = createHash('sha256').update(style).digest('base64');
+  expect(policy.replaceAll('&#39;', "'")).toBe(
+    `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`,
+  );
+});
+
+test('The page holds no code, no style attributes, and nothing that is loaded from elsewhere.', () => {
+  const text = withoutData(page);
+  expect(text).not.toMatch(/<script/);
+  expect(text).not.toMatch(/ style="/);
+  expect(text).not.toMatch(/ on[a-z]+="/);
+  expect(text).not.toMatch(/(?:src|href)="(?!#)/);
+  expect(text.replaceAll('xmlns="http://www.w3.org/2000/svg"', '')).not.toMatch(/https?:\/\//);
+});
+
+test('The results are embedded as they are.', () => {
+  const json = page.match(/<script type="application\/json" id="results">(.*?)<\/script>/s)?.[1] ?? '';
+  expect(JSON.parse(json)).toEqual(results);
+});
+
+test('The same results give the same page.', () => {
+  expect(renderReport(resultsFixture())).toBe(page);
+});
+
+test('The page stays below one and a half megabytes.', () => {
+  expect(Buffer.byteLength(page)).toBeLessThan(1_500_000);
+});
+
+describe.each([
+  ['an image with a handler', '<img src=x onerror=alert(1)>'],
+  ['the end of a script element', '</script><script>alert(1)</script>'],
+  ['the end of an attribute', '" onmouseover="alert(1)'],
+  ['the end of a style sheet', '</style><style>*{display:none}'],
+  ['an entity', '&lt;b&gt;'],
+  ['right-to-left writing', 'בית דפוס \u202e<b>'],
+  ['two hundred letters', 'w'.repeat(200)],
+])('A name that is %s', (_, name) => {
+  const hostile = renderReport(renamed(name));
+
+  test('comes out as text', () => {
+    const escaped = name
+      .replace(/&/g, '&amp;')
+      .replace(/</g, '&lt;')
+      .replace(/>/g, '&gt;')
+      .replace(/"/g, '&quot;');
+    expect(hostile).toContain(escaped);
+    expect([...tagsOf(withoutData(hostile))].filter((tag) => !tagsOf(withoutData(page)).has(tag))).toEqual(
+      [],
+    );
+    expect(withoutData(hostile)).not.toMatch(/<[^>]* on[a-z]+="/);
+    expect(withoutData(hostile)).not.toMatch(/<script/);
+  });
+});
+
+test('Results with nothing but weeks still make a page.', () => {
+  const bare: Results = {
+    ...results,
+    headline: [],
+    jobs: [],
+    hours: [],
+    queues: [],
+    machines: [],
+    stations: [],
+    people: [],
+    handCalculation: [],
+    assumptions: [],
+    cautions: [],
+    warnings: [],
+    checks: [],
+  };
+  const ids = [...renderReport(bare).matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
+  expect(ids).toEqual(['key-numbers', 'weeks', 'assumptions', 'origin', 'scenario']);
+});

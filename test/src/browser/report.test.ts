@@ -1,0 +1,188 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { resultsFixture } from '@buildweek/charts/fixture';
+import { renderReport } from '@buildweek/report';
+import type { Results } from '@buildweek/results';
+import type { AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { startChromium } from './chromium.ts';
+
+const WIDTHS = [360, 1024, 1920] as const;
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let browser: Browser;
+let folder: string;
+
+/** A page that is open, and what went wrong while it opened. */
+interface Opened {
+  readonly page: Page;
+  readonly complaints: string[];
+  readonly requests: string[];
+}
+
+function fileOf(name: string, results: Results): string {
+  const path = join(folder, `${name}.html`);
+  writeFileSync(path, renderReport(results));
+  return pathToFileURL(path).href;
+}
+
+/** Opens a page from disk, without any network. */
+async function open(url: string, width: number): Promise<Opened> {
+  const page = await browser.newPage({ viewport: { width, height: 900 }, offline: true });
+  const complaints: string[] = [];
+  const requests: string[] = [];
+  page.on('console', (message) => complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('dialog', (dialog) => complaints.push(`dialog: ${dialog.message()}`));
+  page.on('request', (request) => requests.push(request.url()));
+  await page.goto(url);
+  return { page, complaints, requests };
+}
+
+/** The results with long, foreign and hostile names. */
+function hostile(): Results {
+  const names: readonly (readonly [string, string])[] = [
+    ['lens ring', '<img src=x onerror=alert(1)>'],
+    ['dental tray', '</script><script>alert(1)</script>'],
+    ['resin part', 'w'.repeat(200)],
+    ['drill jig', 'long name '.repeat(20).trim()],
+    ['cable guide', 'מסילת כבל \u202e'],
+    ['filament', 'W'.repeat(200)],
+    ['technicians', '"><svg onload=alert(1)>'],
+    ['washer', 'مغسلة'],
+  ];
+  let text = JSON.stringify(resultsFixture());
+  for (const [before, after] of names) text = text.replaceAll(before, JSON.stringify(after).slice(1, -1));
+  return JSON.parse(text) as Results;
+}
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'buildweek-report-'));
+  browser = await startChromium();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  if (folder !== undefined) rmSync(folder, { recursive: true, force: true });
+});
+
+describe.each([
+  ['the fixture', resultsFixture()],
+  ['hostile names', hostile()],
+] as const)('The page of %s', (name, results) => {
+  let url: string;
+
+  beforeAll(() => {
+    url = fileOf(name, results);
+  });
+
+  test.each(WIDTHS)(
+    'opens from disk at %i pixels without an error, a violation or a request',
+    async (width) => {
+      const { page, complaints, requests } = await open(url, width);
+      expect(complaints).toEqual([]);
+      expect(requests).toEqual([url]);
+      await page.close();
+    },
+  );
+
+  test.each(WIDTHS)('is never wider than a screen of %i pixels', async (width) => {
+    const { page } = await open(url, width);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await page.close();
+  });
+
+  test.each(WIDTHS)(
+    'shows every chart once at %i pixels, with all of its text inside the drawing',
+    async (width) => {
+      const { page } = await open(url, width);
+      const charts = await page.evaluate(() =>
+        [...document.querySelectorAll('.picture svg')]
+          .filter((svg) => svg.getClientRects().length > 0)
+          .map((svg) => {
+            const frame = svg.getBoundingClientRect();
+            const outside = [...svg.querySelectorAll('text')].filter((text) => {
+              const box = text.getBoundingClientRect();
+              const slack = 2;
+              return (
+                box.width > 0 &&
+                (box.left < frame.left - slack ||
+                  box.right > frame.right + slack ||
+                  box.top < frame.top - slack ||
+                  box.bottom > frame.bottom + slack)
+              );
+            });
+            return outside.map((text) => text.textContent);
+          }),
+      );
+      expect(charts.length).toBe(12);
+      expect(charts.flat()).toEqual([]);
+      await page.close();
+    },
+  );
+
+  test.each(WIDTHS)('has no fault that axe finds at %i pixels', async (width) => {
+    const { page } = await open(url, width);
+    await page.evaluate(axe);
+    const found = await page.evaluate(async () => {
+      const { axe: engine } = globalThis as unknown as { axe: { run(): Promise<AxeResults> } };
+      for (const details of document.querySelectorAll('details')) details.open = true;
+      return (await engine.run()).violations;
+    });
+    expect(
+      found.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.html).join(' ')}`),
+    ).toEqual([]);
+    await page.close();
+  });
+
+  test('prints on A4 with its charts and without its contents', async () => {
+    const { page } = await open(url, 1024);
+    await page.emulateMedia({ media: 'print' });
+    const shown = await page.evaluate(() => ({
+      contents: document.querySelector('nav')?.getClientRects().length,
+      wide: [...document.querySelectorAll('.wide')].filter((one) => one.getClientRects().length > 0).length,
+    }));
+    expect(shown).toEqual({ contents: 0, wide: 12 });
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    const boxes = [...pdf.matchAll(/\/MediaBox \[([^\]]+)\]/g)].map((match) => match[1]);
+    expect(boxes.length).toBeGreaterThan(4);
+    // A4 in points: 210 by 297 mm.
+    for (const box of boxes) {
+      const [, , width, height] = (box ?? '').trim().split(/\s+/).map(Number);
+      expect(width).toBeCloseTo((210 / 25.4) * 72, -1);
+      expect(height).toBeCloseTo((297 / 25.4) * 72, -1);
+    }
+    await page.close();
+  });
+});
+
+test('Every link and every region that scrolls can be reached by keyboard, with the focus to be seen.', async () => {
+  const { page } = await open(fileOf('keyboard', resultsFixture()), 360);
+  const wanted = await page.evaluate(() => document.querySelectorAll('a, summary, [tabindex="0"]').length);
+  const seen = new Set<string>();
+  for (let press = 0; press < wanted + 5; press++) {
+    await page.keyboard.press('Tab');
+    const focused = await page.evaluate(() => {
+      const element = document.activeElement;
+      if (element === null || element === document.body) return null;
+      const style = getComputedStyle(element);
+      const all = [...document.querySelectorAll('*')];
+      return { place: String(all.indexOf(element)), outline: style.outlineStyle };
+    });
+    if (focused === null) break;
+    expect(focused.outline).toBe('solid');
+    seen.add(focused.place);
+  }
+  const hidden = await page.evaluate(
+    () =>
+      document.querySelectorAll(
+        'details:not([open]) > :not(summary) [tabindex="0"], details:not([open]) > [tabindex="0"]',
+      ).length,
+  );
+  expect(seen.size).toBe(wanted - hidden);
+  await page.close();
+});
