@@ -58,7 +58,7 @@ export async function decideIgnoredWeeks(
       'chosen by MSER',
       `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}.`,
     ),
-    warnings: [...secondHalfWarning(inSecondHalf, weeks), ...growthWarning(lab)],
+    warnings: secondHalfWarning(inSecondHalf, weeks),
   };
 }
 
@@ -73,22 +73,15 @@ function secondHalfWarning(inSecondHalf: boolean, weeks: number): string[] {
   ];
 }
 
-function growthWarning(lab: Lab): string[] {
-  if (!growsAnywhere(lab)) return [];
-  return [
-    'Demand grows: the ignored weeks were chosen at the level of the start of the plan, and the measured weeks see the growth after them.',
-  ];
-}
-
-function growsAnywhere(lab: Lab): boolean {
-  return lab.demand.some(({ arrivals }) => arrivals.kind === 'poisson' && arrivals.growthPerMonth !== 0);
-}
-
-/** The lab without growth: else the end of the start could not be told from growth. The same object when there is none. */
+/**
+ * The lab as it is in a week like any other: without growth, closing days, extra hours and leave. Else MSER could
+ * not tell the end of the start from a holiday.
+ */
 function steadyLab(lab: Lab): Lab {
-  if (!growsAnywhere(lab)) return lab;
   return {
     ...lab,
+    calendars: lab.calendars.map((calendar) => ({ ...calendar, closedDays: [], extra: [] })),
+    people: lab.people.map((group) => ({ ...group, leave: [] })),
     demand: lab.demand.map((stream) =>
       stream.arrivals.kind === 'poisson'
         ? { ...stream, arrivals: { ...stream.arrivals, growthPerMonth: 0 } }
