@@ -14,7 +14,7 @@ export interface JsonSchema {
  * How a worded value goes on behind a comma inside braces: `{ takes: 10 to 45 min, usually 20 }`. YAML itself
  * takes these words for a key without a value; `readScenario` puts them together again.
  */
-const CONTINUATION = '^(usually|mean|variation|deviation|scale|shape) |^[0-9.]+( |$)';
+const CONTINUATION = '^(usually|mean|variation|deviation|scale|shape|only) |^[0-9.]+( |$)';
 
 /** The JSON Schema (draft 2020-12) of a scenario file, for editors. */
 export function scenarioJsonSchema(): JsonSchema {

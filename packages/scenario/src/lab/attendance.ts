@@ -1,7 +1,5 @@
 import type { HourSpan, PeopleGroup, WorkingCalendar } from '@buildweek/model';
-
-/** Weeks that are written out to see windows that reach over the end of a week. */
-const WEEKS = 3;
+import { openWindows } from './open-windows.ts';
 
 /** When people with a skill are there, in an ordinary week. */
 export class Attendance {
@@ -47,19 +45,5 @@ export class Attendance {
 }
 
 function windowsOf(calendar: WorkingCalendar | undefined): HourSpan[] {
-  if (calendar === undefined) return [];
-  const spans = [...calendar.extra];
-  for (let week = 0; week < WEEKS; week++) {
-    for (const span of calendar.weekly) {
-      spans.push({ fromHour: week * 168 + span.fromHour, toHour: week * 168 + span.toHour });
-    }
-  }
-  spans.sort((a, b) => a.fromHour - b.fromHour);
-  const merged: { fromHour: number; toHour: number }[] = [];
-  for (const span of spans) {
-    const last = merged.at(-1);
-    if (last !== undefined && span.fromHour <= last.toHour) last.toHour = Math.max(last.toHour, span.toHour);
-    else merged.push({ ...span });
-  }
-  return merged;
+  return calendar === undefined ? [] : openWindows(calendar.extra, calendar.weekly);
 }
