@@ -1,7 +1,7 @@
 import type { ChangeOfMind } from '@buildweek/model';
 import { plainDuration } from './duration.ts';
 import { Phrase } from './phrase.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const EXPECTED = 'a share of jobs and the time after the arrival, perhaps "only before start"; or never';
 const EXAMPLE = '3 % after 2 to 72 h, usually 24';
@@ -35,7 +35,7 @@ export const changeOfMind: Wording<ChangeOfMind | null> = (text) => {
       /^[\d.]+ ?%( of jobs)?$/.test(body) ? `${body} after 2 to 72 h, usually 24` : EXAMPLE,
     );
   }
-  const chance = shareOfJobs(parts[1] ?? '');
-  const { distribution } = plainDuration(parts[2] ?? '');
+  const chance = readPart(text, parts[1] ?? '', shareOfJobs);
+  const { distribution } = readPart(text, parts[2] ?? '', plainDuration);
   return chance === 0 ? null : { chance, after: distribution, onlyBeforeStart: early !== null };
 };

@@ -1,6 +1,6 @@
 import type { Noticing } from '@buildweek/model';
 import { plainDuration } from './duration.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const EXPECTED = '"when somebody is in", "on arrival", "on rounds every 2 h" or "monitored" (day and night)';
 
@@ -15,16 +15,9 @@ export const noticing: Wording<Noticing> = (text) => {
     const write = /round/.test(words) ? 'on rounds every 2 h' : 'when somebody is in';
     throw new WordingError(`"${text}" is not understood here.`, EXPECTED, write);
   }
-  const every = rounds[1] ?? '';
-  try {
-    const { distribution } = plainDuration(every);
-    if (distribution.kind === 'constant' && distribution.value > 0) {
-      return { kind: 'rounds', everyHours: distribution.value };
-    }
-  } catch (error) {
-    if (!(error instanceof WordingError)) throw error;
-    const write = /^[\d.]+$/.test(every) ? `on rounds every ${every} h` : 'on rounds every 2 h';
-    throw new WordingError(error.message, EXPECTED, write);
+  const { distribution } = readPart(words, rounds[1] ?? '', plainDuration);
+  if (distribution.kind === 'constant' && distribution.value > 0) {
+    return { kind: 'rounds', everyHours: distribution.value };
   }
   throw new WordingError(
     'Rounds are one time above zero apart.',

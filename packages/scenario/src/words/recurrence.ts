@@ -57,7 +57,9 @@ function mended(time: string, before: string, behind: string): ReturnType<typeof
     return plainDuration(time);
   } catch (error) {
     if (!(error instanceof WordingError)) throw error;
-    const write = error.write.includes('usually') ? EXAMPLE : `${before}${error.write}${behind}`;
+    // What has no unit is hours here.
+    const mendedTime = error.write === `${time} min` ? `${time} h` : error.write;
+    const write = mendedTime.includes('usually') ? EXAMPLE : `${before}${mendedTime}${behind}`;
     throw new WordingError(error.message, EXPECTED, write);
   }
 }

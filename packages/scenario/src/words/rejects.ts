@@ -1,6 +1,6 @@
 import { plainDuration } from './duration.ts';
 import { Phrase } from './phrase.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 /** Rejects as they are worded. */
 export interface RejectWording {
@@ -42,7 +42,7 @@ export interface MaximumWaitWording {
 /** `2 h after wash`, `2 h`. @throws WordingError */
 export const maximumWait: Wording<MaximumWaitWording> = (text) => {
   const [time = '', ...rest] = text.split(/\s+after\s+/i);
-  const { distribution } = plainDuration(time);
+  const { distribution } = readPart(text, time, plainDuration);
   if (distribution.kind === 'constant' && distribution.value > 0) {
     return { hours: distribution.value, after: rest.length === 0 ? null : rest.join(' after ') };
   }
