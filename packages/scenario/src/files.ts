@@ -3,7 +3,7 @@ import { WordingError } from './words/wording-error.ts';
 /** Gives the text of a file that a scenario names, or null when there is none. */
 export type FileResolver = (path: string) => string | null;
 
-const MEASURED = /^measured\s+from\s+(\S+)\s*,?\s*(.*)$/i;
+const MEASURED = /^measured\s+from\s+([^\s,]+)\s*,?\s*(.*)$/i;
 
 /** A line of a file that a scenario names. */
 export interface FileLine {

@@ -14,6 +14,7 @@ export class Reading {
   readonly files: Files;
   private readonly found: Problem[] = [];
   private readonly values: Assumption[] = [];
+  private readonly named = new Set<string>();
   /** Places whose structure is wrong: nothing below them is read. */
   private readonly broken = new Set<string>();
   private readonly errorPaths = new Set<string>();
@@ -89,7 +90,8 @@ export class Reading {
 
   assume(path: SourcePath, value: string, source: AssumptionSource): void {
     const what = nameOfPath(path);
-    if (this.values.some((known) => known.what === what)) return;
+    if (this.named.has(what)) return;
+    this.named.add(what);
     const line =
       source === 'stated in the scenario' ? this.source.placeOf(this.locate(path, 'value').start).line : null;
     this.values.push({ what, value, source, line });

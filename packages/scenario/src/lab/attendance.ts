@@ -1,11 +1,14 @@
 import type { HourSpan, PeopleGroup, WorkingCalendar } from '@buildweek/model';
 import { openWindows } from './open-windows.ts';
 
+/** What has to be known of a group to see when its people are there. */
+type AttendingGroup = Pick<PeopleGroup, 'count' | 'calendar' | 'skills'>;
+
 /** When people with a skill are there, in an ordinary week. */
 export class Attendance {
   private readonly groups: readonly { count: number; windows: readonly HourSpan[] }[];
 
-  constructor(people: readonly PeopleGroup[], calendars: readonly WorkingCalendar[], skill: string) {
+  constructor(people: readonly AttendingGroup[], calendars: readonly WorkingCalendar[], skill: string) {
     this.groups = people
       .filter((group) => group.skills.includes(skill))
       .map((group) => ({

@@ -9,6 +9,7 @@ import { buildInitialState } from './build-initial-state.ts';
 import { buildMachines, buildParts } from './build-parts.ts';
 import { buildPeople } from './build-people.ts';
 import { checkConditions } from './check-conditions.ts';
+import { checkLaunch } from './check-launch.ts';
 import { checkPeople } from './check-people.ts';
 import { checkUnused } from './check-unused.ts';
 import { resolves } from './names.ts';
@@ -40,6 +41,7 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
   if (isSound) {
     checkPeople(attendedPlaces(lab, reading), lab, reading);
     checkConditions(lab, reading);
+    checkLaunch(lab, reading);
   }
   if (!reading.hasErrors) checkUnused(scenario, built.labCalendar, reading);
   return lab;

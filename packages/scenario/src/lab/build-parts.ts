@@ -16,7 +16,9 @@ export function buildMachines(scenario: Scenario): MachineGroup[] {
 /** Part types with their routes written out. */
 export function buildParts(scenario: Scenario, reading: Reading): PartType[] {
   for (const route of scenario.routes) {
-    checkRoute(route.name, buildStages(route, scenario, [], null, reading), scenario, reading);
+    const stages = buildStages(route, scenario, [], null, reading);
+    // With a stage that could not be read there is no saying what stands behind what.
+    if (stages.length === route.stages.length) checkRoute(route.name, stages, scenario, reading);
   }
   return scenario.parts.map((part) => buildPart(part, scenario, reading));
 }
@@ -33,7 +35,7 @@ function buildPart(part: ScenarioPart, scenario: Scenario, reading: Reading): Pa
   }
   const build = stages.find((stage) => stage.kind === 'build');
   const machine = scenario.machines.find((candidate) => candidate.name === build?.machineGroup);
-  if (route !== undefined && !reading.hasErrorsWithin(['routes', route.name]))
+  if (route !== undefined && stages.length === route.stages.length)
     checkBuildKeys(part, path, machine, reading);
   return {
     name: part.name,
@@ -132,7 +134,7 @@ function checkRoute(route: string, stages: readonly Stage[], scenario: Scenario,
         expected: 'a machine with a carrier',
         write: `carrier: … under machines / ${machine.name}`,
       });
-    } else if (!seen || stage.level !== 'build') {
+    } else if ((!seen || stage.level !== 'build') && !reading.hasErrorsWithin(['stations'])) {
       reading.report(path, 'key', {
         message: `At "${stage.name}" there is no whole build on its carrier.`,
         found: 'empties carrier',

@@ -135,7 +135,10 @@ class StageBuilder {
       said.attended ?? usual.attended ?? (by !== undefined && load === null && unload === null);
     const run = this.own?.takes ?? said.run ?? usual.run;
     if (run === undefined) {
-      if (!this.reading.isMisspelt(this.path) && this.reading.nodeAt([...this.path, 'takes']) === undefined) {
+      const isReported = [this.path, ['stations', station.name]].some(
+        (path) => this.reading.isMisspelt(path) || this.reading.hasErrorsWithin([...path, 'takes']),
+      );
+      if (!isReported) {
         this.reading.report(this.path, 'key', {
           message: `"${stage.name}" does not say how long it runs, and "${station.name}" does not either.`,
           expected: 'how long it runs, at the stage or at the station',

@@ -21,8 +21,7 @@ export function resolves(
   if (candidates.includes(name)) return true;
   // An empty name stands for one that was missing, which has been reported.
   if (name === '') return false;
-  // The whole section may stand under a key that is misspelt; one message is enough.
-  if (candidates.length === 0 && reading.isMisspelt([])) return false;
+  if (isSectionLost(reading, kind)) return false;
   const meant = nearest(name, candidates);
   reading.report(path, part, {
     message: `There ${kind === 'hours' ? 'are' : 'is'} no ${kind} called "${name}".`,
@@ -32,6 +31,25 @@ export function resolves(
     write: meant ?? (candidates.length === 1 ? (candidates[0] ?? '') : 'one of these names, or describe it'),
   });
   return false;
+}
+
+/** Sections of the file in which names of a kind are described. */
+const SECTIONS: Readonly<Record<string, readonly string[]>> = {
+  carrier: ['carriers'],
+  demand: ['demand'],
+  hours: ['hours'],
+  machine: ['machines'],
+  'machine or station': ['machines', 'stations'],
+  part: ['parts'],
+  route: ['routes'],
+};
+
+/** Whether names are missing because their whole section is wrong or misspelt, which has been reported. */
+function isSectionLost(reading: Reading, kind: string): boolean {
+  return (SECTIONS[kind] ?? []).some(
+    (section) =>
+      reading.isBroken([section]) || (reading.isMisspelt([]) && reading.nodeAt([section]) === undefined),
+  );
 }
 
 /** @returns where a stage of a route is in the file */

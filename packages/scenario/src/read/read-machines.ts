@@ -36,7 +36,8 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
     withSkill(work, skill),
   );
   const materialChanges = readMaterialChanges(fields);
-  if (setUp === null && materialChanges.some((change) => change.attended)) {
+  const isWrong = fields.reading.hasErrorsWithin(fields.pathOf('set-up'));
+  if (setUp === null && !isWrong && materialChanges.some((change) => change.attended)) {
     fields.report(
       'material change',
       'key',

@@ -141,6 +141,7 @@ export const atTheStartSchema = z
           rush: yesOrNo('Whether it is a rush job; default no').optional(),
         }),
       )
+      .meta({ description: 'Jobs that are there' })
       .optional(),
     machines: z
       .record(
@@ -150,6 +151,7 @@ export const atTheStartSchema = z
           material: words('What is loaded', 'grey').optional(),
         }),
       )
+      .meta({ description: 'Machines that hold a build, by name and number' })
       .optional(),
   })
   .meta({ description: 'What stands in the lab when the plan starts; default nothing' });

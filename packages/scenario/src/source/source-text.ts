@@ -52,7 +52,7 @@ export class SourceText {
       message: detail.message,
       found: detail.found ?? '',
       expected: detail.expected,
-      write: detail.write,
+      write: detail.write.trim() === '' ? detail.expected : detail.write,
     };
   }
 }

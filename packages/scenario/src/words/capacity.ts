@@ -1,4 +1,5 @@
 import { Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 import { type Wording, WordingError } from './wording-error.ts';
 
 /** `24 parts`: how much a machine holds. @throws WordingError */
@@ -42,7 +43,7 @@ export const spaceOfBuild: Wording<number> = (text) => {
     phrase.need('build');
   }
   phrase.end();
-  const space = amount.number * amount.unit.factor;
+  const space = toBase(amount.number, amount.unit);
   if (space > 1)
     throw phrase.error('The part takes more than a whole build: it fits no machine.', '100 % of a build');
   if (space > 0) return space;

@@ -1,6 +1,7 @@
 import type { Distribution, HyperexponentialBranch } from '@buildweek/model';
 import { gammaFunction, inverseNormal } from '@buildweek/numbers';
 import type { Amount, Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 
 /** Words that start a distribution, with an example each; a plain number or range needs none. */
 const EXAMPLES = {
@@ -125,7 +126,7 @@ function constantOrPert(phrase: Phrase): Distribution {
   if (!phrase.take('usually')) {
     const { low, high } = checkedRange(phrase, first, second, null);
     const unit = second.unit ?? first.unit;
-    const middle = Number(((low + high) / 2 / (unit?.factor ?? 1)).toPrecision(2));
+    const middle = Number((((low + high) / 2) * ((unit?.over ?? 1) / (unit?.times ?? 1))).toPrecision(2));
     throw phrase.error(
       'Two numbers leave open what is usual.',
       phrase.atEnd ? `${phrase.text}, usually ${middle}` : phrase.example,
@@ -190,7 +191,7 @@ function lognormalByPercentiles(phrase: Phrase): Distribution {
 function percent(phrase: Phrase): number {
   const amount = phrase.amount('share');
   if (amount.unit === null) throw phrase.error(`"${amount.text}" is a share and needs a %.`);
-  return amount.number * amount.unit.factor;
+  return toBase(amount.number, amount.unit);
 }
 
 function meanAnd(phrase: Phrase, word: string): { mean: number; variation: number } {
@@ -228,6 +229,6 @@ export function hoursOf(phrase: Phrase, amounts: readonly Amount[]): number[] {
   }
   return amounts.map((amount, index) => {
     const unit = amounts.slice(index).find((candidate) => candidate.unit !== null)?.unit ?? lastUnit;
-    return amount.number * unit.factor;
+    return toBase(amount.number, unit);
   });
 }

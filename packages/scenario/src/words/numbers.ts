@@ -1,5 +1,6 @@
 import type { CountDistribution } from '@buildweek/model';
 import { Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 import { type Wording, WordingError } from './wording-error.ts';
 
 /** A whole number of at least `least`. @throws WordingError */
@@ -82,7 +83,7 @@ export function share(most: number, below = false): Wording<number> {
       const percent = amount.number <= 1 ? Number((amount.number * 100).toPrecision(6)) : amount.number;
       throw phrase.error(`"${text}" has no % behind it.`, `${percent} %`);
     }
-    const value = amount.number * amount.unit.factor;
+    const value = toBase(amount.number, amount.unit);
     if (value > most / 100 || (below && value >= most / 100)) {
       throw phrase.error(`${amount.text} is more than there can be.`, `${below ? most - 1 : most} %`);
     }
@@ -118,7 +119,7 @@ export const growthPerMonth: Wording<number> = (text) => {
   const yearly = phrase.take('year');
   if (!yearly && !phrase.take('month')) throw phrase.error(`"per ${phrase.next}" is not possible here.`);
   phrase.end();
-  const growth = amount.number * amount.unit.factor * (negative ? -1 : 1);
+  const growth = toBase(amount.number, amount.unit) * (negative ? -1 : 1);
   if (growth <= -1) throw phrase.error('Demand cannot shrink by all there is.');
   return yearly ? (1 + growth) ** (1 / 12) - 1 : growth;
 };

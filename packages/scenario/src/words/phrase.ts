@@ -1,5 +1,5 @@
 import { listed, nearest } from '../nearest.ts';
-import { nearestUnit, UNIT_WORDS, type Unit, type UnitKind, unitNamed } from './units.ts';
+import { nearestUnit, toBase, UNIT_WORDS, type Unit, type UnitKind, unitNamed } from './units.ts';
 import { WordingError } from './wording-error.ts';
 
 /** A number with the unit that stands behind it, or none. */
@@ -9,6 +9,8 @@ export interface Amount {
   /** As it was written. */
   readonly text: string;
 }
+
+const HOUR: Unit = { kind: 'time', times: 1, over: 1 };
 
 const TOKEN = /\d+(?:[.,]\d+)?|\.\d+|[\p{L}][\p{L}0-9]*|\S/gu;
 
@@ -94,18 +96,19 @@ export class Phrase {
     const number = this.number();
     const unit = this.unit(kind);
     if (unit === null || kind !== 'time') return { number, unit, text: this.since(from) };
-    let total = number * unit.factor;
+    let hours = toBase(number, unit);
     let last = unit;
     for (;;) {
       const before = this.position;
       const more = this.startsWithNumber && !this.afterComma.has(before) ? this.number() : null;
-      const smaller = more === null ? null : unitNamed(this.next);
-      if (more === null || smaller?.kind !== 'time' || smaller.factor >= last.factor) {
+      const smaller = more === null ? undefined : unitNamed(this.next);
+      if (more === null || smaller?.kind !== 'time' || toBase(1, smaller) >= toBase(1, last)) {
         this.position = before;
-        return { number: total / unit.factor, unit, text: this.since(from) };
+        const text = this.since(from);
+        return last === unit ? { number, unit, text } : { number: hours, unit: HOUR, text };
       }
       this.position++;
-      total += more * smaller.factor;
+      hours += toBase(more, smaller);
       last = smaller;
     }
   }
@@ -170,6 +173,8 @@ export class Phrase {
 
 const WORDS_AFTER_NUMBERS = new Set([
   'to',
+  'per',
+  'of',
   'usually',
   'mean',
   'variation',

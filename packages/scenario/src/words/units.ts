@@ -4,25 +4,32 @@ export type UnitKind = 'time' | 'length' | 'volume' | 'mass' | 'share';
 
 export interface Unit {
   readonly kind: UnitKind;
-  /** Factor to the base unit: hours, millimetres, cubic millimetres, grams, parts of one. */
-  readonly factor: number;
+  /** So many base units (hours, millimetres, cubic millimetres, grams, parts of one) … */
+  readonly times: number;
+  /** … are so many of this unit. One of the two is 1, so that nothing is rounded twice. */
+  readonly over: number;
 }
 
 const MONTH_HOURS = (365.25 / 12) * 24;
 
 const UNITS = new Map<string, Unit>([
-  ...named('time', 1 / 3600, 's', 'second', 'seconds'),
-  ...named('time', 1 / 60, 'min', 'minute', 'minutes'),
-  ...named('time', 1, 'h', 'hour', 'hours'),
-  ...named('time', 24, 'day', 'days'),
-  ...named('time', 168, 'week', 'weeks'),
-  ...named('time', MONTH_HOURS, 'month', 'months'),
-  ...named('time', 12 * MONTH_HOURS, 'year', 'years'),
-  ...named('length', 1, 'mm'),
-  ...named('volume', 1, 'mm3'),
-  ...named('mass', 1, 'g'),
-  ...named('share', 0.01, '%', 'percent'),
+  ...named('time', 1, 3600, 's', 'second', 'seconds'),
+  ...named('time', 1, 60, 'min', 'minute', 'minutes'),
+  ...named('time', 1, 1, 'h', 'hour', 'hours'),
+  ...named('time', 24, 1, 'day', 'days'),
+  ...named('time', 168, 1, 'week', 'weeks'),
+  ...named('time', MONTH_HOURS, 1, 'month', 'months'),
+  ...named('time', 12 * MONTH_HOURS, 1, 'year', 'years'),
+  ...named('length', 1, 1, 'mm'),
+  ...named('volume', 1, 1, 'mm3'),
+  ...named('mass', 1, 1, 'g'),
+  ...named('share', 1, 100, '%', 'percent'),
 ]);
+
+/** @returns a number of a unit in base units */
+export function toBase(number: number, unit: Unit): number {
+  return (number * unit.times) / unit.over;
+}
 
 /** How units of a kind are named in messages. */
 export const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
@@ -56,6 +63,6 @@ export function nearestUnit(name: string): string | null {
   return known[lower] ?? (lower.length < 3 ? null : nearest(lower, [...UNITS.keys()]));
 }
 
-function named(kind: UnitKind, factor: number, ...names: readonly string[]): [string, Unit][] {
-  return names.map((name) => [name, { kind, factor }]);
+function named(kind: UnitKind, times: number, over: number, ...names: readonly string[]): [string, Unit][] {
+  return names.map((name) => [name, { kind, times, over }]);
 }
