@@ -1,5 +1,5 @@
 /// <reference path="./vega-scenegraph-parts.d.ts" />
-import { textWidth } from '@buildweek/charts';
+import { FONT, textWidth } from '@buildweek/charts';
 import { parse, SVGStringRenderer, textMetrics, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
@@ -35,20 +35,22 @@ function withTextWidths<Result>(action: () => Result): Result {
   }
 }
 
+/** Attributes that say nothing which is not so anyway, or that the whole drawing says once. */
+const IDLE_ATTRIBUTE =
+  / (?:role|class|aria-roledescription|aria-hidden|pointer-events|font-family|xmlns:xlink|version)="[^"]*"| opacity="1"/g;
+
 /** Drops what draws nothing, and digits nobody sees. Works inside tags only, so that no text is touched. */
 function compact(svg: string): string {
   return svg
     .replace(/<path class="(?:background|foreground)"[^>]*? d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
     .replace(/<[^>]+>/g, (tag) =>
       tag
-        .replace(/(?<= (?:d|transform|x|y|x2|y2|width|height)="[^"]*)-?\d+\.\d{3,}(?:e-\d+)?/g, (number) =>
-          String(Math.round(Number(number) * 100) / 100),
-        )
-        .replace(
-          / (?:role|aria-roledescription|aria-hidden|pointer-events|xmlns:xlink|version)="[^"]*"/g,
-          '',
+        .replace(IDLE_ATTRIBUTE, '')
+        .replace(/(?<= (?:d|transform|x|y|x2|y2|width|height)="[^"]*)-?\d+\.\d{2,}(?:e-\d+)?/g, (number) =>
+          String(Math.round(Number(number) * 10) / 10),
         ),
-    );
+    )
+    .replace('<svg ', `<svg font-family="${FONT.replaceAll('"', "'")}" `);
 }
 
 /**
@@ -71,6 +73,10 @@ export function chartImage(spec: TopLevelSpec): ChartImage {
       .render(root)
       .svg();
     view.finalize();
-    return { svg: compact(svg), width, height };
+    return {
+      svg: compact(svg),
+      width,
+      height,
+    };
   });
 }

@@ -1,4 +1,7 @@
-/** A piece of HTML that may stand in a page as it is. Only this module makes one out of text. */
+/**
+ * A piece of HTML that may stand in a page as it is. Made by {@link html}; by hand only of what the program
+ * wrote itself (the style sheet, drawn charts), never of anything from a scenario.
+ */
 export class Html {
   readonly source: string;
 

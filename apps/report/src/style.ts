@@ -17,6 +17,7 @@ a{color:var(--blue)}
 .mark .weekend{fill:#b9b4a8}
 h1{margin:1.1rem 0 0;font-size:1.25rem;line-height:1.3;color:var(--blue)}
 .answer{margin:.4rem 0 0;max-width:58rem;font-size:clamp(1.6rem,1.1rem + 2.2vw,2.9rem);line-height:1.16;font-weight:bold;letter-spacing:-.012em;text-wrap:balance}
+.answer.long{max-width:64rem;font-size:clamp(1.35rem,1.1rem + 1.1vw,2.05rem);line-height:1.22}
 .answers{margin:1.1rem 0 0;padding:0;list-style:none;max-width:58rem;font-size:clamp(1.05rem,1rem + .35vw,1.3rem);line-height:1.42}
 .answers li{padding-left:1.1rem;border-left:4px solid var(--blue)}
 .answers li+li{margin-top:.55rem}
@@ -54,15 +55,18 @@ td.number{white-space:nowrap}
 .interval{color:var(--muted);font-size:.8125rem;white-space:nowrap}
 .interval::before{content:"("}
 .interval::after{content:")"}
+.dense{font-size:.875rem}
+.dense th,.dense td{padding-right:.75rem}
 .dense .interval{display:block}
+.reasons{margin:0 0 1.2rem;padding-left:1.4rem;max-width:60rem;color:var(--muted);font-size:.8125rem}
+sup{line-height:0;font-size:.7em}
 .none{color:var(--muted);white-space:normal}
 .wait{display:inline-block;margin-right:.8rem}
 #key-numbers table{font-size:1.0625rem}
 #key-numbers tbody th{font-weight:bold}
 .cautions{margin-top:2.6rem;padding:1.2rem 1.4rem 1.3rem;border:1px solid var(--rule);border-left:6px solid var(--warm);background:#fdfaf4}
 .cautions h2,.warnings h2{font-size:1.25rem}
-.cautions p{max-width:56rem;margin:0 0 .8rem}
-.cautions dl{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:.8rem 2rem;margin:0}
+.cautions dl{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,17.5rem),1fr));gap:.7rem 1.8rem;margin:0;font-size:.9375rem;line-height:1.45}
 .cautions dt{font-weight:bold}
 .cautions dd{margin:0}
 .warnings{margin-top:1.4rem;padding:1.2rem 1.4rem 1.3rem;border:1px solid var(--rule);border-left:6px solid var(--blue);background:var(--pale)}
@@ -117,6 +121,10 @@ body{line-height:1.4}
 .inside{padding-top:0}
 nav,.skip,.note details{display:none}
 .answer{font-size:20pt}
+.answer.long{max-width:64rem;font-size:15pt}
+.answers{font-size:11pt}
+.cautions dl{grid-template-columns:repeat(3,1fr);font-size:8.5pt}
+.screen-only{display:none}
 section{padding-top:14pt}
 h2,h3,figcaption,.lede,caption,summary{break-after:avoid}
 figure,tr,.cautions div,.facts div{break-inside:avoid}
@@ -126,7 +134,6 @@ th,td{padding:2pt 5pt 2pt 0}
 thead th{font-size:7.5pt}
 td.number{white-space:normal}
 .lede{max-width:none;break-inside:avoid}
-.none{max-width:22mm}
 tbody th,td.words{min-width:0}
 .interval{font-size:7pt}
 .note,caption{font-size:8pt}

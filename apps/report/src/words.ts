@@ -1,14 +1,7 @@
-import { DAYS, formatInterval, formatNumber, formatValue, type Unit } from '@buildweek/charts';
-import type {
-  EstimateOrRefused,
-  JobClass,
-  Never,
-  Percentile,
-  PredictionOrRefused,
-  Refused,
-  Run,
-} from '@buildweek/results';
+import { formatInterval, formatNumber, formatValue, type Unit } from '@buildweek/charts';
+import type { EstimateOrRefused, Never, PredictionOrRefused, Refused, Run } from '@buildweek/results';
 import { type Content, type Html, html } from './html.ts';
+import type { Reasons } from './reasons.ts';
 
 const QUARTER_WEEKS = 13;
 
@@ -25,35 +18,35 @@ export function levelWords(level: number): string {
 
 const bare = (unit: Unit): Unit => ({ ...unit, one: '', many: '' });
 
-function missing(value: Refused | Never): Html {
-  return value.kind === 'never'
-    ? html`<span class="none">later than the end of the plan</span>`
-    : html`<span class="none">not given: ${value.reason}</span>`;
+function missing(value: Refused | Never, reasons: Reasons | null): Html {
+  const words = value.kind === 'never' ? 'later than the plan' : 'not given';
+  return reasons === null
+    ? html`<span class="none">${words}: ${value.reason}</span>`
+    : html`<span class="none">${words}<sup>${reasons.numberOf(value.reason)}</sup></span>`;
 }
 
-/**
- * A cell with an estimate and its interval, or with the reason why there is none.
- *
- * @param estimate the number
- * @param unit of the column
- * @param spoken whether the unit is written in the cell; else it stands in the heading
- */
-export function estimateCell(estimate: EstimateOrRefused, unit: Unit, spoken = false): Content {
-  if (estimate.kind !== 'estimate') return missing(estimate);
-  const value = formatValue(estimate, spoken ? unit : bare(unit));
+/** How a cell is written. */
+export interface CellManner {
+  /** Whether the unit is written in the cell; else it stands in the heading. */
+  readonly spoken?: boolean;
+  /** Where reasons for missing numbers are gathered; without it they stand in the cell. */
+  readonly reasons?: Reasons;
+}
+
+/** A cell with an estimate and its interval, or why there is none. */
+export function estimateCell(estimate: EstimateOrRefused, unit: Unit, manner: CellManner = {}): Content {
+  if (estimate.kind !== 'estimate') return missing(estimate, manner.reasons ?? null);
+  const value = formatValue(estimate, manner.spoken === true ? unit : bare(unit));
   return html`${value} <span class="interval">${formatInterval(estimate, unit)}</span>`;
 }
 
-/** A cell with what one period may bring; parameters as for {@link estimateCell}. */
-export function predictionCell(prediction: PredictionOrRefused, unit: Unit, spoken = false): Content {
-  if (prediction.kind !== 'prediction') return missing(prediction);
+/** A cell with what one period may bring, or why it is not known. */
+export function predictionCell(
+  prediction: PredictionOrRefused,
+  unit: Unit,
+  manner: CellManner = {},
+): Content {
+  if (prediction.kind !== 'prediction') return missing(prediction, manner.reasons ?? null);
   const interval = formatInterval(prediction, unit);
-  return spoken ? `${interval}\u00a0${unit.many}` : interval;
-}
-
-/** The percentile of a class of jobs in two cells: long run, and one period; in days. */
-export function percentileCells(one: JobClass, share: number): [Content, Content] {
-  const percentile: Percentile | undefined = one.percentiles.find((candidate) => candidate.share === share);
-  if (percentile === undefined) return ['', ''];
-  return [estimateCell(percentile.longRun, DAYS), predictionCell(percentile.onePeriod, DAYS)];
+  return manner.spoken === true ? `${interval}\u00a0${unit.many}` : interval;
 }

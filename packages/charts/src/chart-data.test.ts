@@ -96,11 +96,11 @@ describe.each(['wide', 'narrow'] as const)('The data of the %s chart', (size) =>
     );
   });
 
-  test('of queues hold the curves of the nine longest, and not the jobs in the lab as a whole', () => {
+  test('of queues hold the curves of the six longest, and not the jobs in the lab as a whole', () => {
     const queues = results.queues
       .filter((queue) => queue.kind !== 'all')
       .sort((one, other) => other.meanLength.value - one.meanLength.value)
-      .slice(0, 9);
+      .slice(0, 6);
     expectAll(
       numbersOf('queues-by-hour', size),
       queues.flatMap((queue) => ofBand(queue.byHourOfWeek)),

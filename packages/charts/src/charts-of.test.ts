@@ -123,7 +123,7 @@ describe.each(SIZES)('The %s charts', (size) => {
     '%s says what it shows, how to read it, how certain it is, and the same in words with numbers',
     (_, chart) => {
       expect(chart.title.length).toBeGreaterThan(15);
-      expect(chart.footnote).toMatch(/95 % confidence interval/);
+      expect(chart.footnote).toMatch(/95\u00a0% confidence interval/);
       expect(chart.footnote).toMatch(/200 replications/);
       expect(chart.description.match(/\d/g)?.length ?? 0).toBeGreaterThan(10);
     },

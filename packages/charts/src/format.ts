@@ -22,19 +22,31 @@ export const HOURS: Unit = { size: 1, one: 'h', many: 'h', leastDecimals: 1 };
 export const PERCENT: Unit = { size: 0.01, one: '%', many: '%', leastDecimals: 0 };
 export const JOBS: Unit = { size: 1, one: 'job', many: 'jobs', leastDecimals: 0 };
 export const PARTS: Unit = { size: 1, one: 'part', many: 'parts', leastDecimals: 0 };
+/** Mean numbers of things at a time. */
+export const AT_A_TIME: Unit = { size: 1, one: '', many: '', leastDecimals: 1 };
 export const PLAIN: Unit = { size: 1, one: '', many: '', leastDecimals: 0 };
 
 const MOST_DECIMALS = 2;
+/** Relative width below which an interval is only rounding. */
+const NO_WIDTH = 1e-9;
 
 /**
  * Decimals that a number deserves: those of the first digit of the width of its interval, within what its unit
- * asks for.
+ * asks for. A number without any uncertainty shows the decimals that it has.
  *
- * @param width of the interval, in the unit
+ * @param value the number, in the unit
+ * @param width of its interval, in the unit
  */
-export function decimalsFor(width: number, unit: Unit): number {
-  if (!(width > 0) || !Number.isFinite(width)) return Math.max(1, unit.leastDecimals);
-  return Math.min(MOST_DECIMALS, Math.max(unit.leastDecimals, -Math.floor(Math.log10(width))));
+export function decimalsFor(value: number, width: number, unit: Unit): number {
+  if (Number.isFinite(width) && width > NO_WIDTH * Math.abs(value)) {
+    return Math.min(MOST_DECIMALS, Math.max(unit.leastDecimals, -Math.floor(Math.log10(width))));
+  }
+  const own =
+    value
+      .toFixed(MOST_DECIMALS)
+      .replace(/\.?0+$/, '')
+      .split('.')[1]?.length ?? 0;
+  return Math.max(unit.leastDecimals, own);
 }
 
 /** A number with a fixed count of decimals; never "-0". */
@@ -68,15 +80,19 @@ function withUnit(text: string, unit: Unit): string {
   return `${text}${NO_BREAK}${Number(text) === 1 ? unit.one : unit.many}`;
 }
 
+function decimalsOf(interval: Estimate | Prediction, unit: Unit): number {
+  const middle = interval.kind === 'estimate' ? interval.value : interval.low;
+  return decimalsFor(middle / unit.size, (interval.high - interval.low) / unit.size, unit);
+}
+
 /** "4.1 days". */
 export function formatValue(estimate: Estimate, unit: Unit): string {
-  const decimals = decimalsFor((estimate.high - estimate.low) / unit.size, unit);
-  return withUnit(formatNumber(estimate.value / unit.size, decimals), unit);
+  return withUnit(formatNumber(estimate.value / unit.size, decimalsOf(estimate, unit)), unit);
 }
 
 /** "3.9 to 4.3". */
 export function formatInterval(interval: Estimate | Prediction, unit: Unit): string {
-  const decimals = decimalsFor((interval.high - interval.low) / unit.size, unit);
+  const decimals = decimalsOf(interval, unit);
   return `${formatNumber(interval.low / unit.size, decimals)} to ${formatNumber(interval.high / unit.size, decimals)}`;
 }
 
@@ -99,10 +115,20 @@ export function formatOrReason(estimate: EstimateOrRefused | PredictionOrRefused
   }
 }
 
+const TURNS_DIRECTION = /[\u0590-\u08ff\u200e\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufefc]/;
+
+/**
+ * A name that keeps its direction of writing to itself, so that the words around it stay in their order.
+ * Source: Unicode Standard Annex 9, explicit directional isolates.
+ */
+export function isolate(name: string): string {
+  return TURNS_DIRECTION.test(name) ? `\u2068${name}\u2069` : name;
+}
+
 /** A name cut to a length that fits a title; what is cut off is marked. */
 export function shorten(name: string, length = 48): string {
   const letters = Array.from(name);
-  return letters.length <= length ? name : `${letters.slice(0, length - 1).join('')}…`;
+  return isolate(letters.length <= length ? name : `${letters.slice(0, length - 1).join('')}…`);
 }
 
 /** Pieces of a sentence: "a, b and c". */

@@ -60,6 +60,7 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
     const hours = gatherHours(part.steps);
     return {
       name: part.part,
+      suffix: '',
       segments: segmentsOf(hours, (value) => `${formatNumber(value, 1)} h`),
       whisker: interval(results, part),
       process: part.process,
@@ -93,7 +94,7 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'Blue: something happens to the parts. Warm colours: they wait. On the right the mean lead time in days of ' +
+      'Blue (A to D): something happens to the parts. Warm colours (E on): they wait. On the right the mean lead time in days of ' +
       `24 hours. Whisker at its end: ${intervalWords(results.run)}.`,
   };
 }

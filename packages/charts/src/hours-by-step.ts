@@ -5,7 +5,8 @@ import { gatherHours, outerInterval, partsWithHours } from './hour-families.ts';
 import { intervalWords } from './interval-words.ts';
 import { GRID, INK, LINE, MUTED_INK, PAPER } from './palette.ts';
 import { ROW, rowAxis, rowNames } from './row-axis.ts';
-import { themeFor } from './theme.ts';
+import { fitName } from './text-width.ts';
+import { FONT_SIZE, themeFor } from './theme.ts';
 
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 2, narrow: 1 };
 const NAME_ROOM: Readonly<Record<ChartSize, number>> = { wide: 150, narrow: 132 };
@@ -43,7 +44,7 @@ function panel(part: PartHours, size: ChartSize, top: number): LayeredSpec {
   });
   const whiskers = part.steps.map((step, row) => ({ row, ...outerInterval([step]) }));
   return {
-    title: shorten(part.part, 40),
+    title: fitName(part.part, width, FONT_SIZE[size], true),
     width,
     height: STEP * part.steps.length,
     layer: [
@@ -79,9 +80,10 @@ function panel(part: PartHours, size: ChartSize, top: number): LayeredSpec {
         encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
       },
       ...rowNames(
-        part.steps.map((step) => ({ name: shorten(stepName(step), 22) })),
+        part.steps.map((step) => ({ name: stepName(step) })),
         'wide',
         0,
+        NAME_ROOM[size] - 12,
       ),
     ],
     encoding: { y: rowAxis(part.steps.length) },

@@ -2,6 +2,7 @@ export { meanOfBand } from './band-layers.ts';
 export type { Chart, ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
 export {
+  AT_A_TIME,
   DAYS,
   decimalsFor,
   formatCount,

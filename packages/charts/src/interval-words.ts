@@ -4,7 +4,7 @@ import { formatNumber } from './format.ts';
 /** What every band and whisker of a chart means, in words. */
 export function intervalWords(run: Run): string {
   const level = formatNumber(run.level * 100, 0);
-  return `${level} % confidence interval of the long-run average, from ${run.replications} replications`;
+  return `${level}\u00a0% confidence interval of the long-run average, from ${run.replications} replications`;
 }
 
 /** The measured period in words: "13 weeks". */

@@ -6,8 +6,8 @@ import {
   formatNumber,
   formatOrReason,
   HOURS_PER_DAY,
+  isolate,
   shareInWords,
-  shorten,
 } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
 import { BAND, INK, LINE, MUTED_INK, type ProcessName } from './palette.ts';
@@ -19,7 +19,10 @@ const DRAWN = [0.5, 0.9] as const;
 const MIDDLE = 'half are finished';
 const NINE_OF_TEN = 'nine of ten are finished';
 const HALF_FILL = '#e3d9c3';
-const STEP: Readonly<Record<ChartSize, number>> = { wide: 26, narrow: 42 };
+const BOX_HEIGHT = 8;
+/** Half the distance of the two lanes of a row, CSS pixels. */
+const LANE = 4.5;
+const STEP: Readonly<Record<ChartSize, number>> = { wide: 28, narrow: 46 };
 
 /** One line of the chart: a class of jobs and one percentile, in days. */
 interface MarkRow {
@@ -34,6 +37,7 @@ interface MarkRow {
 
 interface ClassRow {
   readonly name: string;
+  readonly suffix: string;
   readonly strong: boolean;
   readonly words: string;
 }
@@ -55,16 +59,11 @@ function drawnClasses(results: Results): JobClass[] {
 
 function nameOf(one: JobClass): string {
   if (one.part === null) return one.priority === 'all' ? 'All jobs' : `All ${one.priority} jobs`;
-  return one.priority === 'all' ? one.part : `${one.part}, ${one.priority}`;
+  const part = isolate(one.part);
+  return one.priority === 'all' ? part : `${part}, ${one.priority}`;
 }
 
-function rowName(one: JobClass, letters: number): string {
-  if (one.part === null) return nameOf(one);
-  const suffix = one.priority === 'all' ? '' : `, ${one.priority}`;
-  return `${shorten(one.part, letters - suffix.length)}${suffix}`;
-}
-
-function classRow(one: JobClass, size: ChartSize): ClassRow {
+function classRow(one: JobClass): ClassRow {
   const nine = percentileOf(one, 0.9)?.longRun;
   const words =
     nine === undefined || nine.kind === 'refused'
@@ -72,7 +71,8 @@ function classRow(one: JobClass, size: ChartSize): ClassRow {
       : nine.kind === 'never'
         ? 'never'
         : `${formatNumber(nine.value / HOURS_PER_DAY, 1)} d`;
-  return { name: rowName(one, size === 'wide' ? 28 : 36), strong: one.part === null, words };
+  const suffix = one.part === null || one.priority === 'all' ? '' : `, ${one.priority}`;
+  return { name: one.part ?? nameOf(one), suffix, strong: one.part === null, words };
 }
 
 function markRows(classes: readonly JobClass[]): MarkRow[] {
@@ -97,29 +97,34 @@ function markRows(classes: readonly JobClass[]): MarkRow[] {
   );
 }
 
-function markLayers(marks: readonly MarkRow[]): Layer[] {
+/** The marks of one percentile; the two stand in lanes of their own, so that their lines never cover each other. */
+function laneLayers(marks: readonly MarkRow[], yOffset: number): Layer[] {
   const withPeriod = marks.filter((mark) => mark.periodLow !== null);
   return [
     {
       data: { values: withPeriod },
-      mark: { type: 'rule', color: MUTED_INK, strokeWidth: 1.2 },
-      encoding: { x: { field: 'periodLow', type: 'quantitative' }, x2: { field: 'periodHigh' }, y: ROW },
+      mark: { type: 'rule', color: MUTED_INK, strokeWidth: 1.2, yOffset },
+      encoding: {
+        x: { field: 'periodLow', type: 'quantitative' },
+        x2: { field: 'periodHigh' },
+        y: ROW,
+      },
     },
     ...(['periodLow', 'periodHigh'] as const).map(
       (field): Layer => ({
         data: { values: withPeriod },
-        mark: { type: 'tick', orient: 'vertical', color: MUTED_INK, thickness: 1.2, size: 8 },
+        mark: { type: 'tick', orient: 'vertical', color: MUTED_INK, thickness: 1.2, size: 7, yOffset },
         encoding: { x: { field, type: 'quantitative' }, y: ROW },
       }),
     ),
     {
       data: { values: [...marks] },
-      mark: { type: 'bar', height: 11, color: BAND, stroke: LINE, strokeWidth: 0.8 },
+      mark: { type: 'bar', height: BOX_HEIGHT, color: BAND, stroke: LINE, strokeWidth: 0.8, yOffset },
       encoding: { x: { field: 'low', type: 'quantitative' }, x2: { field: 'high' }, y: ROW },
     },
     {
       data: { values: [...marks] },
-      mark: { type: 'point', filled: true, size: 70, opacity: 1, stroke: INK, strokeWidth: 1.4 },
+      mark: { type: 'point', filled: true, size: 62, opacity: 1, stroke: INK, strokeWidth: 1.3, yOffset },
       encoding: {
         x: { field: 'value', type: 'quantitative' },
         y: ROW,
@@ -138,6 +143,15 @@ function markLayers(marks: readonly MarkRow[]): Layer[] {
       },
     },
   ];
+}
+
+function markLayers(marks: readonly MarkRow[]): Layer[] {
+  return [MIDDLE, NINE_OF_TEN].flatMap((which) =>
+    laneLayers(
+      marks.filter((mark) => mark.which === which),
+      which === MIDDLE ? -LANE : LANE,
+    ),
+  );
 }
 
 function processOf(results: Results, one: JobClass): ProcessName | null {
@@ -175,7 +189,7 @@ function describe(classes: readonly JobClass[]): string {
 /** Lead-time percentiles by part type and priority, for the long run and for one period. */
 export function leadTimes(results: Results, size: ChartSize): Chart {
   const classes = drawnClasses(results);
-  const rows = classes.map((one) => classRow(one, size));
+  const rows = classes.map(classRow);
   const marks = markRows(classes);
   const top = Math.max(1, ...marks.map((mark) => Math.max(mark.high, mark.periodHigh ?? 0))) * 1.03;
   const ends = { title: '9 of 10', words: rows.map((one) => one.words) };
@@ -190,7 +204,7 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
       height: STEP[size] * rows.length,
       layer: [
         ...markLayers(marks),
-        ...rowNames(rows, size, 9),
+        ...rowNames(rows, size, 10),
         ...rowProcesses(classes.map((one) => processOf(results, one))),
         ...rowEnds(ends, width, size),
       ],

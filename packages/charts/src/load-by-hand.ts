@@ -92,7 +92,7 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
   const rows = results.handCalculation.map((hand, row) => ({ row, hand, use: simulatedUse(results, hand) }));
   const [highest] = [...rows].sort((one, other) => other.hand.load - one.hand.load);
   const values = [...marksOf(rows).map((mark) => mark.value), ...intervalsOf(rows).map((one) => one.high)];
-  const names = rows.map(({ hand }) => ({ name: shorten(hand.name, size === 'wide' ? 28 : 38) }));
+  const names = rows.map(({ hand }) => ({ name: hand.name }));
   const ends = { title: 'by hand · sim.', words: size === 'wide' ? rows.map(endWords) : [] };
   const width = plotWidth(names, ends, size);
   return {
@@ -100,8 +100,8 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
     title:
       highest === undefined
         ? 'Nothing is asked of this lab'
-        : `By hand calculation ${shorten(highest.hand.name)} is loaded most: ${formatShare(highest.hand.load)}` +
-          (highest.use === null ? '' : `, and ${formatEstimate(highest.use.working, PERCENT)} simulated`),
+        : `By hand the highest load is ${formatShare(highest.hand.load)}, of ${shorten(highest.hand.name)}` +
+          (highest.use === null ? '' : `; simulated ${formatEstimate(highest.use.working, PERCENT)} at work`),
     description: `Load by hand calculation and simulated use. ${rows
       .map(({ hand, use }) => {
         const simulated =
@@ -127,7 +127,7 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
       },
     },
     footnote:
-      'Dashed line: 100 %, where a queue grows without end. Held in all: also the time in which a finished build ' +
+      'Dashed line: 100\u00a0%, where a queue grows without end. Held in all: also the time in which a finished build ' +
       'waits to be taken out. Bars behind the circles: ' +
       `${intervalWords(results.run)}.`,
   };

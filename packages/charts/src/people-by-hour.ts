@@ -4,7 +4,8 @@ import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './cha
 import { formatHourOfWeek, formatPlain, formatShare, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { MUTED_INK } from './palette.ts';
-import { themeFor } from './theme.ts';
+import { fitName } from './text-width.ts';
+import { FONT_SIZE, themeFor } from './theme.ts';
 import { hourOfWeekAxis, midnightLayer } from './time-axes.ts';
 
 /** Persons on duty below this are rounding, not a shift. */
@@ -39,7 +40,7 @@ function panel(size: ChartSize, group: PeopleUse): LayeredSpec {
   const busy = closing === undefined ? rows : [...rows, { ...closing, x: last }];
   const top = Math.max(1, ...group.onDutyByHourOfWeek, ...group.busyByHourOfWeek.high);
   return {
-    title: shorten(group.group, 36),
+    title: fitName(group.group, CHART_WIDTH[size] - 80, FONT_SIZE[size], true),
     width: CHART_WIDTH[size] - 64,
     height: size === 'wide' ? 120 : 90,
     layer: [

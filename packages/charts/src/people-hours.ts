@@ -22,7 +22,8 @@ function barOf(group: PeopleUse): StackedBar {
   const duty = dutyHours(group);
   const busy = group.busyShareOfDuty;
   return {
-    name: group.count === 1 ? group.group : `${group.group} (${group.count})`,
+    name: group.group,
+    suffix: group.count === 1 ? '' : ` (${group.count})`,
     segments: ORDER.map((state) => {
       const hours = weekHours(group, state);
       return { part: PERSON_STATE_PARTS[state], value: hours, words: `${formatNumber(hours, 1)} h` };

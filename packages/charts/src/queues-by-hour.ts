@@ -1,9 +1,9 @@
 import type { Queue, Results } from '@buildweek/results';
 import { bandLayers, bandRows } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
-import { formatEstimate, formatHourOfWeek, formatPlain, PLAIN, shorten } from './format.ts';
+import { AT_A_TIME, formatEstimate, formatHourOfWeek, formatPlain } from './format.ts';
 import { intervalWords } from './interval-words.ts';
-import { drawnWords, peakHour, queueTitle, rankedQueues } from './ranked-queues.ts';
+import { drawnWords, peakHour, queueTitle, queueWords, rankedQueues } from './ranked-queues.ts';
 import { type Place, placeOf } from './small-multiples.ts';
 import { themeFor } from './theme.ts';
 import { closedLayer, hourOfWeekAxis, midnightLayer } from './time-axes.ts';
@@ -12,9 +12,10 @@ const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
 function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
   const columns = COLUMNS[size];
+  const width = Math.floor(CHART_WIDTH[size] / columns) - (size === 'wide' ? 66 : 56);
   return {
-    title: queueTitle(queue, size === 'wide' ? 26 : 32),
-    width: Math.floor(CHART_WIDTH[size] / columns) - (size === 'wide' ? 66 : 56),
+    title: queueTitle(queue, size, width),
+    width,
     height: size === 'wide' ? 110 : 90,
     layer: [
       closedLayer(results),
@@ -43,13 +44,13 @@ export function queuesByHour(results: Results, size: ChartSize): Chart {
     title:
       longest === undefined
         ? 'No job waits for anything'
-        : `Most jobs wait for ${shorten(longest.name)}: ${formatEstimate(longest.meanLength, PLAIN)} on average, ` +
-          `${formatPlain(longest.byHourOfWeek.value[peak] ?? 0)} on ${formatHourOfWeek(peak)}`,
+        : `The longest queue is for ${queueWords(longest)}: ${formatEstimate(longest.meanLength, AT_A_TIME)} jobs ` +
+          `on average, ${formatPlain(longest.byHourOfWeek.value[peak] ?? 0)} on ${formatHourOfWeek(peak)}`,
     description: `Jobs waiting in each queue over the hours of an average week. ${queues
       .map((queue) => {
         const hour = peakHour(queue);
         return (
-          `${queue.name}: ${formatEstimate(queue.meanLength, PLAIN)} on average, most on ${formatHourOfWeek(hour)} ` +
+          `${queue.name}: ${formatEstimate(queue.meanLength, AT_A_TIME)} on average, most on ${formatHourOfWeek(hour)} ` +
           `with ${formatPlain(queue.byHourOfWeek.value[hour] ?? 0)}.`
         );
       })

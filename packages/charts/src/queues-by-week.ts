@@ -1,9 +1,9 @@
 import type { Queue, Results } from '@buildweek/results';
 import { bandLayers, bandRows, trendOf } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
-import { formatPlain, joinWords, shorten } from './format.ts';
+import { formatPlain, joinWords } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
-import { drawnWords, queueTitle, rankedQueues } from './ranked-queues.ts';
+import { drawnWords, queueTitle, queueWords, rankedQueues } from './ranked-queues.ts';
 import { type Place, placeOf } from './small-multiples.ts';
 import { themeFor } from './theme.ts';
 import { weekAxis } from './time-axes.ts';
@@ -11,9 +11,10 @@ import { weekAxis } from './time-axes.ts';
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
 function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
+  const width = Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56);
   return {
-    title: queueTitle(queue, size === 'wide' ? 26 : 32),
-    width: Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56),
+    title: queueTitle(queue, size, width),
+    width,
     height: size === 'wide' ? 90 : 80,
     layer: bandLayers(bandRows(queue.byWeek, (week) => week + 1)),
     encoding: {
@@ -30,10 +31,9 @@ function panel(results: Results, size: ChartSize, queue: Queue, place: Place, to
 function titleOf(results: Results, queues: readonly Queue[]): string {
   const growing = queues
     .filter((queue) => trendOf(queue.byWeek).kind === 'grows')
-    .map((queue) => shorten(queue.name, 24));
+    .map((queue) => queueWords(queue));
   if (growing.length === 0) return `No queue grows over the ${periodWords(results.run)}`;
-  const verb = growing.length === 1 ? 'grows' : 'grow';
-  return `The waiting for ${joinWords(growing)} ${verb} over the ${periodWords(results.run)}`;
+  return `Waiting for ${joinWords(growing)} grows over the ${periodWords(results.run)}`;
 }
 
 /** Length of each queue over the measured weeks, biggest queue first. */

@@ -1,6 +1,6 @@
 import { CHART_WIDTH, type ChartSize, type Layer, type VerticalAxis } from './chart.ts';
 import { MUTED_INK, PROCESS_COLOURS, type ProcessName } from './palette.ts';
-import { textWidth } from './text-width.ts';
+import { fitName, textWidth } from './text-width.ts';
 import { FONT_SIZE } from './theme.ts';
 
 const NAME_GAP = 12;
@@ -25,10 +25,20 @@ export function rowAxis(rows: number): VerticalAxis {
   };
 }
 
-/** A row's name, and whether it stands out. */
+/** A row's name from the scenario, words behind it that are never cut, and whether it stands out. */
 export interface RowName {
   readonly name: string;
+  readonly suffix?: string;
   readonly strong?: boolean;
+}
+
+/** Room for a name beside a wide plot, or above a row of a narrow one, CSS pixels. */
+const NAME_ROOM: Readonly<Record<ChartSize, number>> = { wide: 180, narrow: 290 };
+
+/** The name as it is drawn, cut to the room that there is. */
+function drawnName({ name, suffix = '', strong = false }: RowName, size: ChartSize, room: number): string {
+  const fontSize = FONT_SIZE[size];
+  return `${fitName(name, room - textWidth(suffix, fontSize, strong), fontSize, strong)}${suffix}`;
 }
 
 /**
@@ -37,9 +47,19 @@ export interface RowName {
  * @param names in the order of the rows
  * @param size of the chart
  * @param lift on a narrow chart, how far above the middle of its row a name stands, CSS pixels
+ * @param room for a name, CSS pixels
  */
-export function rowNames(names: readonly RowName[], size: ChartSize, lift: number): Layer[] {
-  const rows = names.map((one, row) => ({ row, name: one.name, strong: one.strong ?? false }));
+export function rowNames(
+  names: readonly RowName[],
+  size: ChartSize,
+  lift: number,
+  room: number = NAME_ROOM[size],
+): Layer[] {
+  const rows = names.map((one, row) => ({
+    row,
+    name: drawnName(one, size, room),
+    strong: one.strong ?? false,
+  }));
   const present = [true, false].filter((strong) => rows.some((one) => one.strong === strong));
   return present.map((strong): Layer => {
     const fontWeight = strong ? 'bold' : 'normal';
@@ -109,22 +129,20 @@ export function rowEnds(ends: RowEnds, width: number, size: ChartSize): Layer[] 
   ];
 }
 
-/**
- * Width of the plot, CSS pixels: what names and end words leave of the whole chart. Narrow charts have their
- * names above the rows.
- */
+/** Room that the names take to the left of the plot; narrow charts have them above the rows. */
+export function nameRoom(names: readonly RowName[], size: ChartSize): number {
+  if (size === 'narrow') return 0;
+  const widths = names.map((one) =>
+    textWidth(drawnName(one, size, NAME_ROOM[size]), FONT_SIZE[size], one.strong),
+  );
+  return NAME_GAP + Math.ceil(Math.max(0, ...widths));
+}
+
+/** Width of the plot, CSS pixels: what names and end words leave of the whole chart. */
 export function plotWidth(names: readonly RowName[], ends: RowEnds, size: ChartSize): number {
-  const widest = (words: readonly string[], bold: boolean): number =>
-    Math.ceil(Math.max(0, ...words.map((one) => textWidth(one, FONT_SIZE[size], bold))));
-  const nameRoom =
-    size === 'wide'
-      ? NAME_GAP +
-        widest(
-          names.map((one) => one.name),
-          names.some((one) => one.strong === true),
-        )
-      : 0;
-  const empty = ends.words.every((one) => one === '');
-  const endRoom = empty ? MARGIN : END_GAP[size] + widest([ends.title, ...ends.words], false);
-  return CHART_WIDTH[size] - nameRoom - endRoom - MARGIN;
+  const widths = [ends.title, ...ends.words].map((one) => textWidth(one, FONT_SIZE[size]));
+  const endRoom = ends.words.every((one) => one === '')
+    ? MARGIN
+    : END_GAP[size] + Math.ceil(Math.max(...widths));
+  return CHART_WIDTH[size] - nameRoom(names, size) - endRoom - MARGIN;
 }

@@ -1,7 +1,6 @@
 import { CHART_WIDTH, type ChartSize, type Layer, type LayeredSpec } from './chart.ts';
-import { shorten } from './format.ts';
 import { GRID, INK, MUTED_INK, PAPER, type ProcessName, type StackPart, textColourOn } from './palette.ts';
-import { plotWidth, ROW, rowAxis, rowEnds, rowNames, rowProcesses } from './row-axis.ts';
+import { nameRoom, plotWidth, ROW, rowAxis, rowEnds, rowNames, rowProcesses } from './row-axis.ts';
 import { textWidth } from './text-width.ts';
 import { FONT_SIZE } from './theme.ts';
 
@@ -16,6 +15,8 @@ export interface Segment {
 /** A stacked bar, and the whisker that says how certain the boundary is at which it stands. */
 export interface StackedBar {
   readonly name: string;
+  /** Behind the name, never cut. */
+  readonly suffix: string;
   readonly segments: readonly Segment[];
   readonly whisker: { readonly low: number; readonly high: number } | null;
   readonly process: ProcessName | null;
@@ -37,8 +38,6 @@ export interface StackedBars {
 
 const BAR_HEIGHT: Readonly<Record<ChartSize, number>> = { wide: 24, narrow: 20 };
 const STEP: Readonly<Record<ChartSize, number>> = { wide: 36, narrow: 48 };
-/** Letters of a name beside the bar (wide) or above it (narrow). */
-const LETTERS: Readonly<Record<ChartSize, number>> = { wide: 24, narrow: 36 };
 
 /** Symbol of a legend entry and the gap behind the entry, CSS pixels. */
 const SYMBOL_ROOM = 34;
@@ -103,14 +102,14 @@ function partsOf(stack: StackedBars): StackPart[] {
 }
 
 /** As many columns as fit above the chart; entries run from left to right, each column as wide as it must be. */
-function legendColumns(parts: readonly StackPart[], size: ChartSize): number {
+function legendColumns(parts: readonly StackPart[], size: ChartSize, room: number): number {
   const widths = parts.map((part) => textWidth(legendLabel(part), FONT_SIZE[size]) + SYMBOL_ROOM);
   for (let columns = parts.length; columns > 1; columns--) {
     let total = 0;
     for (let column = 0; column < columns; column++) {
       total += Math.max(...widths.filter((_, index) => index % columns === column));
     }
-    if (total <= CHART_WIDTH[size]) return columns;
+    if (total <= room) return columns;
   }
   return 1;
 }
@@ -139,7 +138,7 @@ function whiskerLayers(stack: StackedBars): Layer[] {
 export function stackedBars(stack: StackedBars): LayeredSpec {
   const parts = partsOf(stack);
   const wide = stack.size === 'wide';
-  const names = stack.bars.map((bar) => ({ name: shorten(bar.name, LETTERS[stack.size]) }));
+  const names = stack.bars.map((bar) => ({ name: bar.name, suffix: bar.suffix }));
   const ends = { title: stack.endTitle, words: stack.bars.map((bar) => bar.endWords) };
   const width = plotWidth(names, ends, stack.size);
   const pieces = piecesOf(stack, width);
@@ -173,7 +172,11 @@ export function stackedBars(stack: StackedBars): LayeredSpec {
             legend: {
               title: null,
               orient: 'top',
-              columns: legendColumns(parts, stack.size),
+              columns: legendColumns(
+                parts,
+                stack.size,
+                CHART_WIDTH[stack.size] - nameRoom(names, stack.size),
+              ),
               columnPadding: SYMBOL_ROOM - 18,
               symbolType: 'square',
               symbolStrokeColor: MUTED_INK,

@@ -26,6 +26,7 @@ export function barOfStates<State extends string>(
   const idle = shareOf(unit, 'idle');
   return {
     name: unit.name,
+    suffix: '',
     segments: order.flatMap((state) => {
       const share = shareOf(unit, state);
       return share === null

@@ -1,3 +1,5 @@
+import { isolate } from './format.ts';
+
 /**
  * Advance widths of the printable ASCII characters (from the space on) in thousandths of the font size.
  * Source: Adobe Font Metrics of the core font Helvetica, from memory; Arial and its metric-compatible
@@ -12,6 +14,8 @@ const WIDTHS = [
 ];
 
 const FIRST = 32;
+/** Characters that only turn the direction of writing take no room. */
+const DIRECTION_MARK = /[\u200b-\u200f\u202a-\u202e\u2066-\u2069]/;
 /** Anything outside ASCII is taken as wide as a capital letter, and ideographs as a square. */
 const OTHER = 667;
 const SQUARE = 1000;
@@ -28,8 +32,27 @@ const BOLD = 1.07;
 export function textWidth(text: string, fontSize: number, bold = false): number {
   let thousandths = 0;
   for (const letter of text) {
+    if (DIRECTION_MARK.test(letter)) continue;
     const code = letter.codePointAt(0) ?? FIRST;
     thousandths += WIDTHS[code - FIRST] ?? (code >= FIRST_IDEOGRAPH ? SQUARE : OTHER);
   }
   return (thousandths / 1000) * fontSize * (bold ? BOLD : 1);
+}
+
+/**
+ * A name cut to a width, with the cut marked.
+ *
+ * @param name from the scenario
+ * @param width room in CSS pixels
+ * @param fontSize CSS pixels
+ * @param bold whether it is set in bold
+ */
+export function fitName(name: string, width: number, fontSize: number, bold = false): string {
+  if (textWidth(name, fontSize, bold) <= width) return isolate(name);
+  let kept = '';
+  for (const letter of name) {
+    if (textWidth(`${kept}${letter}…`, fontSize, bold) > width) break;
+    kept += letter;
+  }
+  return isolate(`${kept.trimEnd()}…`);
 }

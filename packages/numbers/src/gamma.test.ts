@@ -31,6 +31,12 @@ describe('the gamma function', () => {
     expect([1, 2, 3, 4, 5, 11, 19].map(gammaFunction)).toEqual([1, 1, 2, 6, 24, 3628800, 6402373705728000]);
   });
 
+  test('leaves the range of a double above 171.6', () => {
+    // Source: 170! as the product of its factors, from memory 7.257415615307999e306.
+    expect(Math.abs(gammaFunction(171) / 7.257415615307999e306 - 1)).toBeLessThan(1e-13);
+    expect(gammaFunction(172)).toBe(Number.POSITIVE_INFINITY);
+  });
+
   test('obeys its recurrence', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-3, max: 100, noNaN: true }), (x) => {

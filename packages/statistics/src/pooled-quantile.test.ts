@@ -121,6 +121,17 @@ describe('the interval of a percentile over all jobs', () => {
     expect(result).toMatchObject({ reason: expect.stringContaining('too many jobs were unfinished') });
   });
 
+  test('is refused when the replications differ so much that a limit lies outside of all jobs', () => {
+    // Two of 20 replications have all the long jobs: their share is 10 %, give or take as much again and more.
+    const own = Array.from({ length: 20 }, (_, replication) =>
+      Float64Array.from({ length: 50 }, (__, job) => (replication < 2 ? 100 : 0) + job),
+    );
+    const reason = expect.stringContaining('the replications differ too much. More');
+    expect(pooledQuantileInterval(own, none(own), 0.92, 0.95)).toEqual({ kind: 'refused', reason });
+    const turned = own.map((sample) => sample.map((value) => 200 - value).reverse());
+    expect(pooledQuantileInterval(turned, none(turned), 0.08, 0.95)).toEqual({ kind: 'refused', reason });
+  });
+
   test('is a point when all jobs take the same time', () => {
     const own = Array.from({ length: 20 }, () => new Float64Array(10).fill(5));
     expect(pooledQuantileInterval(own, none(own), 0.9, 0.95)).toMatchObject({ low: 5, value: 5, high: 5 });

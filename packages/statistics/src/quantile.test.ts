@@ -30,6 +30,14 @@ describe('a sample quantile', () => {
     expect(quantile([1, 2, 3, 4, 5], 0.9, 7)).toBeCloseTo(4.6, 14);
   });
 
+  // Definitions 1 to 3 at a share that falls on a value: the value, the middle of it and the next, the even rank.
+  test('by definitions 1 to 3 differs where p falls between two values', () => {
+    expect(([1, 2, 3] as const).map((type) => quantile(TEN, 0.5, type))).toEqual([5, 5.5, 5]);
+    expect(([1, 2, 3] as const).map((type) => quantile(TEN, 0.3, type))).toEqual([3, 3.5, 3]);
+    expect(([1, 2, 3] as const).map((type) => quantile(TEN, 0.35, type))).toEqual([4, 4, 4]);
+    expect(([1, 2, 3] as const).map((type) => quantile(TEN, 0.45, type))).toEqual([5, 5, 4]);
+  });
+
   test('rises with p', () => {
     fc.assert(
       fc.property(sorted, share, share, fc.constantFrom(...TYPES), (values, first, second, type) => {

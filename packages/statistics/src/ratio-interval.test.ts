@@ -44,6 +44,7 @@ describe('the interval of a ratio over replications', () => {
   test('is a point when the ratio is the same in every replication, however many jobs it had', () => {
     const { value, low, high } = ratioInterval([6, 30, 0, 12], [2, 10, 0, 4], 0.95);
     expect([value, low, high]).toEqual([3, 3, 3]);
+    expect(ratioInterval([0.75, 0], [0.25, 0], 0.95)).toMatchObject({ value: 3, low: 3, high: 3 });
   });
 
   test('agrees with a hand calculation', () => {

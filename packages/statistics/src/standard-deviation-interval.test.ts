@@ -41,6 +41,13 @@ describe('the interval of the standard deviation over all jobs', () => {
     expect(Math.log(high / value)).toBeCloseTo(half, 9);
   });
 
+  test('needs no more than two jobs beside any one replication', () => {
+    const { value, low, high } = pooledDeviationInterval([moments([1]), moments([2]), moments([6])], 0.95);
+    expect(value).toBeCloseTo(Math.sqrt(7), 12);
+    expect(low).toBeLessThan(value);
+    expect(high).toBeGreaterThan(value);
+  });
+
   test('covers the truth when replications have means of their own', () => {
     const draw = draws('deviation coverage');
     let covered = 0;

@@ -56,7 +56,7 @@ export async function decideIgnoredWeeks(
     ...choice(
       cut,
       'chosen by MSER',
-      `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}.`,
+      `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}, without closed days and growth.`,
     ),
     warnings: secondHalfWarning(inSecondHalf, weeks),
   };
@@ -74,13 +74,17 @@ function secondHalfWarning(inSecondHalf: boolean, weeks: number): string[] {
 }
 
 /**
- * The lab as it is in a week like any other: without growth, closing days, extra hours and leave. Else MSER could
- * not tell the end of the start from a holiday.
+ * The lab as it is in every week alike: without growth, closed days, windows on single dates and leave, in whose
+ * wake MSER would look for the end of the start.
  */
 function steadyLab(lab: Lab): Lab {
   return {
     ...lab,
-    calendars: lab.calendars.map((calendar) => ({ ...calendar, closedDays: [], extra: [] })),
+    calendars: lab.calendars.map((calendar) => ({
+      ...calendar,
+      closedDays: [],
+      extra: calendar.weekly.length === 0 ? calendar.extra : [],
+    })),
     people: lab.people.map((group) => ({ ...group, leave: [] })),
     demand: lab.demand.map((stream) =>
       stream.arrivals.kind === 'poisson'

@@ -7,8 +7,6 @@ export function cautions(results: Results): Html {
   return html`
 <section id="cautions" class="cautions" aria-labelledby="cautions-title">
 <h2 id="cautions-title">Before this plan is followed</h2>
-<p>This page plans hours. It is no assessment of safety: the safety data sheets, the rules that apply on site and
-the people licensed to judge them come first.</p>
 <dl>${results.cautions.map((caution) => html`<div><dt>${caution.topic}</dt><dd>${caution.text}</dd></div>`)}</dl>
 </section>`;
 }

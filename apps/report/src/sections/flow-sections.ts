@@ -1,4 +1,4 @@
-import { HOURS, PLAIN } from '@buildweek/charts';
+import { AT_A_TIME, HOURS } from '@buildweek/charts';
 import type { Queue, Results } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
 import { type Html, html, nameText } from '../html.ts';
@@ -37,7 +37,7 @@ ${table(
   queues.map((queue) => [
     nameText(queue.name),
     KINDS[queue.kind],
-    estimateCell(queue.meanLength, PLAIN),
+    estimateCell(queue.meanLength, AT_A_TIME),
     estimateCell(queue.meanWait, HOURS),
   ]),
 )}

@@ -2,6 +2,9 @@ import type { Results } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
 import { levelWords } from '../words.ts';
 
+/** Letters from which on the answer is set smaller. */
+const LONG_ANSWER = 90;
+
 /** Seven days, five of them working: the mark of the page. */
 function mark(): Html {
   return html`<svg class="mark" viewBox="0 0 34 22" aria-hidden="true" focusable="false"><path d="M0 22V8h4v14zM5 22V3h4v19zM10 22V0h4v22zM15 22V5h4v17zM20 22V9h4v13z"/><path class="weekend" d="M25 22v-4h4v4zM30 22v-4h4v4z"/></svg>`;
@@ -22,7 +25,7 @@ export function head(results: Results): Html {
 <div class="inside">
 <p class="program">${mark()} Buildweek · capacity of a print lab</p>
 <h1>${nameText(results.scenario.name)}</h1>
-${first === undefined ? null : html`<p class="answer">${first}</p>`}
+${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
 ${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
 <dl class="facts">
 ${fact('The lab', `${units(results.machines.length, 'machine', 'machines')}, ${units(results.stations.length, 'station', 'stations')}, ${units(persons, 'person', 'persons')}, ${units(lab.parts.length, 'part type', 'part types')}`)}

@@ -11,8 +11,9 @@ const PRIORITIES: readonly (readonly [JobClass['priority'], string])[] = [
 ];
 
 function row(what: Content, unit: Unit, longRun: EstimateOrRefused, period: PredictionOrRefused | null): Row {
-  const cell = period === null ? html`<span class="none">–</span>` : predictionCell(period, unit, true);
-  return [what, estimateCell(longRun, unit, true), cell];
+  const cell =
+    period === null ? html`<span class="none">–</span>` : predictionCell(period, unit, { spoken: true });
+  return [what, estimateCell(longRun, unit, { spoken: true }), cell];
 }
 
 /** The classes worth a line of their own: all jobs, and by priority where there are both. */
@@ -41,7 +42,14 @@ export function keyNumbers(results: Results): Html {
   );
   const onTimeRows = known
     .filter(({ one }) => one.onTime.kind === 'estimate')
-    .map(({ one, words }) => row(`Promises kept, ${words}`, PERCENT, one.onTime, one.onTimeOnePeriod));
+    .map(({ one, words }) =>
+      row(
+        `Promises kept, ${words === 'jobs' ? 'all jobs' : words}`,
+        PERCENT,
+        one.onTime,
+        one.onTimeOnePeriod,
+      ),
+    );
   const flowRows = [
     row('Jobs finished a week', JOBS, meanOfBand(results.flow.finishedJobs), null),
     row('Parts finished a week', PARTS, meanOfBand(results.flow.finishedParts), null),

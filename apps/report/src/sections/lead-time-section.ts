@@ -1,15 +1,17 @@
 import { DAYS, formatCount, PERCENT, shareInWords } from '@buildweek/charts';
-import type { JobClass, Results } from '@buildweek/results';
+import type { JobClass, Percentile, Results } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
+import { Reasons } from '../reasons.ts';
 import { type Column, table } from '../table.ts';
-import { estimateCell, onePeriod, percentileCells, predictionCell } from '../words.ts';
+import { type CellManner, estimateCell, onePeriod, predictionCell } from '../words.ts';
+
+/** The share of jobs whose value for one period has a column. */
+const PERIOD_SHARE = 0.9;
 
 function className(one: JobClass): Content {
-  const part = one.part === null ? 'All' : nameText(one.part);
-  return one.priority === 'all'
-    ? html`${part}${one.part === null ? ' jobs' : ''}`
-    : html`${part}, ${one.priority}`;
+  if (one.part === null) return one.priority === 'all' ? 'All jobs' : `All ${one.priority} jobs`;
+  return one.priority === 'all' ? nameText(one.part) : html`${nameText(one.part)}, ${one.priority}`;
 }
 
 /** Shares for which any class has a percentile, ascending. */
@@ -17,6 +19,15 @@ function sharesOf(jobs: readonly JobClass[]): number[] {
   return [...new Set(jobs.flatMap((one) => one.percentiles.map((percentile) => percentile.share)))].sort(
     (one, other) => one - other,
   );
+}
+
+function percentileOf(one: JobClass, share: number): Percentile | undefined {
+  return one.percentiles.find((candidate) => candidate.share === share);
+}
+
+function periodCell(one: JobClass, manner: CellManner): Content {
+  const percentile = percentileOf(one, PERIOD_SHARE);
+  return percentile === undefined ? '' : predictionCell(percentile.onePeriod, DAYS, manner);
 }
 
 function leadTimeTable(results: Results): Html {
@@ -30,21 +41,26 @@ function leadTimeTable(results: Results): Html {
     ...(unfinished ? [{ title: 'Unfinished', numeric: true }] : []),
     { title: 'Mean', numeric: true },
     ...shares.map((share) => ({ title: share === 0.5 ? 'Half' : shareInWords(share), numeric: true })),
-    ...(shares.includes(0.9) ? [{ title: `Nine of ten, ${period}`, numeric: true }] : []),
+    ...(shares.includes(PERIOD_SHARE) ? [{ title: `Nine of ten, ${period}`, numeric: true }] : []),
     { title: 'Promises kept, %', numeric: true },
     { title: `Promises kept, ${period}, %`, numeric: true },
   ];
+  const manner = { reasons: new Reasons() };
   const rows = jobs.map((one) => [
     className(one),
     formatCount(one.jobs),
     ...(unfinished ? [formatCount(one.unfinished)] : []),
-    estimateCell(one.meanLeadTime, DAYS),
-    ...shares.map((share) => percentileCells(one, share)[0]),
-    ...(shares.includes(0.9) ? [percentileCells(one, 0.9)[1]] : []),
-    estimateCell(one.onTime, PERCENT),
-    predictionCell(one.onTimeOnePeriod, PERCENT),
+    estimateCell(one.meanLeadTime, DAYS, manner),
+    ...shares.map((share) => {
+      const percentile = percentileOf(one, share);
+      return percentile === undefined ? '' : estimateCell(percentile.longRun, DAYS, manner);
+    }),
+    ...(shares.includes(PERIOD_SHARE) ? [periodCell(one, manner)] : []),
+    estimateCell(one.onTime, PERCENT, manner),
+    predictionCell(one.onTimeOnePeriod, PERCENT, manner),
   ]);
-  return table('lead-times-table', 'Lead times in days of 24 hours, with intervals', columns, rows, true);
+  const caption = 'Lead times in days of 24 hours, with intervals';
+  return html`${table('lead-times-table', caption, columns, rows, true)}${manner.reasons.list()}`;
 }
 
 /** How long jobs take, by part type and priority. */

@@ -4,40 +4,41 @@ import { type Html, html } from '../html.ts';
 import { table } from '../table.ts';
 import { levelWords } from '../words.ts';
 
-const SOURCES: readonly Assumption['source'][] = [
-  'default of a machine class',
-  'default of the program',
-  'stated in the scenario',
-];
-
 function sourceWords(assumption: Assumption): string {
   return assumption.line === null ? assumption.source : `${assumption.source}, line ${assumption.line}`;
 }
 
+function assumptionsTable(id: string, caption: string, assumptions: readonly Assumption[]): Html {
+  return table(
+    id,
+    caption,
+    [{ title: 'What' }, { title: 'Value' }, { title: 'Where from' }],
+    assumptions.map((assumption) => [
+      html`<bdi>${assumption.what}</bdi>`,
+      html`<bdi>${assumption.value}</bdi>`,
+      sourceWords(assumption),
+    ]),
+  );
+}
+
 /** Everything that was taken for granted, and where it came from; what nobody stated comes first. */
 export function assumptionsSection(results: Results): Html {
-  const sorted = [...results.assumptions].sort(
-    (one, other) => SOURCES.indexOf(one.source) - SOURCES.indexOf(other.source),
-  );
-  const count = (source: Assumption['source']): number =>
-    sorted.filter((one) => one.source === source).length;
+  const from = (source: Assumption['source']): Assumption[] =>
+    results.assumptions.filter((one) => one.source === source);
+  const stated = from('stated in the scenario');
+  const classes = from('default of a machine class');
+  const defaults = from('default of the program');
   return html`
 <section id="assumptions" aria-labelledby="assumptions-title">
 <h2 id="assumptions-title">Assumptions</h2>
-<p class="lede">${count('stated in the scenario')} are stated in the scenario, ${count('default of a machine class')} come
-from a machine class and ${count('default of the program')} are defaults of the program. Replace defaults by records of
-your own lab first.</p>
-<details class="more"><summary>All ${results.assumptions.length} assumptions</summary>
-${table(
-  'assumptions-table',
-  'Assumptions and where each came from',
-  [{ title: 'What' }, { title: 'Value' }, { title: 'Where from' }],
-  sorted.map((assumption) => [
-    html`<bdi>${assumption.what}</bdi>`,
-    html`<bdi>${assumption.value}</bdi>`,
-    sourceWords(assumption),
-  ]),
-)}
+<p class="lede">Stated in the scenario: ${stated.length}. Taken from a machine class: ${classes.length}. Defaults of the
+program: ${defaults.length}. What nobody stated is common practice at best: replace it by records of your own lab
+first.</p>
+<details class="more"><summary>What nobody stated (${classes.length + defaults.length})</summary>
+${assumptionsTable('defaults-table', 'From machine classes and defaults', [...classes, ...defaults])}
+</details>
+<details class="more screen-only"><summary>What the scenario states (${stated.length})</summary>
+${assumptionsTable('stated-table', 'Stated in the scenario', stated)}
 </details>
 </section>`;
 }

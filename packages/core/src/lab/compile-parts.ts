@@ -57,6 +57,7 @@ export function compilePart(
         sampler: timed === null ? null : createSampler(timed.distribution),
         constant: timed === null || timed.distribution.kind === 'constant',
         typical: toMilliseconds(typicalHoursOf(stage, part, lab)),
+        typicalPerPiece: toMilliseconds(typicalHoursPerPieceOf(stage, part)),
       };
     }),
   };
@@ -115,5 +116,19 @@ function typicalHoursOf(stage: Stage, part: PartType, lab: Lab): number {
         (machine?.unload?.duration.typicalHours ?? 0)
       );
     }
+  }
+}
+
+/** Hours that each further piece typically adds to a stage. */
+function typicalHoursPerPieceOf(stage: Stage, part: PartType): number {
+  switch (stage.kind) {
+    case 'work':
+      return stage.basis === 'part' ? stage.work.duration.typicalHours : 0;
+    case 'station':
+      return stage.basis === 'part' ? stage.run.typicalHours : 0;
+    case 'build':
+      return part.print?.perPart.typicalHours ?? 0;
+    case 'wait':
+      return 0;
   }
 }

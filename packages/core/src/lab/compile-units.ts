@@ -1,4 +1,12 @@
-import type { BuildFailure, BuildStage, Lab, PartType, Stage, StationStage } from '@buildweek/model';
+import type {
+  BuildFailure,
+  BuildStage,
+  Lab,
+  LaunchRule,
+  PartType,
+  Stage,
+  StationStage,
+} from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
@@ -117,7 +125,7 @@ export class UnitCompiler {
         kindRank: kindRanks.machine,
         capacity: machine.capacity,
         capacityUnit: 'space',
-        launch: machine.launch,
+        launch: orAtOnce(machine.launch),
         conditions: compileConditions(machine, machine.name, this.attendance),
         failure: compileFailure(machine.failure, machine.name, this.attendance),
         carrier: machine.carrier === null ? -1 : this.carrierIndex(machine.carrier),
@@ -304,6 +312,17 @@ function tailWorkOf(stage: Stage): CompiledTailWork | null {
   return distribution === null
     ? null
     : { sampler: createSampler(distribution), constant: distribution.kind === 'constant' };
+}
+
+/** A rule that states no condition launches with the first part. */
+function orAtOnce(launch: LaunchRule): LaunchRule {
+  const isEmpty =
+    launch.fullShare === null &&
+    launch.waitedHours === null &&
+    launch.fixedHours === null &&
+    !launch.beforeClosing &&
+    !launch.promiseAtRisk;
+  return isEmpty ? { ...launch, fullShare: 0 } : launch;
 }
 
 function startQueuesOf(classes: readonly CompiledUnitClass[]): number[] {

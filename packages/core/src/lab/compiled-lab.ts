@@ -268,6 +268,8 @@ export interface CompiledStage {
   readonly constant: boolean;
   /** Typical milliseconds of the stage for a job of one piece, for the risk to a promise. */
   readonly typical: number;
+  /** Typical milliseconds for each further piece. */
+  readonly typicalPerPiece: number;
 }
 
 export interface CompiledStream {

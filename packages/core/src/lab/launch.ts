@@ -196,8 +196,7 @@ export class LaunchRules {
     const { stages } = lot.job.part;
     let sum = 0;
     for (let stage = lot.stage; stage < stages.length; stage++) {
-      const units = stages[stage].basis === 'part' ? load.pieces : 1;
-      sum += stages[stage].typical * units;
+      sum += stages[stage].typical + (load.pieces - 1) * stages[stage].typicalPerPiece;
     }
     return sum;
   }

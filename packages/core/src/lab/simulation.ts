@@ -180,7 +180,7 @@ export class Simulation {
         this.launch.timerRings(subject);
         break;
       case event.EVENT_OTHER_DUTIES_DUE:
-        this.staff.dutiesFallDue(subject, stamp);
+        this.staff.dutiesFallDue(subject);
         break;
       case event.EVENT_OTHER_DUTIES_DAY:
         this.staff.dutiesDay(subject);

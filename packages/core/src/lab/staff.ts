@@ -168,9 +168,9 @@ export class Staff {
   }
 
   /** A block of other duties falls due; who is busy takes it afterwards. */
-  dutiesFallDue(personIndex: number, stamp: number): void {
+  dutiesFallDue(personIndex: number): void {
     const person = this.persons[personIndex];
-    if (person.dutiesStamp !== stamp || !person.isFree) return;
+    if (!person.isFree || this.simulation.now < person.dutiesDueAt) return;
     this.leaveFree(person);
     this.becomeFree(person);
   }
@@ -244,6 +244,7 @@ export class Staff {
     this.simulation.recorder.onDuty(person.group, person.dutySince, this.simulation.now);
     for (let position = 0; position < person.queues.length; position++) {
       this.queues[person.queues[position]].onDuty--;
+      this.simulation.units.staffChanged(person.queues[position]);
     }
     if (person.dutiesSince >= 0) this.stopDuties(person);
     // What is not done lapses into the next window, where a new moment is drawn for it.
@@ -277,14 +278,7 @@ export class Staff {
     const length = Math.min(windowEnd - from, MILLISECONDS_PER_DAY);
     person.dutiesOwed += Math.round(compiled.peopleGroups[person.group].otherDutiesShare * length);
     person.dutiesDueAt = from + Math.floor(person.dutiesStream() * length);
-    if (person.dutiesSince < 0) person.dutiesStamp++;
-    calendar.schedule(
-      person.dutiesDueAt,
-      PHASE_TIMERS,
-      EVENT_OTHER_DUTIES_DUE,
-      person.index,
-      person.dutiesStamp,
-    );
+    calendar.schedule(person.dutiesDueAt, PHASE_TIMERS, EVENT_OTHER_DUTIES_DUE, person.index, 0);
     if (windowEnd - from > MILLISECONDS_PER_DAY) {
       calendar.schedule(from + MILLISECONDS_PER_DAY, PHASE_TIMERS, EVENT_OTHER_DUTIES_DAY, person.index, 0);
     }
@@ -311,7 +305,7 @@ export class Staff {
       const queue = this.queues[person.queues[position]];
       queue.free++;
       queue.isStale = true;
-      units.staffBecameFree(person.queues[position]);
+      units.staffChanged(person.queues[position]);
     }
   }
 

@@ -212,8 +212,8 @@ export class UnitFloor {
     unit.heldCarrier = -1;
   }
 
-  /** Somebody who could start machines or stations has nothing to do. */
-  staffBecameFree(queueIndex: number): void {
+  /** Somebody who could start machines or stations has nothing to do, or goes: then the last call comes earlier. */
+  staffChanged(queueIndex: number): void {
     for (const group of this.groupsStartedBy[queueIndex]) {
       // People make no difference to a group that has nothing idle or nothing to do.
       if (group.idle > 0 && group.waiting > 0) group.isStale = true;
@@ -340,7 +340,7 @@ export class UnitFloor {
     group.isStale = true;
     if (!group.compiled.launch.beforeClosing) return;
     // More set-ups for the same people bring the last call of the others forward.
-    for (const queue of group.compiled.startQueues) this.staffBecameFree(queue);
+    for (const queue of group.compiled.startQueues) this.staffChanged(queue);
   }
 
   private settleIdle(group: UnitGroup): void {

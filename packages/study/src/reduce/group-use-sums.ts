@@ -8,57 +8,75 @@ import { meanEstimate } from './estimates.ts';
 export interface GroupUse {
   readonly name: string;
   readonly kind: 'machine' | 'station' | 'people';
-  /** Machines and stations: share of the time in which they are held; people: share of the hours on duty at work. */
-  readonly share: Estimate;
+  /** Machines and stations: share of the time at work; people: share of the hours on duty. */
+  readonly atWork: Estimate;
+  /** Share of the time in which machines or stations stand full and wait for people; null for people. */
+  readonly waitingForPeople: Estimate | null;
+  /** The two together. */
+  readonly held: Estimate;
 }
+
+const FREE: ReadonlySet<string> = new Set(['idle', 'off']);
+const WAITING: ReadonlySet<string> = new Set(['waiting to start', 'waiting to be unloaded']);
 
 /** Use of each group of machines, stations and people as a whole; for the headline. */
 export class GroupUseSums {
   private readonly lab: Lab;
+  /** For each group: at work, waiting for people, both. */
   private readonly means: RunningMeans;
 
   constructor(lab: Lab) {
     this.lab = lab;
-    this.means = new RunningMeans(lab.machines.length + lab.stations.length + lab.people.length);
+    this.means = new RunningMeans(3 * (lab.machines.length + lab.stations.length + lab.people.length));
   }
 
   add(history: History): void {
     const { lab } = this;
     const windowLength = history.windowEnd - history.windowStart;
     this.means.add([
-      ...lab.machines.map((group) => heldShare(history.machines, group.name, MACHINE_STATES, windowLength)),
-      ...lab.stations.map((group) => heldShare(history.stations, group.name, STATION_STATES, windowLength)),
-      ...lab.people.map((group) => busyShare(history, group.name)),
+      ...lab.machines.flatMap(({ name }) => useOf(history.machines, name, MACHINE_STATES, windowLength)),
+      ...lab.stations.flatMap(({ name }) => useOf(history.stations, name, STATION_STATES, windowLength)),
+      ...lab.people.flatMap(({ name }) => {
+        const busy = busyShare(history, name);
+        return [busy, 0, busy];
+      }),
     ]);
   }
 
   results(level: number): GroupUse[] {
     const { machines, stations, people } = this.lab;
-    const names = [
+    const groups = [
       ...machines.map(({ name }) => ({ name, kind: 'machine' as const })),
       ...stations.map(({ name }) => ({ name, kind: 'station' as const })),
       ...people.map(({ name }) => ({ name, kind: 'people' as const })),
     ];
-    return names.map((group, index) => ({ ...group, share: meanEstimate(this.means, index, level) }));
+    return groups.map((group, index) => ({
+      ...group,
+      atWork: meanEstimate(this.means, 3 * index, level),
+      waitingForPeople: group.kind === 'people' ? null : meanEstimate(this.means, 3 * index + 1, level),
+      held: meanEstimate(this.means, 3 * index + 2, level),
+    }));
   }
 }
 
-function heldShare(
+function useOf(
   units: readonly UnitHistory[],
   group: string,
   states: readonly string[],
   windowLength: number,
-): number {
+): [number, number, number] {
   const own = units.filter((unit) => unit.group === group);
-  if (own.length === 0) return 0;
-  const free = new Set(['idle', 'off']);
-  let held = 0;
+  let atWork = 0;
+  let waiting = 0;
   for (const unit of own) {
-    unit.timeInState.forEach((time, state) => {
-      if (!free.has(states[state] ?? 'idle')) held += time;
+    unit.timeInState.forEach((time, position) => {
+      const state = states[position] ?? 'off';
+      if (WAITING.has(state)) waiting += time;
+      else if (!FREE.has(state)) atWork += time;
     });
   }
-  return held / (own.length * windowLength);
+  const total = Math.max(1, own.length * windowLength);
+  return [atWork / total, waiting / total, (atWork + waiting) / total];
 }
 
 function busyShare(history: History, group: string): number {

@@ -19,8 +19,8 @@ export interface HeadlineFacts {
   readonly run: Pick<Run, 'weeks' | 'level'>;
 }
 
-/** Above this use a resource is called the bottleneck: queues grow steeply from about here on. */
-const BOTTLENECK_SHARE = 0.7;
+/** From about this use on queues grow steeply, and a resource is called the bottleneck: common practice, no source. */
+const BOTTLENECK_SHARE = 0.8;
 
 const CAUSE_WORDS: Readonly<Record<WaitCause, string>> = {
   requester: 'waiting for the requester',
@@ -68,17 +68,16 @@ function nameOf(job: JobClass): string {
 
 function leadTimeSentences({ jobs, uses }: HeadlineFacts): string[] {
   const known = mainClasses(jobs).flatMap((job) => {
-    const found = job.percentiles.find((percentile) => percentile.share === 0.9)?.longRun;
+    const found = percentileOf(job)?.longRun;
     return found?.kind === 'estimate' ? [`${nameOf(job)} are finished within ${durationWords(found)}`] : [];
   });
-  const busiest = [...uses].sort((one, other) => other.share.value - one.share.value)[0];
-  const bottleneck = busiest === undefined ? null : bottleneckWords(busiest);
+  const bottleneck = bottleneckWords(uses);
   const [first, ...others] = known;
   if (first === undefined) {
-    const refused = mainClasses(jobs)[0]?.percentiles.find((percentile) => percentile.share === 0.9)?.longRun;
-    const reason = refused !== undefined && refused.kind !== 'estimate' ? ` ${refused.reason}` : '';
+    const refused = mainClasses(jobs).flatMap((job) => percentileOf(job)?.longRun ?? [])[0];
+    const reason = refused === undefined || refused.kind === 'estimate' ? '' : ` ${refused.reason}`;
     return [
-      `No lead time is given that nine of ten jobs keep.${reason}`,
+      `No lead time can be given that nine of ten jobs keep.${reason}`,
       ...(bottleneck === null ? [] : [`${capital(bottleneck)}.`]),
     ];
   }
@@ -86,24 +85,35 @@ function leadTimeSentences({ jobs, uses }: HeadlineFacts): string[] {
   return [`Nine of ten ${first}${rest}${bottleneck === null ? '' : `; ${bottleneck}`}.`];
 }
 
-function bottleneckWords({ name, kind, share }: GroupUse): string {
-  const use =
-    kind === 'people'
-      ? `at work ${shareWords(share)} of the hours on duty`
-      : `in use ${shareWords(share)} of the time`;
-  return share.value >= BOTTLENECK_SHARE
-    ? `the bottleneck is "${name}", ${use}`
-    : `nothing is a bottleneck, and the busiest, "${name}", is ${use}`;
+/** What is at work nearly always; else what is held nearly always, though it only waits for people; else nothing. */
+function bottleneckWords(uses: readonly GroupUse[]): string | null {
+  const most = (share: (use: GroupUse) => number): GroupUse | undefined =>
+    [...uses].sort((one, other) => share(other) - share(one))[0];
+  const busiest = most((use) => use.atWork.value);
+  const held = most((use) => use.held.value);
+  if (busiest === undefined || held === undefined) return null;
+  const of = busiest.kind === 'people' ? 'of the hours on duty' : 'of the time';
+  const atWork = `at work ${shareWords(busiest.atWork)} ${of}`;
+  if (busiest.atWork.value >= BOTTLENECK_SHARE) return `the bottleneck is "${busiest.name}", ${atWork}`;
+  if (held.held.value >= BOTTLENECK_SHARE && held.waitingForPeople !== null) {
+    return `the bottleneck is "${held.name}", taken up ${shareWords(held.held)} of the time, of all hours ${shareWords(held.waitingForPeople)} waiting for people to start or empty it`;
+  }
+  return `nothing is worked to its limit, and the busiest, "${busiest.name}", is ${atWork}`;
+}
+
+function percentileOf(job: JobClass): JobClass['percentiles'][number] | undefined {
+  return job.percentiles.find((percentile) => percentile.share === 0.9);
 }
 
 function onePeriodSentences({ jobs, run }: HeadlineFacts): string[] {
   const words = mainClasses(jobs).flatMap((job) => {
-    const found = job.percentiles.find((percentile) => percentile.share === 0.9)?.onePeriod;
-    return found?.kind === 'prediction' ? [`${rangeWords(found)} for nine of ten ${nameOf(job)}`] : [];
+    const found = percentileOf(job)?.onePeriod;
+    return found?.kind === 'prediction' ? [`${rangeWords(found)} for ${nameOf(job)}`] : [];
   });
   if (words.length === 0) return [];
+  const period = periodWords(run.weeks);
   return [
-    `Any one ${periodWords(run.weeks)} may bring ${words.join(', ')} (${percent(run.level)} % of them do).`,
+    `In any one ${period} that figure may come out anywhere from ${words.join(', and from ')}; ${percent(run.level)} of 100 do.`,
   ];
 }
 
@@ -126,6 +136,7 @@ function onTimeSentences({ jobs, run }: HeadlineFacts): string[] {
 
 /** The largest causes of waiting; the rest is in the charts. */
 const MOST_CAUSES = 3;
+const SMALLEST_SHARE = 0.02;
 
 function hoursSentences({ jobs, hours }: HeadlineFacts): string[] {
   const mean = jobs.find((job) => job.part === null && job.priority === 'all')?.meanLeadTime;
@@ -137,6 +148,7 @@ function hoursSentences({ jobs, hours }: HeadlineFacts): string[] {
   const work = hours.filter((entry) => entry.what !== 'waiting');
   const waits = hours
     .filter((entry) => entry.what === 'waiting')
+    .filter((entry) => entry.hours.value >= SMALLEST_SHARE * mean.value)
     .sort((one, other) => other.hours.value - one.hours.value)
     .slice(0, MOST_CAUSES);
   if (work.length + waits.length === 0) return [];

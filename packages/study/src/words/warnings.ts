@@ -15,7 +15,7 @@ export function loadWarnings(loads: readonly HandLoad[]): string[] {
 export function unfinishedWarnings(jobs: number, unfinished: number, capWeeks: number): string[] {
   if (unfinished === 0) return [];
   return [
-    `${unfinished} of ${jobs} jobs were not finished ${capWeeks} weeks after the measured ones. They count as later than everything; give the lab more weeks to finish, or less to do.`,
+    `${unfinished} of ${jobs} jobs were not finished ${capWeeks === 1 ? '1 week' : `${capWeeks} weeks`} after the measured ones. They count as later than everything; give the lab more weeks to finish, or less to do.`,
   ];
 }
 

@@ -1,0 +1,39 @@
+import { formatProblem } from '@buildweek/scenario';
+import { handCalculation, loadWarnings } from '@buildweek/study';
+import { Command } from 'commander';
+import { readScenarioFile } from '../files/scenario-file.ts';
+import { assumptionsTable } from '../tables/assumptions-table.ts';
+import { handTable } from '../tables/hand-table.ts';
+import { listSection, section } from '../tables/results-text.ts';
+import { paragraph } from '../terminal/paragraph.ts';
+import { harmless, styleFor } from '../terminal/style.ts';
+
+export function checkCommand(): Command {
+  return new Command('check')
+    .summary('say what is wrong with a scenario, or how it is understood')
+    .description(
+      'Reads a scenario file. Says everything that is wrong with it, with line and column; or prints the lab as it is understood, defaults included, and the load of every machine, station and people group by hand calculation.',
+    )
+    .argument('<file>', 'scenario file (YAML); - reads standard input')
+    .addHelpText('after', '\nExample:\n  buildweek check scenarios/demo.yaml')
+    .action(check);
+}
+
+function check(path: string): void {
+  const { reading } = readScenarioFile(path);
+  const { lab, settings, assumptions, warnings } = reading;
+  const style = styleFor(process.stdout);
+  const fromWeek = settings.ignoredWeeks === 'auto' ? 0 : settings.ignoredWeeks;
+  const loads = handCalculation(lab, { fromWeek, weeks: settings.weeks });
+  const basis =
+    'Expected hours over hours there, averaged over the measured weeks. The least that the demand asks for: builds and batches full, no material changes, no waiting. At 100 % and above the queue grows without end.';
+  const sections = [
+    style.heading(harmless(lab.name)),
+    section('The lab as understood', assumptionsTable(assumptions, style), style),
+    section('Load by hand calculation', `${handTable(loads, style)}\n${paragraph(basis, '  ')}`, style),
+    warnings.map(formatProblem).join('\n\n'),
+    listSection('Warnings', loadWarnings(loads), style),
+    'No errors. Play it with: buildweek run FILE',
+  ];
+  process.stdout.write(`${sections.filter((text) => text !== '').join('\n\n')}\n`);
+}

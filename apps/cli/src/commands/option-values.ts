@@ -1,0 +1,27 @@
+import { PRECISION_MEASURES, type PrecisionAsked } from '@buildweek/study';
+import { InvalidArgumentError } from 'commander';
+
+/** Reads a whole number of at least `fewest`. */
+export function wholeNumberOption(fewest: number): (text: string) => number {
+  return (text) => {
+    if (/^\d+$/.test(text) && Number(text) >= fewest && Number(text) <= 1_000_000) return Number(text);
+    throw new InvalidArgumentError(`Give a whole number from ${fewest} to 1000000.`);
+  };
+}
+
+export function ignoredWeeksOption(text: string): number | 'auto' {
+  if (text === 'auto') return text;
+  if (/^\d+$/.test(text) && Number(text) <= 10_000) return Number(text);
+  throw new InvalidArgumentError('Give a whole number of weeks from 0 to 10000, or auto.');
+}
+
+/** Reads `5 % of p90 lead time`, or `5 %` for the precision of p90. */
+export function precisionOption(text: string): PrecisionAsked {
+  const parts = /^\s*(\d+(?:\.\d+)?)\s*%\s*(?:of\s+(.+?)\s*)?$/.exec(text);
+  const share = Number(parts?.[1]) / 100;
+  const measure = PRECISION_MEASURES.find((candidate) => candidate === (parts?.[2] ?? 'p90 lead time'));
+  if (measure !== undefined && share > 0 && share < 1) return { measure, relativeHalfWidth: share };
+  throw new InvalidArgumentError(
+    `Give it as "5 % of p90 lead time". Known: ${PRECISION_MEASURES.join(', ')}.`,
+  );
+}

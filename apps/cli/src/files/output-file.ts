@@ -1,0 +1,65 @@
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname } from 'node:path';
+import { badInput } from '../failure.ts';
+import { reasonOf } from './read-file.ts';
+
+/** A kind of file that a command writes, and how it is known again. */
+export interface OutputKind {
+  readonly name: string;
+  /** Stands near the start of every such file. */
+  readonly mark: RegExp;
+}
+
+export const RESULTS_FILE: OutputKind = { name: 'results', mark: /^\s*\{\s*"format":\s*"buildweek results"/ };
+export const REPORT_FILE: OutputKind = {
+  name: 'a report',
+  mark: /<meta name="generator" content="buildweek /,
+};
+
+/**
+ * Makes sure, before any work is done, that a file may be written.
+ * @param force whether the user said that anything there may be overwritten
+ * @throws Failure for bad input when something else stands there
+ */
+export function checkOutput(path: string, kind: OutputKind, force: boolean): void {
+  if (!existsSync(path) || force || kind.mark.test(startOf(path))) return;
+  throw badInput(
+    `${path} is there already and is not ${kind.name} that this command wrote. Choose another name, or add --force to overwrite it.`,
+  );
+}
+
+/** Writes a file whole or not at all, and makes its folder. @throws Failure for bad input when that cannot be done */
+export function writeOutput(path: string, text: string): void {
+  const temporary = `${path}.${process.pid}.part`;
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(temporary, text);
+    renameSync(temporary, path);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    throw badInput(`Cannot write ${path}: ${reasonOf(error)}.`);
+  }
+}
+
+function startOf(path: string): string {
+  try {
+    const file = openSync(path, 'r');
+    try {
+      const bytes = new Uint8Array(4096);
+      return new TextDecoder().decode(bytes.subarray(0, readSync(file, bytes)));
+    } finally {
+      closeSync(file);
+    }
+  } catch (error) {
+    throw badInput(`Cannot write ${path}: ${reasonOf(error)}.`);
+  }
+}

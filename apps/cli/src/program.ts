@@ -1,0 +1,30 @@
+import { Command } from 'commander';
+import { checkCommand } from './commands/check.ts';
+import { reportCommand } from './commands/report.ts';
+import { runCommand } from './commands/run.ts';
+import { schemaCommand } from './commands/schema.ts';
+import { programVersion } from './program-version.ts';
+
+/** The command with all its subcommands. */
+export function createProgram(): Command {
+  const program = new Command('buildweek')
+    .description(
+      'Plans the capacity of an in-house print lab: plays its weeks many times and says how long jobs take, where they wait, and what machines and people are busy with.',
+    )
+    .version(programVersion(), '--version', 'print the version')
+    .helpCommand(false)
+    .addHelpText(
+      'after',
+      `
+To get going:
+  buildweek check scenarios/small.yaml                    how a lab is understood, and its load by hand
+  buildweek run scenarios/small.yaml --json small.json    play it, keep the results
+  buildweek report small.json                             make a page of them
+
+Copy a scenario, change the number of people, and run it again. "buildweek run --help" says more.`,
+    );
+  for (const command of [checkCommand(), runCommand(), reportCommand(), schemaCommand()]) {
+    program.addCommand(command.exitOverride());
+  }
+  return program.exitOverride();
+}

@@ -1,0 +1,65 @@
+import { DAYS, formatCount, formatEstimate, formatInterval, PERCENT } from '@buildweek/charts';
+import type { EstimateOrRefused, JobClass, PredictionOrRefused } from '@buildweek/results';
+import type { Style } from '../terminal/style.ts';
+import { numbers, tableText, words } from '../terminal/table.ts';
+import type { Footnotes } from './footnotes.ts';
+
+const SHOWN = [
+  { share: 0.5, title: 'half within' },
+  { share: 0.9, title: '9 of 10 within' },
+  { share: 0.95, title: '19 of 20 within' },
+];
+
+/** Lead times and kept promises by class of jobs, each with its interval. */
+export function leadTimeTable(jobs: readonly JobClass[], footnotes: Footnotes, style: Style): string {
+  const columns = [
+    words('jobs'),
+    numbers('played'),
+    ...SHOWN.map(({ title }) => numbers(`${title}, days`)),
+    numbers('9 of 10, one period'),
+    numbers('on time'),
+  ];
+  return tableText(
+    columns,
+    jobs.map((job) => ({
+      cells: [
+        nameOf(job),
+        formatCount(job.jobs),
+        ...SHOWN.map(({ share }) => estimateCell(percentile(job, share)?.longRun, footnotes)),
+        periodCell(percentile(job, 0.9)?.onePeriod, footnotes),
+        job.onTime.kind === 'estimate'
+          ? formatEstimate(job.onTime, PERCENT)
+          : footnotes.mark(job.onTime.reason),
+      ],
+    })),
+    style,
+  );
+}
+
+function nameOf({ part, priority }: JobClass): string {
+  if (part === null) return priority === 'all' ? 'all jobs' : `all ${priority} jobs`;
+  return priority === 'all' ? part : `  ${priority}`;
+}
+
+function percentile(job: JobClass, share: number): JobClass['percentiles'][number] | undefined {
+  return job.percentiles.find((candidate) => candidate.share === share);
+}
+
+function estimateCell(estimate: EstimateOrRefused | undefined, footnotes: Footnotes): string {
+  if (estimate === undefined) return '';
+  return estimate.kind === 'estimate'
+    ? withoutUnit(formatEstimate(estimate, DAYS))
+    : footnotes.mark(estimate.reason);
+}
+
+function periodCell(prediction: PredictionOrRefused | undefined, footnotes: Footnotes): string {
+  if (prediction === undefined) return '';
+  return prediction.kind === 'prediction'
+    ? formatInterval(prediction, DAYS)
+    : footnotes.mark(prediction.reason);
+}
+
+/** The column says days already. */
+function withoutUnit(text: string): string {
+  return text.replace(/\s+days?/u, '');
+}

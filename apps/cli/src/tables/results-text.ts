@@ -1,0 +1,70 @@
+import type { Results, Run } from '@buildweek/results';
+import { paragraph } from '../terminal/paragraph.ts';
+import { harmless, type Style } from '../terminal/style.ts';
+import { Footnotes } from './footnotes.ts';
+import { hoursTable } from './hours-table.ts';
+import { leadTimeTable } from './lead-time-table.ts';
+import { queueTable } from './queue-table.ts';
+import { machineTable, peopleTable, stationTable } from './use-tables.ts';
+
+/** Results for a terminal: the answer first, then the tables, what to beware of, and how it was found. */
+export function resultsText(results: Results, style: Style): string {
+  const footnotes = new Footnotes();
+  const sections = [
+    style.heading(harmless(results.scenario.name)),
+    results.headline.map((sentence) => paragraph(sentence, '  ')).join('\n'),
+    section('Lead times, in days of 24 h', leadTimeTable(results.jobs, footnotes, style), style),
+    footnotes.text(),
+    section('Where the hours go', hoursTable(results.hours, style), style),
+    ...(results.people.length > 0 ? [section('People', peopleTable(results.people, style), style)] : []),
+    ...(results.machines.length > 0
+      ? [section('Machines, of all hours', machineTable(results.machines, style), style)]
+      : []),
+    ...(results.stations.length > 0
+      ? [section('Stations, of all hours', stationTable(results.stations, style), style)]
+      : []),
+    section('Queues', queueTable(results.queues, style), style),
+    listSection('Warnings', results.warnings, style),
+    listSection(
+      'Cautions',
+      results.cautions.map(({ topic, text }) => `${topic}. ${text}`),
+      style,
+    ),
+    section('How this was found', runText(results.run), style),
+  ];
+  return `${sections.filter((text) => text !== '').join('\n\n')}\n`;
+}
+
+/** Warnings or cautions as a list; empty when there are none. */
+export function listSection(title: string, lines: readonly string[], style: Style): string {
+  if (lines.length === 0) return '';
+  return section(style.warning(title), lines.map((line) => paragraph(line, '  - ')).join('\n'), style);
+}
+
+/** A title with what stands below it. */
+export function section(title: string, text: string, style: Style): string {
+  return `${style.heading(title)}\n${text}`;
+}
+
+function runText(run: Run): string {
+  const weeks = run.weeks === 1 ? '1 week' : `${run.weeks} weeks`;
+  const lines = [
+    `${run.replications} replications of ${weeks}, seed "${run.seed}"; in brackets: ${100 * run.level} % confidence intervals.`,
+    `Ignored weeks at the start: ${run.ignoredWeeks.weeks} (${run.ignoredWeeks.method}). ${run.ignoredWeeks.note}`,
+    `${stopWords(run)}`,
+  ];
+  return lines.map((line) => paragraph(line, '  ')).join('\n');
+}
+
+function stopWords({ stopped, precision, replications }: Run): string {
+  if (precision === null || stopped === 'stopped by the user') {
+    return stopped === 'stopped by the user'
+      ? `Stopped by the user after ${replications} replications.`
+      : 'The number of replications asked for was played.';
+  }
+  const reached = precision.reached === null ? 'no interval' : `${(100 * precision.reached).toFixed(1)} %`;
+  const asked = `${precision.measure}: ${reached} reached, ${(100 * precision.asked).toFixed(1)} % asked for`;
+  return stopped === 'precision reached'
+    ? `The precision was reached (${asked}).`
+    : `The precision was NOT reached within ${replications} replications (${asked}).`;
+}

@@ -1,0 +1,14 @@
+import { parentPort } from 'node:worker_threads';
+import { createSimulator } from '../src/simulate.ts';
+import { benchLab } from './bench-lab.ts';
+import { settingsFor } from './lab-model.ts';
+
+// Plays as many replications of the bench lab as it is told and answers when they are done.
+
+const simulator = createSimulator(benchLab());
+parentPort?.on('message', (replications: number) => {
+  for (let replication = 0; replication < replications; replication++) {
+    simulator.simulate(settingsFor(13, 'threads', replication));
+  }
+  parentPort?.postMessage(replications);
+});

@@ -1,0 +1,115 @@
+import type { Estimate, JobClass } from '@buildweek/results';
+import { describe, expect, it } from 'vitest';
+import type { GroupUse } from '../reduce/group-use-sums.ts';
+import { type HeadlineFacts, headlineOf } from './headline.ts';
+
+function estimate(value: number, half = value / 20): Estimate {
+  return { kind: 'estimate', value, low: value - half, high: value + half, level: 0.95, replications: 100 };
+}
+
+function jobs(priority: JobClass['priority'], ninetieth: number): JobClass {
+  return {
+    part: null,
+    priority,
+    jobs: 1000,
+    unfinished: 0,
+    meanLeadTime: estimate(ninetieth / 2),
+    standardDeviationOfLeadTime: estimate(10),
+    percentiles: [
+      {
+        share: 0.9,
+        longRun: estimate(ninetieth),
+        onePeriod: {
+          kind: 'prediction',
+          low: ninetieth - 12,
+          high: ninetieth + 24,
+          level: 0.95,
+          replications: 100,
+        },
+      },
+    ],
+    onTime: estimate(0.93, 0.01),
+    onTimeOnePeriod: { kind: 'prediction', low: 0.85, high: 0.98, level: 0.95, replications: 100 },
+  };
+}
+
+function use(name: string, kind: GroupUse['kind'], atWork: number, waiting: number): GroupUse {
+  return {
+    name,
+    kind,
+    atWork: estimate(atWork, 0.01),
+    waitingForPeople: kind === 'people' ? null : estimate(waiting, 0.01),
+    held: estimate(atWork + waiting, 0.01),
+  };
+}
+
+const facts: HeadlineFacts = {
+  jobs: [jobs('all', 96), jobs('normal', 100), jobs('rush', 72)],
+  uses: [use('resin washers', 'station', 0.9, 0.02), use('technicians', 'people', 0.7, 0)],
+  hours: [
+    { what: 'printing', hours: estimate(12) },
+    { what: 'other work', hours: estimate(6) },
+    { what: 'waiting', cause: 'shift', hours: estimate(10) },
+    { what: 'waiting', cause: 'person', hours: estimate(20) },
+    { what: 'waiting', cause: 'carrier', hours: estimate(0.1) },
+  ],
+  loads: [],
+  run: { weeks: 13, level: 0.95 },
+};
+
+describe('headlineOf', () => {
+  it('says first what nine of ten rush and normal jobs keep, and what the bottleneck is', () => {
+    expect(headlineOf(facts)[0]).toBe(
+      'Nine of ten rush jobs are finished within 3.0 days (2.9 to 3.1), and nine of ten normal jobs are finished within 4.2 days (4.0 to 4.4); the bottleneck is "resin washers", at work 90 % (89 to 91) of the time.',
+    );
+  });
+
+  it('says what any one quarter may bring', () => {
+    expect(headlineOf(facts)[1]).toBe(
+      'In any one quarter that figure may come out anywhere from 2.5 to 4.0 days for rush jobs, and from 3.7 to 5.2 days for normal jobs; 95 of 100 do.',
+    );
+    expect(headlineOf({ ...facts, run: { weeks: 6, level: 0.9 } })[1]).toMatch(
+      /^In any one stretch of 6 weeks .*; 90 of 100 do\.$/,
+    );
+  });
+
+  it('says how many promises are kept', () => {
+    expect(headlineOf(facts)[2]).toBe(
+      '93 % (92 to 94) of rush jobs with a promise keep it; in any one quarter 85 to 98 %.',
+    );
+  });
+
+  it('says where the hours of a job go, largest cause of waiting first, and nothing that hardly counts', () => {
+    expect(headlineOf(facts).at(-1)).toBe(
+      'Of the 2.0 days (1.9 to 2.1) of an average job: printing 0.5 (0.5 to 0.5); other work 0.3 (0.2 to 0.3); waiting for a person 0.8 (0.8 to 0.9); waiting for a shift to begin 0.4 (0.4 to 0.4).',
+    );
+  });
+
+  it('names machines that stand full at night when nothing is at work nearly always', () => {
+    const uses = [use('printers', 'machine', 0.3, 0.6), use('technicians', 'people', 0.5, 0)];
+    expect(headlineOf({ ...facts, uses })[0]).toContain(
+      'the bottleneck is "printers", taken up 90 % (89 to 91) of the time, of all hours 60 % (59 to 61) waiting for people to start or empty it.',
+    );
+  });
+
+  it('names no bottleneck where there is none', () => {
+    const uses = [use('printers', 'machine', 0.3, 0.1), use('technicians', 'people', 0.5, 0)];
+    expect(headlineOf({ ...facts, uses })[0]).toContain(
+      'nothing is worked to its limit, and the busiest, "technicians", is at work 50 % (49 to 51) of the hours on duty.',
+    );
+  });
+
+  it('gives no number where the percentile is refused, but the reason', () => {
+    const all = jobs('all', 96);
+    const refused = { kind: 'refused', reason: 'There are too few jobs.' } as const;
+    const few = {
+      ...all,
+      percentiles: [{ share: 0.9, longRun: refused, onePeriod: refused }],
+      onTime: refused,
+    };
+    expect(headlineOf({ ...facts, jobs: [few] }).slice(0, 2)).toEqual([
+      'No lead time can be given that nine of ten jobs keep. There are too few jobs.',
+      'The bottleneck is "resin washers", at work 90 % (89 to 91) of the time.',
+    ]);
+  });
+});
