@@ -293,8 +293,7 @@ export class Flow {
   chargeCause(load: Load, stepOffset: number, cause: number, duration: number): void {
     if (duration === 0) return;
     for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
-      if (lot.isDead) continue;
-      lot.job.waits[(lot.definition.firstStep + stepOffset) * CAUSES + cause] += lot.pieces * duration;
+      if (!lot.isDead) this.bookWait(lot, lot.definition.firstStep + stepOffset, cause, duration);
     }
   }
 
@@ -349,11 +348,10 @@ export class Flow {
 
   chargeLotWait(lot: Lot, stepOffset: number, until: Float64Array, from: Float64Array): void {
     if (lot.isDead) return;
-    const { waits } = lot.job;
-    const first = (lot.definition.firstStep + stepOffset) * CAUSES;
+    const step = lot.definition.firstStep + stepOffset;
     for (let cause = 0; cause < CAUSES; cause++) {
       const duration = until[cause] - from[cause];
-      if (duration !== 0) waits[first + cause] += lot.pieces * duration;
+      if (duration !== 0) this.bookWait(lot, step, cause, duration);
     }
   }
 
@@ -493,7 +491,12 @@ export class Flow {
     const last = stages[stages.length - 1];
     const step =
       lot.stage < stages.length ? stages[lot.stage].firstStep : last.firstStep + last.stepCount - 1;
-    lot.job.waits[step * CAUSES + CAUSE_REST_OF_JOB] += lot.pieces * duration;
+    this.bookWait(lot, step, CAUSE_REST_OF_JOB, duration);
+  }
+
+  private bookWait(lot: Lot, step: number, cause: number, duration: number): void {
+    lot.job.waits[step * CAUSES + cause] += lot.pieces * duration;
+    this.simulation.tracer?.waited(lot, step, cause, duration);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Step } from '@buildweek/model';
+import type { WaitCause } from '@buildweek/results';
 
 /**
  * What one replication leaves behind. Times are whole milliseconds. Everything that is a time average or a
@@ -136,6 +137,9 @@ export interface TraceEntry {
   /** Persons at it. */
   readonly persons: readonly string[];
   readonly pieces: number;
+  /** For `has waited`: the cause, and for how long up to now, milliseconds; else null and 0. */
+  readonly cause: WaitCause | null;
+  readonly duration: number;
 }
 
 export type TraceEvent =
@@ -148,6 +152,7 @@ export type TraceEvent =
   | 'step pauses'
   | 'step resumes'
   | 'step ends'
+  | 'has waited'
   | 'step is broken off'
   | 'breaks down'
   | 'is repaired'

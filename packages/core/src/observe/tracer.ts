@@ -1,3 +1,4 @@
+import { WAIT_CAUSES } from '@buildweek/results';
 import type { Job } from '../lab/job.ts';
 import type { Load, Lot } from '../lab/load.ts';
 import type { Person } from '../lab/person.ts';
@@ -51,6 +52,24 @@ export class Tracer {
     this.add('parts are rejected', lot.job, lot.part.stages[stage].name, null, null, [], pieces);
   }
 
+  /** A lot has waited for a step; the causes come one after the other, though they may have alternated. */
+  waited(lot: Lot, step: number, cause: number, duration: number): void {
+    const { job, part } = lot;
+    this.entries.push({
+      time: this.simulation.now,
+      what: 'has waited',
+      job: job.number,
+      part: part.name,
+      stage: part.steps[step].stage,
+      phase: part.steps[step].phase,
+      unit: null,
+      persons: [],
+      pieces: lot.pieces,
+      cause: WAIT_CAUSES[cause],
+      duration,
+    });
+  }
+
   unit(what: TraceEvent, unit: Unit, phase: string): void {
     for (let load = unit.loads; load !== null; load = load.nextInUnit) {
       this.lots(what, load, phase, unit.name, []);
@@ -92,6 +111,8 @@ export class Tracer {
       unit,
       persons,
       pieces,
+      cause: null,
+      duration: 0,
     });
   }
 }
