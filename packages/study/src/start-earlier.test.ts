@@ -34,7 +34,12 @@ const lab: Lab = {
   carriers: [],
   parts: [],
   demand: [],
-  dispatch: { order: ['machine', 'station', 'bench'], fitOn: 'typical', within: 'promise', rushInterrupts: false },
+  dispatch: {
+    order: ['machine', 'station', 'bench'],
+    fitOn: 'typical',
+    within: 'promise',
+    rushInterrupts: false,
+  },
   initialState: { jobs: [], machines: [] },
 };
 

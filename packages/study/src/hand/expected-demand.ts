@@ -33,7 +33,10 @@ export function expectedDemand(lab: Lab, range: WeekRange): ExpectedDemand[] {
   });
 }
 
-function arrivalsPerWeek(arrivals: Exclude<ArrivalPattern, { kind: 'dated' | 'kept in the lab' }>, range: WeekRange): number {
+function arrivalsPerWeek(
+  arrivals: Exclude<ArrivalPattern, { kind: 'dated' | 'kept in the lab' }>,
+  range: WeekRange,
+): number {
   if (arrivals.kind === 'renewal') return HOURS_PER_WEEK / meanOf(arrivals.gap);
   const perWeek = (1 + arrivals.growthPerMonth) ** (HOURS_PER_WEEK / HOURS_PER_MONTH);
   let growth = 0;
