@@ -112,15 +112,14 @@ function buildRun(part: PartType, stage: BuildStage, lab: Lab): Run | null {
   const cooling = machine.coolDown?.where === 'machine' ? machine.coolDown.duration.typicalHours : 0;
   const before = typical(machine.prepare) + typical(machine.setUp);
   const warmUp = machine.warmUp?.typicalHours ?? 0;
-  const watched = Math.min(typical(machine.firstLayers), printHours);
-  const printAndCooling = printHours - watched + cooling;
   return {
     equipment: machine,
     path: ['parts', part.name, 'print'],
     what: `build of ${pieces} "${part.name}"`,
     skill: machine.prepare?.skill ?? machine.setUp?.skill ?? null,
     before,
-    alone: watched > 0 ? Math.max(warmUp, printAndCooling) : warmUp + printAndCooling,
+    // Whether it may be started is judged on the whole print, first layers or not.
+    alone: warmUp + printHours + cooling,
     whole: before + warmUp + printHours + cooling + typical(machine.unload),
   };
 }

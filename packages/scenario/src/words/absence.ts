@@ -1,6 +1,7 @@
 import type { CountDistribution } from '@buildweek/model';
 import { count } from './numbers.ts';
 import { Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 import { type Wording, WordingError } from './wording-error.ts';
 
 /** Absence by chance as it is worded. */
@@ -25,7 +26,7 @@ export const absence: Wording<AbsenceWording | null> = (text) => {
   phrase.need('of');
   phrase.need('days');
   phrase.end();
-  const share = amount.number * amount.unit.factor;
+  const share = toBase(amount.number, amount.unit);
   if (share >= 1) throw phrase.error('Who is never there is not one of them.', '50 % of days');
   return share === 0 ? null : { share, days: spellOf(spell?.[2] ?? '1') };
 };

@@ -1,6 +1,7 @@
 import type { ChangeOfMind } from '@buildweek/model';
 import { plainDuration } from './duration.ts';
 import { Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const EXPECTED = 'a share of jobs and the time after the arrival, perhaps "only before start"; or never';
@@ -13,7 +14,7 @@ export const shareOfJobs: Wording<number> = (text) => {
   if (amount.unit === null) throw phrase.error(`"${text}" is a share and needs a %.`, `${text} %`);
   if (phrase.take('of')) phrase.need('jobs');
   phrase.end();
-  const share = amount.number * amount.unit.factor;
+  const share = toBase(amount.number, amount.unit);
   if (share <= 1) return share;
   throw phrase.error(`${amount.text} is more than there can be.`, '100 % of jobs');
 };

@@ -1,5 +1,6 @@
 import type { BuildFailure } from '@buildweek/model';
 import { Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 import type { Wording } from './wording-error.ts';
 
 export type FailureChance = Pick<BuildFailure, 'chancePerBuild' | 'perPrintHour'>;
@@ -19,7 +20,7 @@ export const failureChance: Wording<FailureChance> = (text) => {
   do {
     const amount = phrase.amount('share');
     if (amount.unit === null) throw phrase.error(`"${amount.text}" is a share and needs a %.`);
-    const share = amount.number * amount.unit.factor;
+    const share = toBase(amount.number, amount.unit);
     if (phrase.atEnd) throw phrase.error(`"${text}" does not say of what.`, `${text} of builds`);
     if (phrase.take('of')) {
       phrase.need('builds');

@@ -1,5 +1,6 @@
 import { plainDuration } from './duration.ts';
 import { Phrase } from './phrase.ts';
+import { toBase } from './units.ts';
 import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 /** Rejects as they are worded. */
@@ -26,7 +27,7 @@ export const rejectWording: Wording<RejectWording | null> = (text) => {
   }
   if (phrase.take('of')) phrase.need('parts');
   phrase.end();
-  const share = amount.number * amount.unit.factor;
+  const share = toBase(amount.number, amount.unit);
   if (share >= 1) {
     throw phrase.error('No part would ever pass.', text.replace(amount.text, '50 %'));
   }
