@@ -18,6 +18,13 @@ test('A chart is drawn without a screen, as one SVG element of the size that is 
   expect(image.svg).toContain(`viewBox="0 0 ${image.width} ${image.height}"`);
 });
 
+test('A drawing that is narrower than asked for is given room, not scaled.', () => {
+  const { svg, width, height } = chartImage(bars);
+  const roomy = chartImage(bars, width + 100);
+  expect([roomy.width, roomy.height]).toEqual([width + 100, height]);
+  expect(roomy.svg.length).toBe(svg.length);
+});
+
 test('Names in a chart are text.', () => {
   const { svg } = chartImage(bars);
   expect(svg).not.toContain('<img');

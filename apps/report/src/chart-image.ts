@@ -1,6 +1,6 @@
 /// <reference path="./vega-scenegraph-parts.d.ts" />
 import { FONT, textWidth } from '@buildweek/charts';
-import { parse, SVGStringRenderer, textMetrics, View } from 'vega';
+import { logger, None, parse, SVGStringRenderer, textMetrics, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
 
@@ -14,6 +14,9 @@ export interface ChartImage {
   readonly width: number;
   readonly height: number;
 }
+
+/** Empty data is no reason to write to the console of whoever renders a page. */
+const silent = logger(None);
 
 /** Bounds of a scene, as vega keeps them on its root item. */
 interface SceneRoot {
@@ -58,15 +61,17 @@ function compact(svg: string): string {
  * through the interpreter.
  *
  * @param spec a vega-lite specification
+ * @param leastWidth a drawing that is narrower is given room on its right, so that charts that are scaled to the
+ *   same width keep the same size of text; CSS pixels
  */
-export function chartImage(spec: TopLevelSpec): ChartImage {
+export function chartImage(spec: TopLevelSpec, leastWidth = 0): ChartImage {
   return withTextWidths(() => {
-    const runtime = parse(compile(spec).spec, undefined, { ast: true });
-    const view = new View(runtime, { expr: expressionInterpreter, renderer: 'none' });
+    const runtime = parse(compile(spec, { logger: silent }).spec, undefined, { ast: true });
+    const view = new View(runtime, { expr: expressionInterpreter, renderer: 'none', logger: silent });
     view.run();
     const root = (view.scenegraph() as unknown as { readonly root: SceneRoot }).root;
     const { x1, y1, x2, y2 } = root.bounds;
-    const width = Math.ceil(x2 - x1) + 2 * MARGIN;
+    const width = Math.max(leastWidth, Math.ceil(x2 - x1) + 2 * MARGIN);
     const height = Math.ceil(y2 - y1) + 2 * MARGIN;
     const svg = new SVGStringRenderer()
       .initialize(null, width, height, [MARGIN - x1, MARGIN - y1])

@@ -1,4 +1,4 @@
-import { type Chart, chartsOf } from '@buildweek/charts';
+import { CHART_WIDTH, type Chart, chartsOf } from '@buildweek/charts';
 import type { Results } from '@buildweek/results';
 import { chartImage } from './chart-image.ts';
 import { Html, html } from './html.ts';
@@ -18,7 +18,7 @@ export function drawnCharts(results: Results): ReadonlyMap<string, DrawnChart> {
 }
 
 function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {
-  const image = new Html(chartImage(chart.spec).svg);
+  const image = new Html(chartImage(chart.spec, CHART_WIDTH[kind]).svg);
   return html`<div class="picture ${kind}" role="img" aria-labelledby="${chart.id}" aria-describedby="${chart.id}-words">${image}</div>`;
 }
 

@@ -1,8 +1,9 @@
 import type { PartHours, Results, WaitCause } from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
-import { DAYS, formatEstimate, formatNumber, formatPlain, HOURS_PER_DAY } from './format.ts';
+import { formatEstimate, formatNumber, formatPlain, type Unit } from './format.ts';
 import { gatherHours, outerInterval, partsWithHours, segmentsOf } from './hour-families.ts';
 import { intervalWords } from './interval-words.ts';
+import { leadTimeUnit } from './lead-time-unit.ts';
 import { WAIT_CAUSE_PARTS } from './palette.ts';
 import { stackedBars } from './stacked-bars.ts';
 import { themeFor } from './theme.ts';
@@ -34,18 +35,19 @@ function overall(results: Results, parts: readonly PartHours[]) {
   };
 }
 
-function days(hours: number): string {
-  return formatNumber(hours / HOURS_PER_DAY, 1);
+function inUnit(hours: number, unit: Unit): string {
+  return formatNumber(hours / unit.size, 1);
 }
 
-function titleOf(results: Results, parts: readonly PartHours[]): string {
+function titleOf(results: Results, parts: readonly PartHours[], unit: Unit): string {
   const mean = overall(results, parts);
   if (mean === null) return 'Where the hours of a job go';
-  const wait =
-    mean.longest === null
-      ? 'and no job waits'
-      : `and the longest wait, ${days(mean.longest.hours)}, is the ${WAIT_CAUSE_PARTS[mean.longest.cause].label}`;
-  return `Of the ${days(mean.total)} days of an average job, printing is ${days(mean.print)}, ${wait}`;
+  const whole = `Of the ${inUnit(mean.total, unit)} ${unit.many} of an average job`;
+  const print = mean.print === 0 ? '' : `, printing is ${inUnit(mean.print, unit)}`;
+  if (mean.longest === null) return `${whole}${print}, and none is waiting`;
+  const cause = WAIT_CAUSE_PARTS[mean.longest.cause].label;
+  const wait = `the longest wait, ${inUnit(mean.longest.hours, unit)}, is the ${cause}`;
+  return print === '' ? `${whole}, ${wait}` : `${whole}${print}, and ${wait}`;
 }
 
 function interval(results: Results, part: PartHours): { low: number; high: number } {
@@ -55,6 +57,7 @@ function interval(results: Results, part: PartHours): { low: number; high: numbe
 
 /** Where the hours of an average job go, by part type: printing, every other work, every cause of waiting. */
 export function hoursByPart(results: Results, size: ChartSize): Chart {
+  const unit = leadTimeUnit(results);
   const parts = partsWithHours(results.hours);
   const bars = parts.map((part) => {
     const hours = gatherHours(part.steps);
@@ -64,13 +67,13 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
       segments: segmentsOf(hours, (value) => `${formatNumber(value, 1)} h`),
       whisker: interval(results, part),
       process: part.process,
-      endWords: `${days(hours.total)} days`,
+      endWords: `${inUnit(hours.total, unit)} ${unit.many}`,
     };
   });
   const top = Math.max(1, ...bars.map((bar) => bar.whisker.high)) * 1.02;
   return {
     id: 'hours-by-part',
-    title: titleOf(results, parts),
+    title: titleOf(results, parts, unit),
     description: `Hours by the clock of an average finished job, by part type. ${parts
       .map((part) => {
         const hours = gatherHours(part.steps);
@@ -78,7 +81,7 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
         const mean = results.jobs.find(
           (one) => one.part === part.part && one.priority === 'all',
         )?.meanLeadTime;
-        const lead = mean?.kind === 'estimate' ? `mean lead time ${formatEstimate(mean, DAYS)}; ` : '';
+        const lead = mean?.kind === 'estimate' ? `mean lead time ${formatEstimate(mean, unit)}; ` : '';
         return `${part.part}: ${lead}${pieces.map((piece) => `${piece.part.label} ${piece.words} h`).join(', ')}.`;
       })
       .join(' ')}`,
@@ -94,7 +97,7 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'Blue (A to D): something happens to the parts. Warm colours (E on): they wait. On the right the mean lead time in days of ' +
-      `24 hours. Whisker at its end: ${intervalWords(results.run)}.`,
+      'Blue (A to D): something happens to the parts. Warm colours (E on): they wait. On the right the mean lead ' +
+      `time. Whisker at its end: ${intervalWords(results.run)}.`,
   };
 }

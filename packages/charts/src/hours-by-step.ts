@@ -33,8 +33,8 @@ function waitHours(step: StepHours): number {
   return step.waits.reduce((sum, wait) => sum + wait.hours.value, 0);
 }
 
-function panel(part: PartHours, size: ChartSize, top: number): LayeredSpec {
-  const width = Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - NAME_ROOM[size] - 22;
+function panel(part: PartHours, size: ChartSize, top: number, columns: number): LayeredSpec {
+  const width = Math.floor(CHART_WIDTH[size] / columns) - NAME_ROOM[size] - 22;
   const rows: StepRow[] = part.steps.flatMap((step, row) => {
     const wait = waitHours(step);
     return [
@@ -103,6 +103,7 @@ export function hoursByStep(results: Results, size: ChartSize): Chart {
   const parts = partsWithHours(results.hours);
   const top =
     Math.max(1, ...parts.flatMap((part) => part.steps.map((step) => outerInterval([step]).high))) * 1.02;
+  const columns = Math.min(COLUMNS[size], parts.length);
   const longest = longestWait(parts);
   return {
     id: 'hours-by-step',
@@ -124,8 +125,8 @@ export function hoursByStep(results: Results, size: ChartSize): Chart {
       .join(' ')}`,
     spec: {
       config: themeFor(size),
-      columns: COLUMNS[size],
-      concat: parts.map((part) => panel(part, size, top)),
+      columns,
+      concat: parts.map((part) => panel(part, size, top, columns)),
     },
     footnote:
       'From top to bottom in the order of the route; all charts have the same scale. Line at the end: ' +

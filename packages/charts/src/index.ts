@@ -1,5 +1,5 @@
 export { meanOfBand } from './band-layers.ts';
-export type { Chart, ChartSize } from './chart.ts';
+export { CHART_WIDTH, type Chart, type ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
 export {
   AT_A_TIME,
@@ -23,6 +23,7 @@ export {
 } from './format.ts';
 export { familyOf } from './hour-families.ts';
 export { stepName } from './hours-by-step.ts';
+export { leadTimeUnit } from './lead-time-unit.ts';
 export * from './palette.ts';
 export { simulatedUse } from './simulated-use.ts';
 export { textWidth } from './text-width.ts';

@@ -1,15 +1,8 @@
 import type { JobClass, Percentile, Results } from '@buildweek/results';
 import type { Chart, ChartSize, Layer } from './chart.ts';
-import {
-  DAYS,
-  formatEstimate,
-  formatNumber,
-  formatOrReason,
-  HOURS_PER_DAY,
-  isolate,
-  shareInWords,
-} from './format.ts';
+import { formatEstimate, formatNumber, formatOrReason, isolate, shareInWords, type Unit } from './format.ts';
 import { intervalWords, periodWords } from './interval-words.ts';
+import { leadTimeUnit } from './lead-time-unit.ts';
 import { BAND, INK, LINE, MUTED_INK, type ProcessName } from './palette.ts';
 import { plotWidth, ROW, rowAxis, rowEnds, rowNames, rowProcesses } from './row-axis.ts';
 import { themeFor } from './theme.ts';
@@ -24,7 +17,7 @@ const BOX_HEIGHT = 8;
 const LANE = 4.5;
 const STEP: Readonly<Record<ChartSize, number>> = { wide: 28, narrow: 46 };
 
-/** One line of the chart: a class of jobs and one percentile, in days. */
+/** One line of the chart: a class of jobs and one percentile, in the unit of the chart. */
 interface MarkRow {
   readonly row: number;
   readonly which: string;
@@ -63,19 +56,19 @@ function nameOf(one: JobClass): string {
   return one.priority === 'all' ? part : `${part}, ${one.priority}`;
 }
 
-function classRow(one: JobClass): ClassRow {
+function classRow(one: JobClass, unit: Unit): ClassRow {
   const nine = percentileOf(one, 0.9)?.longRun;
   const words =
     nine === undefined || nine.kind === 'refused'
       ? 'not given'
       : nine.kind === 'never'
         ? 'never'
-        : `${formatNumber(nine.value / HOURS_PER_DAY, 1)} d`;
+        : `${formatNumber(nine.value / unit.size, 1)} ${unit.one.charAt(0)}`;
   const suffix = one.part === null || one.priority === 'all' ? '' : `, ${one.priority}`;
   return { name: one.part ?? nameOf(one), suffix, strong: one.part === null, words };
 }
 
-function markRows(classes: readonly JobClass[]): MarkRow[] {
+function markRows(classes: readonly JobClass[], unit: Unit): MarkRow[] {
   return classes.flatMap((one, row) =>
     DRAWN.flatMap((share): MarkRow[] => {
       const percentile = percentileOf(one, share);
@@ -86,11 +79,11 @@ function markRows(classes: readonly JobClass[]): MarkRow[] {
         {
           row,
           which: share === 0.5 ? MIDDLE : NINE_OF_TEN,
-          value: longRun.value / HOURS_PER_DAY,
-          low: longRun.low / HOURS_PER_DAY,
-          high: longRun.high / HOURS_PER_DAY,
-          periodLow: period === null ? null : period.low / HOURS_PER_DAY,
-          periodHigh: period === null ? null : period.high / HOURS_PER_DAY,
+          value: longRun.value / unit.size,
+          low: longRun.low / unit.size,
+          high: longRun.high / unit.size,
+          periodLow: period === null ? null : period.low / unit.size,
+          periodHigh: period === null ? null : period.high / unit.size,
         },
       ];
     }),
@@ -158,26 +151,26 @@ function processOf(results: Results, one: JobClass): ProcessName | null {
   return results.hours.find((part) => part.part === one.part)?.process ?? null;
 }
 
-function titleOf(results: Results): string {
+function titleOf(results: Results, unit: Unit): string {
   const all = results.jobs.find((one) => one.part === null && one.priority === 'all');
   const nine = all === undefined ? undefined : percentileOf(all, 0.9)?.longRun;
   if (nine?.kind === 'estimate') {
-    return `${shareInWords(0.9)} jobs are finished within ${formatEstimate(nine, DAYS)}`;
+    return `${shareInWords(0.9)} jobs are finished within ${formatEstimate(nine, unit)}`;
   }
   if (nine?.kind === 'never') return 'More than one job in ten is not finished by the end of the plan';
   return 'How long jobs take from the complete file to the last good part';
 }
 
-function describe(classes: readonly JobClass[]): string {
+function describe(classes: readonly JobClass[], unit: Unit): string {
   return classes
     .map((one) => {
       const shares = DRAWN.map((share) => {
         const percentile = percentileOf(one, share);
         if (percentile === undefined) return '';
-        const long = formatOrReason(percentile.longRun, DAYS);
+        const long = formatOrReason(percentile.longRun, unit);
         const period =
           percentile.onePeriod.kind === 'prediction'
-            ? `, in one period ${formatOrReason(percentile.onePeriod, DAYS)}`
+            ? `, in one period ${formatOrReason(percentile.onePeriod, unit)}`
             : '';
         return `${shareInWords(share).toLowerCase()} within ${long}${period}`;
       });
@@ -188,16 +181,17 @@ function describe(classes: readonly JobClass[]): string {
 
 /** Lead-time percentiles by part type and priority, for the long run and for one period. */
 export function leadTimes(results: Results, size: ChartSize): Chart {
+  const unit = leadTimeUnit(results);
   const classes = drawnClasses(results);
-  const rows = classes.map(classRow);
-  const marks = markRows(classes);
+  const rows = classes.map((one) => classRow(one, unit));
+  const marks = markRows(classes, unit);
   const top = Math.max(1, ...marks.map((mark) => Math.max(mark.high, mark.periodHigh ?? 0))) * 1.03;
   const ends = { title: '9 of 10', words: rows.map((one) => one.words) };
   const width = plotWidth(rows, ends, size);
   return {
     id: 'lead-times',
-    title: titleOf(results),
-    description: `Lead times in days of 24 hours by the clock. ${describe(classes)}`,
+    title: titleOf(results, unit),
+    description: `Lead times in ${unit.many} by the clock (a day has 24 hours). ${describe(classes, unit)}`,
     spec: {
       config: themeFor(size),
       width,
@@ -213,7 +207,7 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
           type: 'quantitative',
           scale: { domain: [0, top], nice: false },
           axis: {
-            title: 'days from complete file to last good part (24 h by the clock)',
+            title: `${unit.many} from complete file to last good part${unit.size === 1 ? '' : ' (24 h by the clock)'}`,
             tickCount: size === 'wide' ? 10 : 5,
           },
         },
@@ -222,6 +216,6 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
     },
     footnote:
       `Box: ${intervalWords(results.run)}. Thin line: what one period of ${periodWords(results.run)} may bring. ` +
-      'On the right: the days within which nine of ten are finished. Nights, weekends and breaks count.',
+      `On the right: the ${unit.many} within which nine of ten are finished. Nights, weekends and breaks count.`,
   };
 }

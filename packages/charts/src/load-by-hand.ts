@@ -100,7 +100,7 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
     title:
       highest === undefined
         ? 'Nothing is asked of this lab'
-        : `By hand the highest load is ${formatShare(highest.hand.load)}, of ${shorten(highest.hand.name)}` +
+        : `By hand the highest load is ${formatShare(highest.hand.load)} (${shorten(highest.hand.name)})` +
           (highest.use === null ? '' : `; simulated ${formatEstimate(highest.use.working, PERCENT)} at work`),
     description: `Load by hand calculation and simulated use. ${rows
       .map(({ hand, use }) => {

@@ -80,8 +80,8 @@ export function peopleByHour(results: Results, size: ChartSize): Chart {
     title:
       tightest === undefined
         ? 'Nobody is on duty'
-        : `Hands are shortest on ${formatHourOfWeek(tightest.hour)}: ` +
-          `${formatShare(tightest.busy / tightest.onDuty)} of the ${shorten(tightest.name, 32)} on duty are busy`,
+        : `Hands are shortest on ${formatHourOfWeek(tightest.hour)}: ${shorten(tightest.name, 32)}, ` +
+          `${formatShare(tightest.busy / tightest.onDuty)} busy`,
     description: `Persons busy and on duty over the hours of an average week. ${peaks
       .map(
         (peak) =>

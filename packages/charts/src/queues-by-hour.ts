@@ -6,19 +6,25 @@ import { intervalWords } from './interval-words.ts';
 import { drawnWords, peakHour, queueTitle, queueWords, rankedQueues } from './ranked-queues.ts';
 import { type Place, placeOf } from './small-multiples.ts';
 import { themeFor } from './theme.ts';
-import { closedLayer, hourOfWeekAxis, midnightLayer } from './time-axes.ts';
+import { closedLayers, hourOfWeekAxis, midnightLayer } from './time-axes.ts';
 
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
-function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
-  const columns = COLUMNS[size];
+function panel(
+  results: Results,
+  size: ChartSize,
+  queue: Queue,
+  place: Place,
+  top: number,
+  columns: number,
+): LayeredSpec {
   const width = Math.floor(CHART_WIDTH[size] / columns) - (size === 'wide' ? 66 : 56);
   return {
     title: queueTitle(queue, size, width),
     width,
     height: size === 'wide' ? 110 : 90,
     layer: [
-      closedLayer(results),
+      ...closedLayers(results),
       midnightLayer(),
       ...bandLayers(bandRows(queue.byHourOfWeek, (hour) => hour + 0.5)),
     ],
@@ -36,6 +42,7 @@ function panel(results: Results, size: ChartSize, queue: Queue, place: Place, to
 /** Length of each queue over the hours of the week, biggest queue first. */
 export function queuesByHour(results: Results, size: ChartSize): Chart {
   const queues = rankedQueues(results);
+  const columns = Math.min(COLUMNS[size], queues.length);
   const [longest] = queues;
   const top = Math.max(0.1, ...queues.flatMap((queue) => queue.byHourOfWeek.high)) * 1.05;
   const peak = longest === undefined ? 0 : peakHour(longest);
@@ -57,9 +64,9 @@ export function queuesByHour(results: Results, size: ChartSize): Chart {
       .join(' ')}`,
     spec: {
       config: themeFor(size),
-      columns: COLUMNS[size],
+      columns,
       concat: queues.map((queue, index) =>
-        panel(results, size, queue, placeOf(index, queues.length, COLUMNS[size]), top),
+        panel(results, size, queue, placeOf(index, queues.length, columns), top, columns),
       ),
     },
     footnote:

@@ -10,8 +10,15 @@ import { weekAxis } from './time-axes.ts';
 
 const COLUMNS: Readonly<Record<ChartSize, number>> = { wide: 3, narrow: 1 };
 
-function panel(results: Results, size: ChartSize, queue: Queue, place: Place, top: number): LayeredSpec {
-  const width = Math.floor(CHART_WIDTH[size] / COLUMNS[size]) - (size === 'wide' ? 66 : 56);
+function panel(
+  results: Results,
+  size: ChartSize,
+  queue: Queue,
+  place: Place,
+  top: number,
+  columns: number,
+): LayeredSpec {
+  const width = Math.floor(CHART_WIDTH[size] / columns) - (size === 'wide' ? 66 : 56);
   return {
     title: queueTitle(queue, size, width),
     width,
@@ -39,6 +46,7 @@ function titleOf(results: Results, queues: readonly Queue[]): string {
 /** Length of each queue over the measured weeks, biggest queue first. */
 export function queuesByWeek(results: Results, size: ChartSize): Chart {
   const queues = rankedQueues(results);
+  const columns = Math.min(COLUMNS[size], queues.length);
   const top = Math.max(0.1, ...queues.flatMap((queue) => queue.byWeek.high)) * 1.05;
   return {
     id: 'queues-by-week',
@@ -48,9 +56,9 @@ export function queuesByWeek(results: Results, size: ChartSize): Chart {
       .join(' ')}`,
     spec: {
       config: themeFor(size),
-      columns: COLUMNS[size],
+      columns,
       concat: queues.map((queue, index) =>
-        panel(results, size, queue, placeOf(index, queues.length, COLUMNS[size]), top),
+        panel(results, size, queue, placeOf(index, queues.length, columns), top, columns),
       ),
     },
     footnote:

@@ -42,6 +42,10 @@ const STEP: Readonly<Record<ChartSize, number>> = { wide: 36, narrow: 48 };
 /** Symbol of a legend entry and the gap behind the entry, CSS pixels. */
 const SYMBOL_ROOM = 34;
 
+/** Room between legend and bars; on a narrow chart the first name stands in it. CSS pixels. */
+const LEGEND_OFFSET: Readonly<Record<ChartSize, number>> = { wide: 10, narrow: 24 };
+const END_TITLE_HEIGHT = 12;
+
 interface PieceRow {
   readonly row: number;
   readonly part: string;
@@ -180,7 +184,7 @@ export function stackedBars(stack: StackedBars): LayeredSpec {
               columnPadding: SYMBOL_ROOM - 18,
               symbolType: 'square',
               symbolStrokeColor: MUTED_INK,
-              offset: wide ? 10 : 26,
+              offset: LEGEND_OFFSET[stack.size] + (stack.endTitle === '' ? 0 : END_TITLE_HEIGHT),
             },
           },
         },

@@ -65,11 +65,14 @@ export function closedSpans(results: Results): { from: number; to: number }[] {
   return spans;
 }
 
-/** A ground for the hours in which nobody is there. */
-export function closedLayer(results: Results): Layer {
-  return {
-    data: { values: closedSpans(results) },
-    mark: { type: 'rect', color: CLOSED_HOURS, opacity: 1 },
-    encoding: { x: { field: 'from', type: 'quantitative' }, x2: { field: 'to' } },
-  };
+/** A ground for the hours in which nobody is there; none in a lab that runs without people. */
+export function closedLayers(results: Results): Layer[] {
+  if (results.people.length === 0) return [];
+  return [
+    {
+      data: { values: closedSpans(results) },
+      mark: { type: 'rect', color: CLOSED_HOURS, opacity: 1 },
+      encoding: { x: { field: 'from', type: 'quantitative' }, x2: { field: 'to' } },
+    },
+  ];
 }

@@ -14,7 +14,9 @@ export interface JsonSchema {
  * How a worded value goes on behind a comma inside braces: `{ takes: 10 to 45 min, usually 20 }`. YAML itself
  * takes these words for a key without a value; `readScenario` puts them together again.
  */
-const CONTINUATION = '^(usually|mean|variation|deviation|scale|shape|only) |^[0-9.]+( |$)';
+const CONTINUATION = '^(usually|mean|variation|deviation|scale|shape|only) ';
+/** The same of a list of numbers; only where keys are fixed, since a name may start with a number. */
+const NUMBERS = '^[0-9.]+( |$)';
 
 /** The JSON Schema (draft 2020-12) of a scenario file, for editors. */
 export function scenarioJsonSchema(): JsonSchema {
@@ -22,9 +24,14 @@ export function scenarioJsonSchema(): JsonSchema {
     io: 'input',
     unrepresentable: 'any',
     override: ({ jsonSchema }) => {
-      if (jsonSchema.additionalProperties === false) {
-        jsonSchema.patternProperties = { [CONTINUATION]: { type: 'null' } };
-      }
+      // The largest whole number of JavaScript says nothing to a reader.
+      if (jsonSchema.maximum === Number.MAX_SAFE_INTEGER) delete jsonSchema.maximum;
+      const rest = jsonSchema.additionalProperties;
+      if (rest === undefined) return;
+      jsonSchema.patternProperties = {
+        [CONTINUATION]: { type: 'null' },
+        ...(rest === false ? { [NUMBERS]: { type: 'null' } } : {}),
+      };
     },
   }) as JsonSchema;
 }

@@ -98,7 +98,7 @@ describe('reading a scenario', () => {
         }
         expectSound(readScenario(text, 'lab.yaml'), text);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -115,7 +115,7 @@ describe('reading a scenario', () => {
         }
         expectSound(readScenario(text, 'lab.yaml'), text);
       }),
-      { numRuns: 500 },
+      { numRuns: 150 },
     );
   });
 
@@ -127,7 +127,7 @@ describe('reading a scenario', () => {
           expectSound(readScenario(text, 'lab.yaml'), text);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 500 },
     );
   });
 

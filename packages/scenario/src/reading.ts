@@ -31,8 +31,16 @@ export class Reading {
     return this.found;
   }
 
+  /** Values in the order of reading, those of one section and of one name in it together. */
   get assumptions(): readonly Assumption[] {
-    return this.values;
+    const sections = new Map<string, Map<string, Assumption[]>>();
+    for (const assumption of this.values) {
+      const [section = '', name = ''] = assumption.what.split(' / ');
+      const names = sections.get(section) ?? new Map<string, Assumption[]>();
+      sections.set(section, names);
+      names.set(name, [...(names.get(name) ?? []), assumption]);
+    }
+    return [...sections.values()].flatMap((names) => [...names.values()].flat());
   }
 
   get hasErrors(): boolean {

@@ -56,6 +56,8 @@ describe('what has the wrong structure', () => {
     ['hours:\n  day: { mon-fri: 08:00-12:00 12:30-16:30 }\n', 'hours:\n', 4, 1, '"hours" is empty.'],
     ['  washer: { holds', '  dryer:\n  washer: { holds', 12, 3, '"dryer" is empty.'],
     ['carriers: { tanks: 3 }', 'carriers: [tanks]', 10, 12, 'This is a list, which does not fit here.'],
+    [', pieces: 1 to 6', ', pieces: { low: 1 }', 22, 40, 'This is a group of keys, which does not fit here.'],
+    ['hours: day, skills', 'hours: [day], skills', 7, 36, 'This is a list, which does not fit here.'],
     ['carriers: { tanks: 3 }', 'carriers: tanks', 10, 11, 'This is a single value, which does not fit here.'],
     [
       'takes: 12 min per batch',

@@ -70,18 +70,16 @@ function resolveUnion(issue: Issue, root: SourceNode, base: SourcePath): Issue[]
   if (branch !== undefined && node !== undefined && node.kind !== 'scalar') {
     return branch.flatMap((error) => resolveUnion(error as Issue, root, path));
   }
-  const takesScalar = issue.errors.some((errors) =>
-    errors.every(
-      (error) => error.code !== 'invalid_type' || !['object', 'array', 'record'].includes(error.expected),
+  // None of the structures was begun: a value where there is none, or one where a value is needed.
+  const wanted = issue.errors.flatMap((errors) =>
+    errors.flatMap((error) =>
+      error.code === 'invalid_type' && error.path.length === 0 ? [error.expected] : [],
     ),
   );
-  if (node?.kind === 'scalar' && takesScalar) return [];
-  const expected = issue.errors.some((errors) =>
-    errors.some((error) => error.code === 'invalid_type' && error.expected === 'array'),
-  )
-    ? 'array'
-    : 'object';
-  return [{ code: 'invalid_type', expected, path, message: '' } as Issue];
+  const structures = wanted.filter((kind) => kind === 'array' || kind === 'object' || kind === 'record');
+  const takesValue = structures.length < issue.errors.length;
+  if (node?.kind === 'scalar' && takesValue) return [];
+  return [{ code: 'invalid_type', expected: structures[0] ?? 'string', path, message: '' } as Issue];
 }
 
 function reportUnknownKeys(reading: Reading, issue: Issue): void {

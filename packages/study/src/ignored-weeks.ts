@@ -7,8 +7,8 @@ import { inOrder } from './in-order.ts';
 import type { StudySettings } from './study-settings.ts';
 
 /** A pilot is at least this long, so that the end of a slow start can be seen at all. */
-export const PILOT_WEEKS = 52;
-export const PILOT_REPLICATIONS = 20;
+const PILOT_WEEKS = 52;
+const PILOT_REPLICATIONS = 20;
 
 /** How many weeks are left out, and what has to be said about it. */
 export interface IgnoredWeeksChoice {

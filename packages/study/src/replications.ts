@@ -59,10 +59,13 @@ export async function playReplications(
   return { sums, stopped, precisionReached: reached };
 }
 
-/** Numbers of replications at which the study looks at what it has. */
+/** Replications are asked for in portions, so that a very long list of them never stands in memory. */
+const LARGEST_PORTION = 1000;
+
+/** Numbers of replications up to which is played at a stretch; the precision is looked at after each. */
 function looks(limit: number, sequential: boolean): number[] {
-  if (!sequential) return [limit];
   const sizes: number[] = [];
-  for (let size = 20; size < limit; size *= 2) sizes.push(size);
+  const first = sequential ? 20 : LARGEST_PORTION;
+  for (let size = first; size < limit; size += sequential ? size : LARGEST_PORTION) sizes.push(size);
   return [...sizes, limit];
 }

@@ -33,7 +33,7 @@ function check(path: string): void {
     section('Load by hand calculation', `${handTable(loads, style)}\n${paragraph(basis, '  ')}`, style),
     warnings.map(formatProblem).join('\n\n'),
     listSection('Warnings', loadWarnings(loads), style),
-    'No errors. Play it with: buildweek run FILE',
+    `No errors. Play it with: buildweek run ${path}`,
   ];
   process.stdout.write(`${sections.filter((text) => text !== '').join('\n\n')}\n`);
 }

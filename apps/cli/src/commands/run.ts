@@ -75,12 +75,12 @@ async function run(path: string, options: RunOptions): Promise<void> {
   const errorStyle = styleFor(process.stderr);
   const fromWeek = settings.ignoredWeeks === 'auto' ? 0 : settings.ignoredWeeks;
   const loads = handCalculation(lab, { fromWeek, weeks: settings.weeks });
+  const { signal, forget } = stopOnSignal();
   for (const warning of [...warnings.map(formatProblem), ...loadWarnings(loads)]) {
     process.stderr.write(`${errorStyle.warning('Warning:')} ${warning}\n`);
   }
   const executor = new WorkerExecutor(options.workers ?? availableParallelism());
   const bar = new ProgressBar(process.stderr);
-  const { signal, forget } = stopOnSignal();
   try {
     const outcome = await runStudy(lab, settings, executor, {
       stop: signal,

@@ -6,6 +6,7 @@ import {
   readSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
@@ -31,6 +32,9 @@ export const REPORT_FILE: OutputKind = {
  * @throws Failure for bad input when something else stands there
  */
 export function checkOutput(path: string, kind: OutputKind, force: boolean): void {
+  const folder = statSync(dirname(path), { throwIfNoEntry: false });
+  if (folder?.isDirectory() === false)
+    throw badInput(`Cannot write ${path}: ${dirname(path)} is not a folder.`);
   if (!existsSync(path) || force || kind.mark.test(startOf(path))) return;
   throw badInput(
     `${path} is there already and is not ${kind.name} that this command wrote. Choose another name, or add --force to overwrite it.`,
@@ -40,12 +44,14 @@ export function checkOutput(path: string, kind: OutputKind, force: boolean): voi
 /** Writes a file whole or not at all, and makes its folder. @throws Failure for bad input when that cannot be done */
 export function writeOutput(path: string, text: string): void {
   const temporary = `${path}.${process.pid}.part`;
+  let begun = false;
   try {
     mkdirSync(dirname(path), { recursive: true });
+    begun = true;
     writeFileSync(temporary, text);
     renameSync(temporary, path);
   } catch (error) {
-    rmSync(temporary, { force: true });
+    if (begun) rmSync(temporary, { force: true });
     throw badInput(`Cannot write ${path}: ${reasonOf(error)}.`);
   }
 }

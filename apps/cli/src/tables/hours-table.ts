@@ -25,10 +25,9 @@ interface Entry {
   readonly text: string;
 }
 
-const WAITED_FOR: Readonly<Record<WaitCause, string>> = {
+const WAITED_FOR: Readonly<Record<Exclude<WaitCause, 'machine'>, string>> = {
   requester: 'the requester',
   'machine down': 'a repair',
-  machine: 'a machine or station',
   carrier: 'a carrier',
   batch: 'the batch to fill',
   shift: 'a shift',
@@ -40,9 +39,14 @@ function entriesOf(part: PartHours): Entry[] {
   return part.steps.flatMap((step) => [
     entry(nameOf(step), step.work),
     ...step.waits.map((wait) =>
-      entry(`wait before ${nameOf(step)}, for ${WAITED_FOR[wait.cause]}`, wait.hours),
+      entry(`wait before ${nameOf(step)}, for ${waitedFor(wait.cause, step)}`, wait.hours),
     ),
   ]);
+}
+
+function waitedFor(cause: WaitCause, { phase }: StepHours): string {
+  if (cause !== 'machine') return WAITED_FOR[cause];
+  return phase === 'load' || phase === 'run' ? 'a station' : 'a machine';
 }
 
 /** A stage of one step needs no name for it. */

@@ -1,4 +1,12 @@
-import { DAYS, formatCount, formatEstimate, formatInterval, PERCENT } from '@buildweek/charts';
+import {
+  DAYS,
+  formatCount,
+  formatEstimate,
+  formatInterval,
+  HOURS,
+  PERCENT,
+  type Unit,
+} from '@buildweek/charts';
 import type { EstimateOrRefused, JobClass, PredictionOrRefused } from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
@@ -12,10 +20,11 @@ const SHOWN = [
 
 /** Lead times and kept promises by class of jobs, each with its interval. */
 export function leadTimeTable(jobs: readonly JobClass[], footnotes: Footnotes, style: Style): string {
+  const unit = unitOf(jobs);
   const columns = [
     words('jobs'),
     numbers('played'),
-    ...SHOWN.map(({ title }) => numbers(`${title}, days`)),
+    ...SHOWN.map(({ title }) => numbers(`${title}, ${unit.many}`)),
     numbers('9 of 10, one period'),
     numbers('on time'),
   ];
@@ -25,8 +34,8 @@ export function leadTimeTable(jobs: readonly JobClass[], footnotes: Footnotes, s
       cells: [
         nameOf(job),
         formatCount(job.jobs),
-        ...SHOWN.map(({ share }) => estimateCell(percentile(job, share)?.longRun, footnotes)),
-        periodCell(percentile(job, 0.9)?.onePeriod, footnotes),
+        ...SHOWN.map(({ share }) => estimateCell(percentile(job, share)?.longRun, unit, footnotes)),
+        periodCell(percentile(job, 0.9)?.onePeriod, unit, footnotes),
         job.onTime.kind === 'estimate'
           ? formatEstimate(job.onTime, PERCENT)
           : footnotes.mark(job.onTime.reason),
@@ -34,6 +43,15 @@ export function leadTimeTable(jobs: readonly JobClass[], footnotes: Footnotes, s
     })),
     style,
   );
+}
+
+/** Hours for a lab in which nearly every job is finished within two days. */
+function unitOf(jobs: readonly JobClass[]): Unit {
+  const slowest = jobs.flatMap((job) => {
+    const found = percentile(job, 0.95)?.longRun;
+    return found?.kind === 'estimate' ? [found.value] : [];
+  });
+  return slowest.length > 0 && Math.max(...slowest) < 2 * DAYS.size ? HOURS : DAYS;
 }
 
 function nameOf({ part, priority }: JobClass): string {
@@ -45,21 +63,21 @@ function percentile(job: JobClass, share: number): JobClass['percentiles'][numbe
   return job.percentiles.find((candidate) => candidate.share === share);
 }
 
-function estimateCell(estimate: EstimateOrRefused | undefined, footnotes: Footnotes): string {
+function estimateCell(estimate: EstimateOrRefused | undefined, unit: Unit, footnotes: Footnotes): string {
   if (estimate === undefined) return '';
   return estimate.kind === 'estimate'
-    ? withoutUnit(formatEstimate(estimate, DAYS))
+    ? withoutUnit(formatEstimate(estimate, unit))
     : footnotes.mark(estimate.reason);
 }
 
-function periodCell(prediction: PredictionOrRefused | undefined, footnotes: Footnotes): string {
+function periodCell(prediction: PredictionOrRefused | undefined, unit: Unit, footnotes: Footnotes): string {
   if (prediction === undefined) return '';
   return prediction.kind === 'prediction'
-    ? formatInterval(prediction, DAYS)
+    ? formatInterval(prediction, unit)
     : footnotes.mark(prediction.reason);
 }
 
-/** The column says days already. */
+/** The column says the unit already. */
 function withoutUnit(text: string): string {
-  return text.replace(/\s+days?/u, '');
+  return text.replace(/\s+(days?|h)/u, '');
 }

@@ -1,9 +1,6 @@
-import { styleText } from 'node:util';
-
 /** Where text goes: standard output, standard error. */
 export interface TextStream {
   readonly isTTY?: boolean;
-  readonly columns?: number;
   write(text: string): unknown;
 }
 
@@ -14,13 +11,20 @@ export interface Style {
   warning(text: string): string;
 }
 
+/** Select Graphic Rendition of ECMA-48, section 8.3.117: begin and end of each emphasis. */
+const BOLD = [1, 22] as const;
+const FAINT = [2, 22] as const;
+const YELLOW = [33, 39] as const;
+
 /** @see https://no-color.org for the variable NO_COLOR */
 export function styleFor(stream: TextStream): Style {
   const { NO_COLOR: noColour = '', TERM: terminal } = process.env;
   const plain = stream.isTTY !== true || noColour !== '' || terminal === 'dumb';
-  const styled = (format: Parameters<typeof styleText>[0]) => (text: string) =>
-    plain ? text : styleText(format, text);
-  return { heading: styled('bold'), faint: styled('dim'), warning: styled('yellow') };
+  const styled =
+    ([begin, end]: readonly [number, number]) =>
+    (text: string) =>
+      plain ? text : `\u001b[${begin}m${text}\u001b[${end}m`;
+  return { heading: styled(BOLD), faint: styled(FAINT), warning: styled(YELLOW) };
 }
 
 /** Text of a file on a terminal: what could steer the terminal comes out as a middle dot. */

@@ -22,22 +22,22 @@ export class WorkerExecutor implements ReplicationExecutor {
     stop: StopSignal | null,
   ): AsyncGenerator<History> {
     const threads = await this.threadsFor(lab, settings.length);
-    const stopped = stopOf(stop);
-    const playing = new Set<Promise<Ended>>();
+    const arrivals = new Arrivals();
+    const wake = (): void => arrivals.wake();
+    stop?.addEventListener('abort', wake);
     try {
-      for (let next = 0; next < settings.length || playing.size > 0; ) {
-        while (next < settings.length && playing.size < this.workers * TASKS_PER_WORKER) {
-          const task: Promise<Ended> = ended(threads.run(settings[next++]), () => task);
-          playing.add(task);
+      let begun = 0;
+      for (let received = 0; received < settings.length; received++) {
+        while (begun < settings.length && begun - received < this.workers * TASKS_PER_WORKER) {
+          arrivals.expect(threads.run(settings[begun++]));
         }
-        const first = await Promise.race([...playing, stopped.promise]);
-        if (first === null) return;
-        playing.delete(first.task());
-        if ('error' in first) throw first.error;
-        yield first.history;
+        const arrived = await arrivals.next(() => stop?.aborted ?? false);
+        if (arrived === null) return;
+        if ('error' in arrived) throw arrived.error;
+        yield arrived.history;
       }
     } finally {
-      stopped.forget();
+      stop?.removeEventListener('abort', wake);
     }
   }
 
@@ -63,22 +63,38 @@ export class WorkerExecutor implements ReplicationExecutor {
   }
 }
 
-type Ended = { task(): Promise<Ended> } & ({ readonly history: History } | { readonly error: unknown });
+type Arrived = { readonly history: History } | { readonly error: unknown };
 
-/** How a task ended, as a value: a task that nobody waits for any more may fail without a word. */
-function ended(running: Promise<History>, task: () => Promise<Ended>): Promise<Ended> {
-  return running.then(
-    (history) => ({ task, history }),
-    (error: unknown) => ({ task, error }),
-  );
-}
+/** Histories in the order in which they arrive. (A race of promises would keep something of every one it has seen.) */
+class Arrivals {
+  private readonly ready: Arrived[] = [];
+  private waiting: (() => void) | null = null;
 
-function stopOf(stop: StopSignal | null): { promise: Promise<null>; forget(): void } {
-  let listener = (): void => {};
-  const promise = new Promise<null>((resolve) => {
-    listener = () => resolve(null);
-    if (stop?.aborted) listener();
-    else stop?.addEventListener('abort', listener);
-  });
-  return { promise, forget: () => stop?.removeEventListener('abort', listener) };
+  expect(running: Promise<History>): void {
+    const arrive = (arrived: Arrived): void => {
+      this.ready.push(arrived);
+      this.wake();
+    };
+    running.then(
+      (history) => arrive({ history }),
+      (error: unknown) => arrive({ error }),
+    );
+  }
+
+  wake(): void {
+    this.waiting?.();
+    this.waiting = null;
+  }
+
+  /** The next one, or null when it is time to stop. */
+  async next(isStopped: () => boolean): Promise<Arrived | null> {
+    for (;;) {
+      if (isStopped()) return null;
+      const arrived = this.ready.shift();
+      if (arrived !== undefined) return arrived;
+      await new Promise<void>((resolve) => {
+        this.waiting = resolve;
+      });
+    }
+  }
 }

@@ -1,8 +1,23 @@
-import { DAYS, JOBS, meanOfBand, PARTS, PERCENT, shareInWords, type Unit } from '@buildweek/charts';
+import { JOBS, leadTimeUnit, meanOfBand, PARTS, PERCENT, shareInWords, type Unit } from '@buildweek/charts';
 import type { EstimateOrRefused, JobClass, PredictionOrRefused, Results } from '@buildweek/results';
-import { type Content, type Html, html } from '../html.ts';
-import { type Row, table } from '../table.ts';
+import { type Html, html } from '../html.ts';
+import { Reasons } from '../reasons.ts';
+import { table } from '../table.ts';
 import { estimateCell, onePeriod, predictionCell } from '../words.ts';
+
+interface KeyNumber {
+  readonly what: string;
+  readonly unit: Unit;
+  readonly longRun: EstimateOrRefused;
+  /** Null where one period is not asked about. */
+  readonly period: PredictionOrRefused | null;
+}
+
+/** A class of jobs and what its jobs are called. */
+interface NamedClass {
+  readonly one: JobClass;
+  readonly jobs: string;
+}
 
 const PRIORITIES: readonly (readonly [JobClass['priority'], string])[] = [
   ['all', 'jobs'],
@@ -10,63 +25,70 @@ const PRIORITIES: readonly (readonly [JobClass['priority'], string])[] = [
   ['rush', 'rush jobs'],
 ];
 
-function row(what: Content, unit: Unit, longRun: EstimateOrRefused, period: PredictionOrRefused | null): Row {
-  const cell =
-    period === null ? html`<span class="none">–</span>` : predictionCell(period, unit, { spoken: true });
-  return [what, estimateCell(longRun, unit, { spoken: true }), cell];
-}
+const SHARE = 0.9;
 
 /** The classes worth a line of their own: all jobs, and by priority where there are both. */
-function classes(results: Results): { one: JobClass; words: string }[] {
-  const found = PRIORITIES.flatMap(([priority, words]) => {
+function classesOf(results: Results): NamedClass[] {
+  const found = PRIORITIES.flatMap(([priority, jobs]): NamedClass[] => {
     const one = results.jobs.find((candidate) => candidate.part === null && candidate.priority === priority);
-    return one === undefined || one.jobs === 0 ? [] : [{ one, words }];
+    return one === undefined || one.jobs === 0 ? [] : [{ one, jobs }];
   });
   return found.some(({ one }) => one.priority === 'rush') ? found : found.slice(0, 1);
 }
 
+function leadTimeNumbers({ one, jobs }: NamedClass, unit: Unit): KeyNumber[] {
+  return one.percentiles
+    .filter((percentile) => percentile.share === SHARE)
+    .map(({ longRun, onePeriod: period }) => ({
+      what: `${shareInWords(SHARE)} ${jobs} are finished within`,
+      unit,
+      longRun,
+      period,
+    }));
+}
+
+function promiseNumbers({ one, jobs }: NamedClass): KeyNumber[] {
+  if (one.onTime.kind !== 'estimate') return [];
+  const whose = one.priority === 'all' ? 'all jobs' : jobs;
+  return [
+    { what: `Promises kept, ${whose}`, unit: PERCENT, longRun: one.onTime, period: one.onTimeOnePeriod },
+  ];
+}
+
+function flowNumbers({ flow }: Results): KeyNumber[] {
+  return [
+    { what: 'Jobs finished a week', unit: JOBS, longRun: meanOfBand(flow.finishedJobs), period: null },
+    { what: 'Parts finished a week', unit: PARTS, longRun: meanOfBand(flow.finishedParts), period: null },
+    { what: 'Jobs in the lab at a time', unit: JOBS, longRun: meanOfBand(flow.jobsInLab), period: null },
+  ];
+}
+
 /** The few numbers a meeting asks for, each for the long run and for one period. */
 export function keyNumbers(results: Results): Html {
-  const known = classes(results);
-  const percentileRows = known.flatMap(({ one, words }) =>
-    one.percentiles
-      .filter((percentile) => percentile.share === 0.9)
-      .map((percentile) =>
-        row(
-          `${shareInWords(percentile.share)} ${words} are finished within`,
-          DAYS,
-          percentile.longRun,
-          percentile.onePeriod,
-        ),
-      ),
-  );
-  const onTimeRows = known
-    .filter(({ one }) => one.onTime.kind === 'estimate')
-    .map(({ one, words }) =>
-      row(
-        `Promises kept, ${words === 'jobs' ? 'all jobs' : words}`,
-        PERCENT,
-        one.onTime,
-        one.onTimeOnePeriod,
-      ),
-    );
-  const flowRows = [
-    row('Jobs finished a week', JOBS, meanOfBand(results.flow.finishedJobs), null),
-    row('Parts finished a week', PARTS, meanOfBand(results.flow.finishedParts), null),
-    row('Jobs in the lab at a time', JOBS, meanOfBand(results.flow.jobsInLab), null),
+  const classes = classesOf(results);
+  const unit = leadTimeUnit(results);
+  const manner = { spoken: true, reasons: new Reasons() };
+  const numbers = [
+    ...classes.flatMap((one) => leadTimeNumbers(one, unit)),
+    ...classes.flatMap(promiseNumbers),
+    ...flowNumbers(results),
   ];
+  const period = onePeriod(results.run);
   return html`
 <section id="key-numbers" aria-labelledby="key-numbers-title">
 <h2 id="key-numbers-title">Key numbers</h2>
 ${table(
   'key-numbers-table',
-  `The average over many such periods with its interval, and what ${onePeriod(results.run)} may bring. A day is 24 hours by the clock.`,
-  [
-    { title: 'What' },
-    { title: 'In the long run', numeric: true },
-    { title: `In ${onePeriod(results.run)}`, numeric: true },
-  ],
-  [...percentileRows, ...onTimeRows, ...flowRows],
+  `The average over many such periods with its interval, and what ${period} may bring. A day is 24 hours by the clock.`,
+  [{ title: 'What' }, { title: 'In the long run', numeric: true }, { title: `In ${period}`, numeric: true }],
+  numbers.map((number) => [
+    number.what,
+    estimateCell(number.longRun, number.unit, manner),
+    number.period === null
+      ? html`<span class="none">–</span>`
+      : predictionCell(number.period, number.unit, manner),
+  ]),
 )}
+${manner.reasons.list()}
 </section>`;
 }

@@ -1,4 +1,4 @@
-import { DAYS, formatCount, PERCENT, shareInWords } from '@buildweek/charts';
+import { formatCount, leadTimeUnit, PERCENT, shareInWords, type Unit } from '@buildweek/charts';
 import type { JobClass, Percentile, Results } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
@@ -25,9 +25,9 @@ function percentileOf(one: JobClass, share: number): Percentile | undefined {
   return one.percentiles.find((candidate) => candidate.share === share);
 }
 
-function periodCell(one: JobClass, manner: CellManner): Content {
+function periodCell(one: JobClass, unit: Unit, manner: CellManner): Content {
   const percentile = percentileOf(one, PERIOD_SHARE);
-  return percentile === undefined ? '' : predictionCell(percentile.onePeriod, DAYS, manner);
+  return percentile === undefined ? '' : predictionCell(percentile.onePeriod, unit, manner);
 }
 
 function leadTimeTable(results: Results): Html {
@@ -45,21 +45,22 @@ function leadTimeTable(results: Results): Html {
     { title: 'Promises kept, %', numeric: true },
     { title: `Promises kept, ${period}, %`, numeric: true },
   ];
+  const unit = leadTimeUnit(results);
   const manner = { reasons: new Reasons() };
   const rows = jobs.map((one) => [
     className(one),
     formatCount(one.jobs),
     ...(unfinished ? [formatCount(one.unfinished)] : []),
-    estimateCell(one.meanLeadTime, DAYS, manner),
+    estimateCell(one.meanLeadTime, unit, manner),
     ...shares.map((share) => {
       const percentile = percentileOf(one, share);
-      return percentile === undefined ? '' : estimateCell(percentile.longRun, DAYS, manner);
+      return percentile === undefined ? '' : estimateCell(percentile.longRun, unit, manner);
     }),
-    ...(shares.includes(PERIOD_SHARE) ? [periodCell(one, manner)] : []),
+    ...(shares.includes(PERIOD_SHARE) ? [periodCell(one, unit, manner)] : []),
     estimateCell(one.onTime, PERCENT, manner),
     predictionCell(one.onTimeOnePeriod, PERCENT, manner),
   ]);
-  const caption = 'Lead times in days of 24 hours, with intervals';
+  const caption = `Lead times in ${unit.many} by the clock, with intervals`;
   return html`${table('lead-times-table', caption, columns, rows, true)}${manner.reasons.list()}`;
 }
 

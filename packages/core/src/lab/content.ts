@@ -55,6 +55,27 @@ export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: C
   return build;
 }
 
+/** Whether a station that has taken so much takes a load too; what is larger than the station runs alone. */
+function fits(taken: number, load: Load, group: CompiledUnitGroup): boolean {
+  return taken === 0 || taken + sizeOf(load, group) <= group.capacity + SPACE_TOLERANCE;
+}
+
+/** @returns the largest of what `measure` says of the loads that `takeBatch` would take */
+export function largestInBatch(
+  unitClass: UnitClass,
+  group: CompiledUnitGroup,
+  measure: (load: Load) => number,
+): number {
+  let largest = 0;
+  let taken = 0;
+  for (let load = unitClass.seed; load !== null && taken < group.capacity; load = load.after) {
+    if (!fits(taken, load, group)) continue;
+    taken += sizeOf(load, group);
+    largest = Math.max(largest, measure(load));
+  }
+  return largest;
+}
+
 /**
  * Fills a station in rank order; misfits are skipped, and a load larger than the station runs alone.
  *
@@ -73,14 +94,13 @@ export function takeBatch(
   let load = unitClass.seed;
   while (load !== null) {
     const next: Load | null = load.after;
-    const size = sizeOf(load, group);
-    if (first === null || taken + size <= group.capacity + SPACE_TOLERANCE) {
+    if (fits(taken, load, group)) {
+      taken += sizeOf(load, group);
       units.leaveClass(unitClass, load);
       load.nextInUnit = null;
       if (last === null) first = load;
       else last.nextInUnit = load;
       last = load;
-      taken += size;
     }
     if (taken >= group.capacity) break;
     load = next;

@@ -80,6 +80,12 @@ export function attendedTypical(phase: CompiledPhase, change: CompiledMaterialCh
   return phase.slot === SLOT_SET_UP && change?.attended ? own + change.typical : own;
 }
 
+/** Milliseconds that a run of a station typically takes with this load alone. */
+export function typicalRun(simulation: Simulation, unitClass: UnitClass, load: Load): number {
+  const { runBasis, typicalRun: one } = unitClass.compiled;
+  return runBasis === 'part' || runBasis === 'job' ? one * simulation.flow.typicalUnits(load, runBasis) : one;
+}
+
 /**
  * Fixes the durations of all phases of a run from the numbers drawn ahead, and draws those of the next run.
  *
@@ -103,7 +109,7 @@ export function fixDurations(
         : runDuration(simulation, unit, unitClass, phase);
       unit.typicals[position] = isMachine
         ? typicalPrint(unit.loads as Load)
-        : typicalRun(simulation, unitClass, unit.loads as Load);
+        : typicalBatch(simulation, unitClass, unit.loads as Load);
     } else if (phase.what === 'attended') {
       unit.durations[position] = attendedDuration(unit, phase, change);
       unit.typicals[position] = attendedTypical(phase, change);
@@ -148,15 +154,13 @@ export function typicalPrint(build: Load): number {
   return longest + pieces;
 }
 
-/** Typical milliseconds of a station's run with these loads. */
-export function typicalRun(simulation: Simulation, unitClass: UnitClass, first: Load): number {
-  const { runBasis, typicalRun: one } = unitClass.compiled;
-  if (runBasis !== 'job' && runBasis !== 'part') return one;
-  let most = 0;
+/** Milliseconds that a station's run typically takes with these loads: as long as the longest of them. */
+function typicalBatch(simulation: Simulation, unitClass: UnitClass, first: Load): number {
+  let longest = 0;
   for (let load: Load | null = first; load !== null; load = load.nextInUnit) {
-    most = Math.max(most, simulation.flow.typicalUnits(load, runBasis));
+    longest = Math.max(longest, typicalRun(simulation, unitClass, load));
   }
-  return one * most;
+  return longest;
 }
 
 /** The first layers are a part of the print: what is watched does not run by itself afterwards. */

@@ -16,7 +16,6 @@ export class Flow {
   private readonly simulation: Simulation;
   private readonly loads: Pool<Load>;
   private readonly lots: Pool<Lot>;
-  private order = 0;
 
   constructor(simulation: Simulation) {
     this.simulation = simulation;
@@ -27,7 +26,6 @@ export class Flow {
   reset(): void {
     this.loads.reset();
     this.lots.reset();
-    this.order = 0;
   }
 
   /** Sends a new job on its way, as one load at its stage. */
@@ -60,7 +58,7 @@ export class Flow {
     load.kind = 0;
     load.dueAt = Number.POSITIVE_INFINITY;
     load.jobNumber = Number.POSITIVE_INFINITY;
-    load.order = this.order++;
+    load.order = 0;
     load.nextInUnit = null;
     return load;
   }
@@ -168,8 +166,12 @@ export class Flow {
     return split;
   }
 
-  /** A load is ready for the stage that its lots stand at. */
-  enterStage(load: Load): void {
+  /**
+   * A load is ready for the stage that its lots stand at.
+   *
+   * @param isGoingOn whether its work was begun before the plan, so that it is resumed
+   */
+  enterStage(load: Load, isGoingOn = false): void {
     const { simulation } = this;
     const head = load.lots as Lot;
     const stage = head.definition;
@@ -194,6 +196,10 @@ export class Flow {
         simulation.compiled.kindRanks.bench,
       );
       load.task = task;
+      if (isGoingOn) {
+        task.resumed = true;
+        task.pausable = true;
+      }
       simulation.tasks.enqueue(task);
       return;
     }
@@ -226,7 +232,8 @@ export class Flow {
 
   /**
    * Milliseconds of the present stage for a load: what was drawn with its build, or with its jobs. A lot that
-   * is only a part of its job has its share of the work per job, and draws of its own for work per piece.
+   * is only a part of its job has its share of the work per job, draws of its own for work per piece, and the
+   * whole of a plain wait.
    */
   stageWork(load: Load): number {
     const head = load.lots as Lot;
@@ -249,12 +256,12 @@ export class Flow {
     const { units } = this.simulation;
     const stage = (load.lots as Lot).definition;
     if (stage.emptiesCarrier && load.carrier >= 0) units.releaseCarrier(load);
-    for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) lot.stage++;
     const head = load.lots as Lot;
     const { stages } = head.part;
     if (load.isBuild) {
       load.tailOffset++;
-      if (head.stage < stages.length && stages[head.stage].atBuildLevel) {
+      if (head.stage + 1 < stages.length && stages[head.stage + 1].atBuildLevel) {
+        for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) lot.stage++;
         this.enterStage(load);
         return;
       }
@@ -265,12 +272,15 @@ export class Flow {
       // Lots were put in at the head, so this takes the chain apart back to front; ranks decide what is first.
       while (lot !== null) {
         const next: Lot | null = lot.nextInLoad;
+        // One after the other, so that lots of the same job wait for each other.
+        lot.stage++;
         this.lotLeavesStage(lot);
         lot = next;
       }
       return;
     }
     this.dropLoad(load);
+    head.stage++;
     this.lotLeavesStage(head);
   }
 
@@ -362,7 +372,8 @@ export class Flow {
     const drawn = job.stageWork[lot.stage];
     const stage = lot.definition;
     if (lot.visit === 0) {
-      if (lot.pieces === job.quantity) return drawn;
+      // Waiting is no work that is shared: few pieces dry as long as many.
+      if (lot.pieces === job.quantity || stage.kind === 'wait') return drawn;
       if (stage.basis !== 'part' || stage.constant) return Math.round((drawn * lot.pieces) / job.quantity);
     }
     if (stage.sampler === null) return 0;
@@ -372,7 +383,9 @@ export class Flow {
     const draws = stage.basis === 'part' ? lot.pieces : 1;
     let hours = 0;
     for (let draw = 0; draw < draws; draw++) hours += stage.sampler.sample(stream());
-    return toMilliseconds(stage.basis === 'part' ? hours : (hours * lot.pieces) / job.quantity);
+    return toMilliseconds(
+      stage.basis === 'part' || stage.kind === 'wait' ? hours : (hours * lot.pieces) / job.quantity,
+    );
   }
 
   /** A stream for what could not be drawn at the arrival of the job: keyed by job, stage, visit and first piece. */

@@ -1,8 +1,8 @@
 import type { InitialJob, InitialMachine, Lab } from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
-import { PHASE_ENDS } from '../kernel/event-calendar.ts';
-import { EVENT_PHASE_ENDS } from './events.ts';
+import { createStream } from '../kernel/streams.ts';
 import type { Job } from './job.ts';
+import type { Load } from './load.ts';
 import type { Simulation } from './simulation.ts';
 
 /**
@@ -54,13 +54,34 @@ function stageOf(job: Job, name: string): number {
 /** Lets a job wait for its stage, or go on with what remains of it. */
 function placeJob(simulation: Simulation, job: Job, initial: InitialJob): void {
   const stage = stageOf(job, initial.stage);
-  if (initial.remainingHours !== null) job.stageWork[stage] = toMilliseconds(initial.remainingHours);
-  simulation.flow.enterStage(simulation.flow.begin(job, stage));
+  const load = simulation.flow.begin(job, stage);
+  if (job.part.stages[stage].atBuildLevel) makeBuild(simulation, job, stage, load);
+  if (initial.remainingHours !== null) {
+    const remaining = toMilliseconds(initial.remainingHours);
+    job.stageWork[stage] = remaining;
+    load.tailWork[load.tailOffset] = remaining;
+  }
+  simulation.flow.enterStage(load, initial.remainingHours !== null);
+}
+
+/** A job at a stage of level `build` is a build of its own, whose durations are drawn as if it had been built. */
+function makeBuild(simulation: Simulation, job: Job, stage: number, load: Load): void {
+  const { compiled, settings } = simulation;
+  const { stages } = job.part;
+  let builtAt = stage;
+  while (stages[builtAt].atBuildLevel) builtAt--;
+  load.isBuild = true;
+  load.tailOffset = stage - builtAt;
+  compiled.unitClasses[stages[builtAt].unitClass].tailWork.forEach((work, offset) => {
+    const owner = `${compiled.streams[job.stream].stream.name} ${job.number} ${stages[builtAt + offset + 1].name}`;
+    const uniform = createStream(settings.seed, settings.replication, 'work of an initial build', owner)();
+    load.tailWork[offset + 1] = work === null ? 0 : toMilliseconds(work.sampler.sample(uniform));
+  });
 }
 
 /** Puts jobs into a machine that runs until a stated time and then waits to be unloaded. */
 function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: readonly Job[]): void {
-  const { units, flow, calendar, compiled } = simulation;
+  const { units, flow, compiled } = simulation;
   const unit = units.units.find((candidate) => candidate.name === initial.machine);
   if (unit === undefined) throw new Error(`The initial state names no machine "${initial.machine}".`);
   const group = units.groups[unit.group];
@@ -81,7 +102,7 @@ function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: read
   );
   const unitClass = stage === undefined ? group.classes[0]?.compiled : compiled.unitClasses[stage.unitClass];
   if (unitClass === undefined) throw new Error(`Nothing is ever built on "${initial.machine}".`);
-  units.hold(unit, unitClass, build, initial.material);
-  const end = simulation.localTime.toElapsed(toMilliseconds(initial.busyUntilHour));
-  calendar.schedule(end, PHASE_ENDS, EVENT_PHASE_ENDS, unit.index, unit.stamp);
+  // What should be done already waits to be unloaded from the start.
+  const end = Math.max(0, simulation.localTime.toElapsed(toMilliseconds(initial.busyUntilHour)));
+  units.hold(unit, unitClass, build, initial.material, end);
 }

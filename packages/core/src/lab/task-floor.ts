@@ -24,6 +24,11 @@ export class TaskFloor {
     this.order = 0;
   }
 
+  /** Numbers whatever becomes ready, tasks and loads alike: the last word where ranks are equal in all else. */
+  nextOrder(): number {
+    return this.order++;
+  }
+
   /**
    * Work on a load, at a bench or as a phase of a unit.
    *
@@ -93,7 +98,7 @@ export class TaskFloor {
     task.isSetUp = false;
     task.resumed = false;
     task.isWaiting = false;
-    task.order = this.order++;
+    task.order = this.nextOrder();
     if (unit !== null) unit.task = task;
     return task;
   }

@@ -1,5 +1,6 @@
 import { MACHINE_STATES, STATION_STATES } from '@buildweek/results';
 import { toMilliseconds } from '../kernel/clock.ts';
+import { PHASE_ENDS } from '../kernel/event-calendar.ts';
 import {
   CAUSE_BATCH,
   CAUSE_CARRIER,
@@ -8,14 +9,16 @@ import {
   CAUSE_SHIFT,
 } from '../observe/wait-clock.ts';
 import { type CompiledUnitClass, type CompiledWork, DRAW_SLOTS } from './compiled-lab.ts';
-import { sizeOf, takeBatch, takeBuild } from './content.ts';
+import { largestInBatch, sizeOf, takeBatch, takeBuild } from './content.ts';
 import {
   attendedDuration,
   attendedTypical,
   fixDurations,
   materialChangeFor,
   openStreams,
+  typicalRun,
 } from './durations.ts';
+import { EVENT_PHASE_ENDS } from './events.ts';
 import type { Load, Lot } from './load.ts';
 import { stateAtRest } from './run-phases.ts';
 import type { Simulation } from './simulation.ts';
@@ -77,6 +80,7 @@ export class UnitFloor {
     const group = this.groups[unitClass.compiled.group];
     load.readyAt = this.simulation.now;
     load.kind = group.compiled.kindRank;
+    load.order = this.simulation.tasks.nextOrder();
     unitClass.clock.read(load.clockAtEntry, load.readyAt);
     unitClass.loads.add(load);
     load.waitsIn = unitClass;
@@ -103,7 +107,7 @@ export class UnitFloor {
       const unit = this.bestUnit(group, unitClass.compiled.material);
       unitClass.isBlocked = !launch.mayStartNow(group, unitClass, seed);
       if (unitClass.isBlocked) continue;
-      if (!this.findStaff(unitClass, unit, seed) && !this.canInterrupt(unitClass, unit, seed)) continue;
+      if (!this.findStaff(unitClass, unit) && !this.canInterrupt(unitClass, unit, seed)) continue;
       best = seed;
       group.pickedClass = unitClass;
       group.pickedUnit = unit;
@@ -112,9 +116,9 @@ export class UnitFloor {
   }
 
   /** Finds the people for the first phase of a run; true when nobody is needed. */
-  findStaff(unitClass: UnitClass, unit: Unit, seed: Load): boolean {
+  findStaff(unitClass: UnitClass, unit: Unit): boolean {
     const { work } = unitClass.compiled.phases[0];
-    return work === null || this.simulation.staff.find(work.queue, this.startNeed(unitClass, unit, seed));
+    return work === null || this.simulation.staff.find(work.queue, this.startNeed(unitClass, unit));
   }
 
   /** Launches what `pick` chose. */
@@ -123,12 +127,11 @@ export class UnitFloor {
     const unitClass = group.pickedClass as UnitClass;
     const unit = group.pickedUnit as Unit;
     // Another class may have been looked at since, so the people are looked for again.
-    const seed = unitClass.seed as Load;
-    if (!this.findStaff(unitClass, unit, seed)) {
+    if (!this.findStaff(unitClass, unit)) {
       // Only for a rush seed, with somebody to interrupt; whoever is freed may have other duties.
       const { work } = unitClass.compiled.phases[0];
-      staff.interruptFor((work as CompiledWork).queue, this.startNeed(unitClass, unit, seed));
-      if (!this.findStaff(unitClass, unit, seed)) return;
+      staff.interruptFor((work as CompiledWork).queue, this.startNeed(unitClass, unit));
+      if (!this.findStaff(unitClass, unit)) return;
     }
     const change = materialChangeFor(group.compiled, unit, unitClass.compiled.material);
     unitClass.clock.advance(now);
@@ -150,8 +153,12 @@ export class UnitFloor {
     runs.begin(unit);
   }
 
-  /** Puts a build into a machine whose print goes on when the plan starts; the caller sets its end. */
-  hold(unit: Unit, unitClass: CompiledUnitClass, build: Load, material: string | null): void {
+  /**
+   * Puts a build into a machine whose print goes on when the plan starts.
+   *
+   * @param end elapsed milliseconds at which everything unattended is over
+   */
+  hold(unit: Unit, unitClass: CompiledUnitClass, build: Load, material: string | null, end: number): void {
     const group = this.groups[unit.group];
     const { carrier } = group.compiled;
     unit.loads = build;
@@ -166,11 +173,17 @@ export class UnitFloor {
     for (let phase = unitClass.runPhase + 1; phase < unitClass.phases.length; phase++) {
       if (unitClass.phases[phase].work === null) unit.durations[phase] = 0;
     }
+    // It ends when it is said to, and well.
+    unit.durations[unitClass.runPhase] = end;
+    unit.willFail = false;
+    unit.spoilsOneJob = false;
     unit.phase = unitClass.runPhase;
     unit.phaseStartedAt = this.simulation.now;
     unit.stamp++;
     this.refresh(unit);
     this.setState(unit, unitClass.phases[unit.phase].state);
+    this.simulation.calendar.schedule(end, PHASE_ENDS, EVENT_PHASE_ENDS, unit.index, unit.stamp);
+    this.simulation.upkeep.runningBegins(unit, end);
   }
 
   /**
@@ -295,24 +308,23 @@ export class UnitFloor {
     const { compiled, staff } = this.simulation;
     const { work } = unitClass.compiled.phases[0];
     if (!compiled.rushInterrupts || seed.rush !== 0 || work === null) return false;
-    return staff.canInterrupt(work.queue, this.startNeed(unitClass, unit, seed));
+    return staff.canInterrupt(work.queue, this.startNeed(unitClass, unit));
   }
 
   /** Milliseconds that must fit before the end of a window for the first phase of a run; 0 when it may pause. */
-  private startNeed(unitClass: UnitClass, unit: Unit, seed: Load): number {
+  private startNeed(unitClass: UnitClass, unit: Unit): number {
     const { compiled, flow } = this.simulation;
     const phase = unitClass.compiled.phases[0];
     const work = phase.work as CompiledWork;
     if (work.pausable) return 0;
     if (phase.what === 'run') {
-      const { batchSampler, runBasis } = unitClass.compiled;
+      const { batchSampler } = unitClass.compiled;
+      const { compiled: group } = this.groups[unit.group];
       if (!compiled.fitOnDrawn) {
-        return (
-          work.typical * (runBasis === 'part' || runBasis === 'job' ? flow.typicalUnits(seed, runBasis) : 1)
-        );
+        return largestInBatch(unitClass, group, (load) => typicalRun(this.simulation, unitClass, load));
       }
       return batchSampler === null
-        ? flow.stageWork(seed)
+        ? largestInBatch(unitClass, group, (load) => flow.stageWork(load))
         : toMilliseconds(batchSampler.sample(unit.uniforms[phase.slot]));
     }
     const group = this.groups[unit.group].compiled;

@@ -33,15 +33,19 @@ export class Attendance {
     let longest = 0;
     for (const start of starts) {
       const left = this.groups
-        .flatMap((group) => {
-          const window = group.windows.find((span) => span.fromHour <= start && start < span.toHour);
-          // More of one group than are needed at once change nothing.
-          return window === undefined
-            ? []
-            : Array<number>(Math.min(group.count, persons)).fill(window.toHour - start);
+        .flatMap(({ count, windows }) => {
+          const window = windows.find((span) => span.fromHour <= start && start < span.toHour);
+          return window === undefined ? [] : [{ count, hours: window.toHour - start }];
         })
-        .sort((a, b) => b - a);
-      longest = Math.max(longest, left[persons - 1] ?? 0);
+        .sort((a, b) => b.hours - a.hours);
+      // Those who stay longest are taken first; the one who leaves first among them ends the stretch.
+      let found = 0;
+      for (const { count, hours } of left) {
+        found += count;
+        if (found < persons) continue;
+        longest = Math.max(longest, hours);
+        break;
+      }
     }
     return longest >= 168 ? Number.POSITIVE_INFINITY : longest;
   }

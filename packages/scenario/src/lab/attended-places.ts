@@ -98,5 +98,8 @@ export function mostPieces(part: PartType, stage: Stage, lab: Lab): number {
           : largestCount(quantity);
       return dated.reduce((most, pieces) => Math.max(most, pieces), drawn);
     });
-  return quantities.reduce((most, pieces) => Math.max(most, pieces), 1);
+  const there = lab.initialState.jobs
+    .filter((job) => lab.demand.some((stream) => stream.name === job.stream && stream.part === part.name))
+    .map((job) => job.quantity);
+  return [...quantities, ...there].reduce((most, pieces) => Math.max(most, pieces), 1);
 }

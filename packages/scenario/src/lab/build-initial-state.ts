@@ -11,8 +11,9 @@ export function buildInitialState(
   parts: readonly PartType[],
   reading: Reading,
 ): InitialState {
-  const individuals = scenario.machines.flatMap((machine) =>
-    Array.from({ length: Math.min(machine.count, 1000) }, (_, index) => ({
+  const isEmpty = scenario.machinesAtStart.length === 0;
+  const individuals = (isEmpty ? [] : scenario.machines).flatMap((machine) =>
+    Array.from({ length: machine.count }, (_, index) => ({
       name: `${machine.name} ${index + 1}`,
       group: machine.name,
     })),

@@ -7,7 +7,7 @@ import { machineCapacity } from '../words/capacity.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { plainDuration } from '../words/duration.ts';
 import { launchRule } from '../words/launch.ts';
-import { wholeNumber } from '../words/numbers.ts';
+import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
 import { durationOrNone, readAttendedWork, USUAL_SKILL, withSkill } from './attended-work.ts';
 import { readConditions } from './read-conditions.ts';
 import { readFailure } from './read-failure.ts';
@@ -49,7 +49,7 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
   return {
     name,
     process: fields.readOr('process', choice(...PROCESSES), 'other'),
-    count: fields.readOr('count', wholeNumber(1, '3'), '1'),
+    count: fields.readOr('count', wholeNumber(1, '3', MOST_ALIKE), '1'),
     capacity: fields.read('holds', machineCapacity) ?? null,
     prepare,
     setUp,

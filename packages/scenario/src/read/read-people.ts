@@ -2,7 +2,7 @@ import type { Fields } from '../fields.ts';
 import type { ScenarioCalendar, ScenarioPeople } from '../scenario.ts';
 import { anyText } from '../words/choice.ts';
 import { plainDuration } from '../words/duration.ts';
-import { share, wholeNumber } from '../words/numbers.ts';
+import { MOST_ALIKE, share, wholeNumber } from '../words/numbers.ts';
 import { readAbsence } from './read-absence.ts';
 import { ALWAYS, isInPlace, readCalendar } from './read-hours.ts';
 
@@ -34,7 +34,7 @@ export function readPeople(
         'skills: [run machines]',
       );
     }
-    const count = group.readOr('count', wholeNumber(1, '2'), '1');
+    const count = group.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1');
     return {
       name,
       count,

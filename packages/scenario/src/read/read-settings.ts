@@ -6,6 +6,9 @@ import { anyText, choice, yesNo } from '../words/choice.ts';
 import { share, wholeNumber } from '../words/numbers.ts';
 import { type Wording, WordingError } from '../words/wording-error.ts';
 
+/** Ten years: clock changes and closing days are worked out so far. */
+const MOST_WEEKS = 520;
+
 export function readSettings(fields: Fields): StudySettings {
   const simulate = fields.group('simulate');
   const precision = simulate.read('precision', precisionWording) ?? null;
@@ -21,9 +24,9 @@ export function readSettings(fields: Fields): StudySettings {
   }
   return {
     seed: simulate.readOr('seed', anyText, 'buildweek'),
-    weeks: simulate.readOr('weeks', wholeNumber(1, '13'), '13'),
+    weeks: simulate.readOr('weeks', wholeNumber(1, '13', MOST_WEEKS), '13'),
     ignoredWeeks: simulate.readOr('ignored weeks', ignoredWeeks, 'auto'),
-    capWeeks: simulate.readOr('weeks to finish', wholeNumber(0, '13'), '13'),
+    capWeeks: simulate.readOr('weeks to finish', wholeNumber(0, '13', MOST_WEEKS), '13'),
     replications: precision === null ? (replications ?? 100) : null,
     precision,
     replicationLimit: simulate.has('precision')
@@ -36,7 +39,7 @@ export function readSettings(fields: Fields): StudySettings {
 const ignoredWeeks: Wording<number | 'auto'> = (text) => {
   if (/^auto$/i.test(text)) return 'auto';
   try {
-    return wholeNumber(0, '4')(text);
+    return wholeNumber(0, '4', MOST_WEEKS)(text);
   } catch {
     throw new WordingError(
       `"${text}" is neither a number of weeks nor auto.`,

@@ -6,7 +6,7 @@ import { stationCapacity } from '../words/capacity.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { basedDuration } from '../words/duration.ts';
 import { stationStart } from '../words/launch.ts';
-import { wholeNumber } from '../words/numbers.ts';
+import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
 import { readAttendedWork, USUAL_SKILL } from './attended-work.ts';
 import { readConditions } from './read-conditions.ts';
 
@@ -20,7 +20,7 @@ export function readStations(fields: Fields): ScenarioStation[] {
     const times = readStationTimes(station);
     return {
       name,
-      count: station.readOr('count', wholeNumber(1, '2'), '1'),
+      count: station.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1'),
       ...station.readOr('holds', stationCapacity, '1 job'),
       ...station.readOr('start', stationStart, 'at once'),
       ...readConditions(station, 'station', times.by ?? USUAL_SKILL, null),
@@ -46,6 +46,6 @@ export function readCarriers(fields: Fields): CarrierPool[] {
   const carriers = fields.group('carriers');
   return fields.names('carriers').map((name) => ({
     name,
-    count: carriers.read(name, wholeNumber(1, '4')) ?? 1,
+    count: carriers.read(name, wholeNumber(1, '4', MOST_ALIKE)) ?? 1,
   }));
 }

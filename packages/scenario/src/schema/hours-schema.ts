@@ -4,7 +4,7 @@ import { z } from './zod.ts';
 const closed = wordsOrList('Days on which nobody comes', '2027-04-02', '2027-12-24 to 2028-01-01');
 
 /** The windows of a week. */
-export const calendarSchema = z
+const calendarSchema = z
   .object({
     closed: closed.optional(),
     extra: wordsOrList('Additional windows on single dates', '2027-03-06 08:00-12:00').optional(),

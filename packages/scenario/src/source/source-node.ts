@@ -7,7 +7,7 @@ export interface SourceSpan {
 /** A value of the file with its place. Aliases and merge keys are resolved; places are those of the anchors. */
 export type SourceNode = SourceScalar | SourceEmpty | SourceList | SourceMap;
 
-export interface SourceScalar {
+interface SourceScalar {
   readonly kind: 'scalar';
   /** As it was written, without quotes. */
   readonly text: string;
@@ -15,20 +15,20 @@ export interface SourceScalar {
   readonly span: SourceSpan;
 }
 
-export interface SourceEmpty {
+interface SourceEmpty {
   readonly kind: 'empty';
   /** Whether it is empty because of a mistake that has been reported. */
   readonly isReported: boolean;
   readonly span: SourceSpan;
 }
 
-export interface SourceList {
+interface SourceList {
   readonly kind: 'list';
   readonly items: readonly SourceNode[];
   readonly span: SourceSpan;
 }
 
-export interface SourceMap {
+interface SourceMap {
   readonly kind: 'map';
   readonly entries: readonly SourceEntry[];
   readonly span: SourceSpan;

@@ -222,7 +222,7 @@ function positive(phrase: Phrase, value: number, what: string): number {
  *
  * @throws WordingError when there is no unit at all
  */
-export function hoursOf(phrase: Phrase, amounts: readonly Amount[]): number[] {
+function hoursOf(phrase: Phrase, amounts: readonly Amount[]): number[] {
   const lastUnit = amounts.findLast((amount) => amount.unit !== null)?.unit;
   if (lastUnit === null || lastUnit === undefined) {
     throw phrase.error(`"${phrase.text}" has no unit.`, `${phrase.text} min`);

@@ -104,5 +104,9 @@ describe('a whole number', () => {
     });
     expect(refusal(wording, '1.6').write).toBe('2');
     expect(refusal(wording, 'two').write).toBe('3');
+    expect(refusal(wholeNumber(1, '3', 10_000), '1000000000')).toMatchObject({
+      message: '1000000000 is more than this program is made for.',
+      write: '10000',
+    });
   });
 });

@@ -3,16 +3,27 @@ import { Phrase } from './phrase.ts';
 import { toBase } from './units.ts';
 import { type Wording, WordingError } from './wording-error.ts';
 
-/** A whole number of at least `least`. @throws WordingError */
-export function wholeNumber(least: number, example: string): Wording<number> {
+/** So many people, machines, stations or carriers of one kind at most. */
+export const MOST_ALIKE = 10_000;
+
+/** A whole number. @param most larger ones are taken for a slip @throws WordingError */
+export function wholeNumber(least: number, example: string, most = 1_000_000): Wording<number> {
   return (text) => {
     const expected = `a whole number from ${least} up`;
-    const value = /^\d+(\.0+)?$/.test(text) ? Number(text) : Number.NaN;
-    if (Number.isSafeInteger(value) && value >= least) return value;
-    const number = Number(text);
-    const write =
-      Number.isFinite(number) && text !== '' && number > least ? String(Math.round(number)) : example;
-    throw new WordingError(`"${text}" is not ${expected}.`, expected, write);
+    const number = text === '' ? Number.NaN : Number(text);
+    if (number > most) {
+      throw new WordingError(
+        `${text} is more than this program is made for.`,
+        `${expected}, at most ${most}`,
+        String(most),
+      );
+    }
+    if (/^\d+(\.0+)?$/.test(text) && number >= least) return number;
+    throw new WordingError(
+      `"${text}" is not ${expected}.`,
+      expected,
+      number > least ? String(Math.round(number)) : example,
+    );
   };
 }
 

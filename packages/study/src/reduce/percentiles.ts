@@ -2,7 +2,7 @@ import type { Percentile, PredictionOrRefused } from '@buildweek/results';
 import { onePeriodInterval, pooledQuantile, pooledQuantileInterval } from '@buildweek/statistics';
 
 /** The shares for which percentiles are given. */
-export const PERCENTILE_SHARES = [0.5, 0.8, 0.9, 0.95] as const;
+const PERCENTILE_SHARES = [0.5, 0.8, 0.9, 0.95] as const;
 
 /**
  * Percentiles over all jobs, each with what one period may bring.
