@@ -45,7 +45,7 @@ export function progressLine(progress: StudyProgress, elapsed: number): string {
   const bar = '█'.repeat(filled) + '░'.repeat(WIDTH - filled);
   const name = stage === 'pilot' ? 'Looking how long the start lasts' : 'Playing';
   const left =
-    done < 2
+    done < 3
       ? ''
       : `, ${mayEndSooner ? 'at most ' : ''}${timeWords((elapsed / (done - 1)) * (total - done))} left`;
   return `${name} ${bar} ${done} of ${total}${left}`;

@@ -20,6 +20,7 @@ import {
   type CompiledUnitGroup,
   DRAW_SLOTS,
 } from './compiled-lab.ts';
+import { SPACE_TOLERANCE } from './space.ts';
 
 /**
  * Finds out, while parts are compiled, what may run together in one machine or station (a *class*), and puts
@@ -49,6 +50,10 @@ export class UnitCompiler {
   /** Parts share a build when machine group, material, settings and the stages they stay together for agree. */
   buildClass(part: PartType, stage: BuildStage, following: readonly Stage[]): number {
     const tail = tailOf(following);
+    const { capacity } = this.lab.machines[this.machineGroupIndex(stage)];
+    if (part.space > capacity + SPACE_TOLERANCE) {
+      throw new Error(`A piece of "${part.name}" is larger than what "${stage.machineGroup}" holds.`);
+    }
     const key = JSON.stringify(['build', stage.name, stage.machineGroup, part.material, part.settings, tail]);
     return this.classFor(key, () => {
       const group = this.machineGroupIndex(stage);

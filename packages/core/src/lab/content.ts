@@ -1,7 +1,7 @@
 import type { CompiledUnitGroup } from './compiled-lab.ts';
-import { SPACE_TOLERANCE } from './launch.ts';
 import type { Load, Lot } from './load.ts';
 import type { Simulation } from './simulation.ts';
+import { SPACE_TOLERANCE } from './space.ts';
 import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
 

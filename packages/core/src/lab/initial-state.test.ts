@@ -171,6 +171,26 @@ describe('A lab that starts with something in it', () => {
     expect(begun(history, 'build')).toEqual(['mon 09:00 job 1 on printers 1']);
   });
 
+  it('starts nothing while more machines are busy than there are carriers', () => {
+    const held = (number: number, busyUntilHour: number, job: number): InitialMachine => ({
+      machine: `printers ${number}`,
+      busyUntilHour,
+      material: null,
+      jobs: [job],
+    });
+    const history = play(
+      startingWith(
+        [{ stage: 'build' }, { stage: 'build' }, { stage: 'build' }],
+        [held(1, 5, 0), held(2, 9, 1)],
+        {
+          machines: [machine('printers', { count: 3, carrier: 'tanks' })],
+          carriers: [{ name: 'tanks', count: 1 }],
+        },
+      ),
+    );
+    expect(begun(history, 'build')).toEqual(['mon 09:00 job 2 on printers 1']);
+  });
+
   it('leaves what was there out of the cohort and counts it in the lab, its waits from the start of the plan on', () => {
     const history = play(startingWith([{ remainingHours: null }]), { weeks: 1 });
     expect(history.jobClasses[0]).toMatchObject({ arrived: 0, unfinished: 0 });

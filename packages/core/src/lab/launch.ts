@@ -7,11 +7,9 @@ import type { Load, Lot } from './load.ts';
 import { earliestFit } from './presence.ts';
 import { isBefore } from './rank.ts';
 import type { Simulation } from './simulation.ts';
+import { SPACE_TOLERANCE } from './space.ts';
 import type { UnitClass } from './unit-class.ts';
 import type { UnitGroup } from './unit-group.ts';
-
-/** Space sums are compared with this tolerance: 24 pieces of 1/24 fill a platform. */
-export const SPACE_TOLERANCE = 1e-9;
 
 /** Decides when what waits may be launched, and sets timers for the moments at which that changes. */
 export class LaunchRules {

@@ -102,7 +102,7 @@ export class UnitFloor {
     for (const unitClass of group.classes) {
       launch.judge(group, unitClass);
       const { seed } = unitClass;
-      if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] === 0)) continue;
+      if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] <= 0)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
       const unit = this.bestUnit(group, unitClass.compiled.material);
       unitClass.isBlocked = !launch.mayStartNow(group, unitClass, seed);
@@ -365,7 +365,7 @@ export class UnitFloor {
   private causeOf(group: UnitGroup, unitClass: UnitClass): number {
     if (group.idle === 0) return group.units.some(isDown) ? CAUSE_MACHINE_DOWN : CAUSE_MACHINE;
     const { carrier } = group.compiled;
-    if (carrier >= 0 && this.carriersFree[carrier] === 0) return CAUSE_CARRIER;
+    if (carrier >= 0 && this.carriersFree[carrier] <= 0) return CAUSE_CARRIER;
     if (!unitClass.mayLaunch) return CAUSE_BATCH;
     if (unitClass.isBlocked) return CAUSE_SHIFT;
     const { work } = unitClass.compiled.phases[0];

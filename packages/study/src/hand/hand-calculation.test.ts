@@ -102,19 +102,19 @@ describe('handCalculation', () => {
     expect(loadOf(washing('builds', 2), 'washer').demandHoursPerWeek).toBeCloseTo(2.5 * 0.8, 9);
   });
 
-  it('takes people by their hours on duty after other duties, and two-person work twice', () => {
+  it('counts other duties and work against the hours on duty of people, and two-person work twice', () => {
     const two = lab({
       people: [people('technicians', 2, ['sand'], { otherDutiesShare: 0.25 })],
       parts: [
         part('lever', [bench('sand', attended('sand', 0.5, 2), 'part'), bench('pack', attended('sand', 1))]),
       ],
     });
-    // 30 pieces × 0.5 h × 2 persons + 10 jobs × 1 h = 40 of 2 × 40 × 0.75 = 60 h.
+    // 30 pieces × 0.5 h × 2 persons + 10 jobs × 1 h = 40 h, and 20 h of other duties, of 80 h.
     expect(loadOf(two, 'technicians')).toMatchObject({
       kind: 'people',
-      demandHoursPerWeek: expect.closeTo(40, 9),
-      availableHoursPerWeek: expect.closeTo(60, 9),
-      load: expect.closeTo(2 / 3, 9),
+      demandHoursPerWeek: expect.closeTo(60, 9),
+      availableHoursPerWeek: expect.closeTo(80, 9),
+      load: expect.closeTo(0.75, 9),
     });
   });
 
@@ -137,7 +137,7 @@ describe('handCalculation', () => {
     expect(loadOf(shared, 'helpers')).toMatchObject({
       demandHoursPerWeek: expect.closeTo(10, 9),
       load: expect.closeTo(0.25, 9),
-      note: 'Work for sand, shared evenly with technicians; full builds and batches, after other duties.',
+      note: 'Work for sand, shared evenly with technicians, builds and batches full.',
     });
   });
 

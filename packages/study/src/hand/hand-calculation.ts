@@ -38,19 +38,36 @@ export function handCalculation(lab: Lab, range: WeekRange): HandLoad[] {
   return [...machines, ...stations, ...peopleLoads(lab, work, range)];
 }
 
+/**
+ * Work is shared over the hours that other duties leave; then both count against all hours on duty, as the use of
+ * people that is simulated does. The two ways of counting reach 100 % together.
+ */
 function peopleLoads(lab: Lab, work: ReadonlyMap<string, number>, range: WeekRange): HandLoad[] {
-  const groups = lab.people.map((group) => ({
-    skills: group.skills,
-    availableHours: hoursOnDuty(lab, group, range) * (1 - group.otherDutiesShare),
-  }));
-  const loads = sharedLoads(work, groups);
+  const hours = lab.people.map((group) => {
+    const onDuty = hoursOnDuty(lab, group, range);
+    return { onDuty, otherDuties: onDuty * group.otherDutiesShare };
+  });
+  const loads = sharedLoads(
+    work,
+    lab.people.map(({ skills }, index) => {
+      const { onDuty = 0, otherDuties = 0 } = hours[index] ?? {};
+      return { skills, availableHours: onDuty - otherDuties };
+    }),
+  );
   return lab.people.map((group, index) => {
-    const availableHours = groups[index]?.availableHours ?? 0;
+    const { onDuty = 0, otherDuties = 0 } = hours[index] ?? {};
     const load = loads.find((candidate) => candidate.groups.includes(index));
     const share =
       load === undefined || load.availableHours === 0 ? 0 : load.demandHours / load.availableHours;
-    const note = peopleNote(lab, load, index, availableHours);
-    return handLoad(group.name, 'people', group.count, share * availableHours, availableHours, note);
+    const asked = share * (onDuty - otherDuties) + otherDuties;
+    return handLoad(
+      group.name,
+      'people',
+      group.count,
+      asked,
+      onDuty,
+      peopleNote(lab, load, index, hours[index]),
+    );
   });
 }
 
@@ -86,13 +103,20 @@ function machineNote(builds: readonly ExpectedBuilds[], fullShare: number | null
   return `${figure(count)} full builds a week, day and night available; no material changes and no waiting for people.${early}`;
 }
 
-function peopleNote(lab: Lab, load: SharedLoad | undefined, own: number, availableHours: number): string {
-  if (availableHours === 0) return 'Nobody of this group is on duty in these weeks.';
-  if (load === undefined || load.skills.length === 0)
-    return 'The demand asks for nothing that needs this group.';
+function peopleNote(
+  lab: Lab,
+  load: SharedLoad | undefined,
+  own: number,
+  hours: { readonly onDuty: number; readonly otherDuties: number } | undefined,
+): string {
+  if (hours === undefined || hours.onDuty === 0) return 'Nobody of this group is on duty in these weeks.';
+  const duties = hours.otherDuties === 0 ? '' : `, and ${figure(hours.otherDuties)} h of other duties`;
+  if (load === undefined || load.skills.length === 0) {
+    return `The demand asks for nothing that needs this group${duties}.`;
+  }
   const others = load.groups.flatMap((group) => (group === own ? [] : [lab.people[group]?.name ?? '']));
   const shared = others.length === 0 ? '' : `, shared evenly with ${others.join(', ')}`;
-  return `Work for ${load.skills.join(', ')}${shared}; full builds and batches, after other duties.`;
+  return `Work for ${load.skills.join(', ')}${shared}, builds and batches full${duties}.`;
 }
 
 function figure(value: number): string {

@@ -8,15 +8,21 @@ import {
 
 /**
  * Estimate of one mean, with no refusal: the study has made sure that there are enough replications.
+ * @param most a bound that the true mean cannot pass, as 1 for a share; no measure is below 0
  * @throws RangeError for fewer than 20 replications
  */
-export function meanEstimate(means: RunningMeans, index: number, level: number): Estimate {
-  return given(estimateOver(means.replications, () => means.interval(index, level)));
+export function meanEstimate(
+  means: RunningMeans,
+  index: number,
+  level: number,
+  most = Number.POSITIVE_INFINITY,
+): Estimate {
+  return possible(given(estimateOver(means.replications, () => means.interval(index, level))), most);
 }
 
 /** Estimate of a ratio whose denominator is known to be there; errors as above. */
 export function ratioEstimate(ratios: RunningRatios, index: number, level: number): Estimate {
-  return given(estimateOver(ratios.replications, () => ratios.interval(index, level)));
+  return possible(given(estimateOver(ratios.replications, () => ratios.interval(index, level))));
 }
 
 /** Estimate of a ratio, or why there is none. */
@@ -25,9 +31,11 @@ export function ratioOrRefused(
   index: number,
   level: number,
   withoutDenominator: string,
+  most = Number.POSITIVE_INFINITY,
 ): EstimateOrRefused {
   if (!ratios.hasDenominator) return { kind: 'refused', reason: withoutDenominator };
-  return estimateOver(ratios.replications, () => ratios.interval(index, level));
+  const estimate = estimateOver(ratios.replications, () => ratios.interval(index, level));
+  return estimate.kind === 'estimate' ? possible(estimate, most) : estimate;
 }
 
 /** A curve of means with its interval at each point. */
@@ -40,6 +48,11 @@ export function meanBand(means: RunningMeans, level: number): Band {
     level,
     replications: means.replications,
   };
+}
+
+/** The part of a symmetric interval in which the true value can lie. */
+export function possible(estimate: Estimate, most = Number.POSITIVE_INFINITY): Estimate {
+  return { ...estimate, low: Math.max(0, estimate.low), high: Math.min(most, estimate.high) };
 }
 
 function given(estimate: EstimateOrRefused): Estimate {

@@ -52,9 +52,9 @@ export class GroupUseSums {
     ];
     return groups.map((group, index) => ({
       ...group,
-      atWork: meanEstimate(this.means, 3 * index, level),
-      waitingForPeople: group.kind === 'people' ? null : meanEstimate(this.means, 3 * index + 1, level),
-      held: meanEstimate(this.means, 3 * index + 2, level),
+      atWork: meanEstimate(this.means, 3 * index, level, 1),
+      waitingForPeople: group.kind === 'people' ? null : meanEstimate(this.means, 3 * index + 1, level, 1),
+      held: meanEstimate(this.means, 3 * index + 2, level, 1),
     }));
   }
 }

@@ -7,6 +7,7 @@ import {
   pooledDeviationInterval,
   ratioInterval,
 } from '@buildweek/statistics';
+import { possible } from './estimates.ts';
 import type { JobSample } from './job-sums.ts';
 import { percentilesOf } from './percentiles.ts';
 
@@ -38,13 +39,14 @@ export function jobClassOf(
 function meanLeadTime(samples: readonly JobSample[], level: number): EstimateOrRefused {
   const without = withoutLeadTime(samples);
   if (without !== null) return { kind: 'refused', reason: without };
-  return estimateOver(samples.length, () =>
+  const estimate = estimateOver(samples.length, () =>
     ratioInterval(
       samples.map((sample) => sum(sample.leadTimes)),
       samples.map((sample) => sample.leadTimes.length),
       level,
     ),
   );
+  return estimate.kind === 'refused' ? estimate : possible(estimate);
 }
 
 function deviationOfLeadTime(samples: readonly JobSample[], level: number): EstimateOrRefused {
@@ -78,9 +80,7 @@ function onTime(samples: readonly JobSample[], level: number): EstimateOrRefused
       level,
     ),
   );
-  if (estimate.kind === 'refused') return estimate;
-  // The interval is symmetric; a share is not.
-  return { ...estimate, low: Math.max(0, estimate.low), high: Math.min(1, estimate.high) };
+  return estimate.kind === 'refused' ? estimate : possible(estimate, 1);
 }
 
 function onTimeOnePeriod(samples: readonly JobSample[], level: number): PredictionOrRefused {

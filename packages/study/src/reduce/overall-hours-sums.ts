@@ -7,7 +7,7 @@ import { MILLISECONDS_PER_HOUR } from './units.ts';
 /** A share of the lead time of an average job, whatever its part type. */
 export type HoursEntry =
   | { readonly what: 'printing'; readonly hours: Estimate }
-  | { readonly what: 'other work'; readonly hours: Estimate }
+  | { readonly what: 'all other stages'; readonly hours: Estimate }
   | { readonly what: 'waiting'; readonly cause: WaitCause; readonly hours: Estimate };
 
 /** Where the hours of all jobs go, over all part types; for the headline. */
@@ -39,7 +39,7 @@ export class OverallHoursSums {
     if (!ratios.hasDenominator) return [];
     const entries: HoursEntry[] = [
       { what: 'printing', hours: ratioEstimate(ratios, 0, level) },
-      { what: 'other work', hours: ratioEstimate(ratios, 1, level) },
+      { what: 'all other stages', hours: ratioEstimate(ratios, 1, level) },
       ...WAIT_CAUSES.map(
         (cause, index): HoursEntry => ({
           what: 'waiting',

@@ -49,9 +49,9 @@ export class PeopleSums {
       count: this.count,
       states: PERSON_STATES.map((state, index) => ({
         state,
-        share: meanEstimate(this.shares, index, level),
+        share: meanEstimate(this.shares, index, level, 1),
       })),
-      busyShareOfDuty: ratioOrRefused(this.busyOfDuty, 0, level, 'Nobody of this group was on duty.'),
+      busyShareOfDuty: ratioOrRefused(this.busyOfDuty, 0, level, 'Nobody of this group was on duty.', 1),
       hoursByStage: this.stages.flatMap((stage, index) =>
         this.hoursByStage.mean(index) === 0
           ? []

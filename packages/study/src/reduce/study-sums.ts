@@ -70,7 +70,7 @@ export class StudySums {
     this.count++;
     this.jobs.add(history.jobClasses);
     this.flow.add(history.weeks);
-    this.laws.add(history.laws);
+    this.laws.add(history);
     this.overallHours.add(history.partHours);
     this.groupUses.add(history);
     each(this.queues, history.queues, (sums, queue) => sums.add(queue, windowLength));

@@ -42,10 +42,13 @@ export class UnitSums<State extends string> {
     return {
       group: this.group,
       name: this.name,
-      states: this.states.map((state, index) => ({ state, share: meanEstimate(this.shares, index, level) })),
+      states: this.states.map((state, index) => ({
+        state,
+        share: meanEstimate(this.shares, index, level, 1),
+      })),
       runsPerWeek: meanEstimate(this.perWeek, 0, level),
       partsPerWeek: meanEstimate(this.perWeek, 1, level),
-      meanFill: ratioOrRefused(this.fill, 0, level, 'It never ran.'),
+      meanFill: ratioOrRefused(this.fill, 0, level, 'It never ran.', 1),
     };
   }
 }

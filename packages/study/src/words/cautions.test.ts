@@ -69,21 +69,23 @@ describe('cautionsOf', () => {
       [day * 24 + 12.5, day * 24 + 16.5] as const,
     ]);
     expect(topics(calendar(crew, broken))).not.toContain('Working time');
-    expect(topics(calendar(crew, [[8, 14.1]]))).toContain('Working time');
-    expect(
-      topics(
-        calendar(crew, [
-          [8, 14],
-          [17, 22],
-          [32, 38],
-        ]),
-      ),
-    ).toContain('Working time');
+    const texts = (hours: readonly (readonly [number, number])[]): string =>
+      cautionsOf(calendar(crew, hours))
+        .filter(({ topic }) => topic === 'Working time')
+        .map(({ text }) => text)
+        .join();
+    expect(texts([[8, 14.1]])).toMatch(/^The hours of "technicians" have more than 6 h without a break\./);
+    const late = [
+      [8, 14],
+      [17, 22],
+      [32, 38],
+    ] as const;
+    expect(texts(late)).toContain('have less than 11 h of rest between two days.');
     const six = [0, 1, 2, 3, 4, 5].flatMap((day) => [
       [day * 24 + 7, day * 24 + 12] as const,
       [day * 24 + 13, day * 24 + 17] as const,
     ]);
-    expect(topics(calendar(crew, six))).toContain('Working time');
+    expect(texts(six)).toContain('have more than 48 h in a week.');
   });
 
   it('never calls itself a safety assessment, and says nothing of a plain queueing system', () => {

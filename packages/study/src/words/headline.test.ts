@@ -48,7 +48,7 @@ const facts: HeadlineFacts = {
   uses: [use('resin washers', 'station', 0.9, 0.02), use('technicians', 'people', 0.7, 0)],
   hours: [
     { what: 'printing', hours: estimate(12) },
-    { what: 'other work', hours: estimate(6) },
+    { what: 'all other stages', hours: estimate(6) },
     { what: 'waiting', cause: 'shift', hours: estimate(10) },
     { what: 'waiting', cause: 'person', hours: estimate(20) },
     { what: 'waiting', cause: 'carrier', hours: estimate(0.1) },
@@ -81,7 +81,7 @@ describe('headlineOf', () => {
 
   it('says where the hours of a job go, largest cause of waiting first, and nothing that hardly counts', () => {
     expect(headlineOf(facts).at(-1)).toBe(
-      'Of the 2.0 days (1.9 to 2.1) of an average job: printing 0.5 (0.5 to 0.5); other work 0.3 (0.2 to 0.3); waiting for a person 0.8 (0.8 to 0.9); waiting for a shift to begin 0.4 (0.4 to 0.4).',
+      'Of the 2.0 days (1.9 to 2.1) of an average job: printing 0.5 (0.5 to 0.5); all other stages 0.3 (0.2 to 0.3); waiting for a person 0.8 (0.8 to 0.9); waiting for a shift to begin 0.4 (0.4 to 0.4).',
     );
   });
 

@@ -42,11 +42,12 @@ export function workingTimeCautions(lab: Lab): Caution[] {
       text: 'At some hours one person is alone in the lab. The rules of the site say which work with solvents, powder or repairs nobody may do alone.',
     });
   }
-  const long = groups.filter(({ windows }) => isLong(windows, horizon)).map(({ group }) => group.name);
-  if (long.length > 0) {
+  for (const { group, windows } of groups) {
+    const reasons = longHours(windows, horizon);
+    if (reasons.length === 0) continue;
     cautions.push({
       topic: 'Working time',
-      text: `The hours of ${long.join(', ')} have a stretch of more than ${LONGEST_STRETCH_HOURS} h without a break, less than ${SHORTEST_REST_HOURS} h of rest between two days, or more than ${MOST_WEEKLY_HOURS} h in a week, for one and the same calendar. Law and agreement on site say whether one person may work them.`,
+      text: `The hours of "${group.name}" have ${reasons.join(' and ')}. Law and agreement on site say whether one person may work them.`,
     });
   }
   return cautions;
@@ -77,15 +78,22 @@ function isAnybodyAlone(groups: readonly Attendance[], horizon: number): boolean
 /** Breaks of less than this do not end a working day. */
 const SHORTEST_NIGHT_HOURS = 4;
 
-function isLong(windows: WorkingWindows, horizon: number): boolean {
+/** What of the hours of one calendar goes beyond the thresholds, in words. */
+function longHours(windows: WorkingWindows, horizon: number): string[] {
   const spans = Array.from(windows.starts, (start, index) => ({ start, end: windows.ends[index] ?? start }));
-  if (spans.some(({ start, end }) => (end - start) / HOUR > LONGEST_STRETCH_HOURS + 1e-9)) return true;
-  const shortNight = spans.some(({ start }, index) => {
+  const reasons: string[] = [];
+  if (spans.some(({ start, end }) => (end - start) / HOUR > LONGEST_STRETCH_HOURS + 1e-9)) {
+    reasons.push(`more than ${LONGEST_STRETCH_HOURS} h without a break`);
+  }
+  const isShort = spans.some(({ start }, index) => {
     const before = spans[index - 1];
     if (before === undefined) return false;
     const rest = (start - before.end) / HOUR;
     return rest >= SHORTEST_NIGHT_HOURS && rest < SHORTEST_REST_HOURS - 1e-9;
   });
-  if (shortNight) return true;
-  return hoursWithin(windows, 0, horizon) / WEEKS_LOOKED_AT > MOST_WEEKLY_HOURS;
+  if (isShort) reasons.push(`less than ${SHORTEST_REST_HOURS} h of rest between two days`);
+  if (hoursWithin(windows, 0, horizon) / WEEKS_LOOKED_AT > MOST_WEEKLY_HOURS) {
+    reasons.push(`more than ${MOST_WEEKLY_HOURS} h in a week`);
+  }
+  return reasons;
 }
