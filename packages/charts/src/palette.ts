@@ -70,9 +70,11 @@ export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
     short: 'to unload',
     colour: '#d9722e',
   },
-  down: { code: 'I', label: 'down', short: 'down', colour: '#5b2a4a' },
-  off: { code: 'J', label: 'off', short: 'off', colour: '#aaa69c' },
-  idle: { code: 'K', label: 'idle', short: 'idle', colour: '#eceae4' },
+  maintenance: { code: 'I', label: 'planned maintenance', short: 'upkeep', colour: '#b08cab' },
+  'test print': { code: 'J', label: 'test prints', short: 'tests', colour: '#c9c2e0' },
+  down: { code: 'K', label: 'down', short: 'down', colour: '#5b2a4a' },
+  off: { code: 'L', label: 'off', short: 'off', colour: '#aaa69c' },
+  idle: { code: 'M', label: 'idle', short: 'idle', colour: '#eceae4' },
 };
 
 export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
@@ -86,9 +88,11 @@ export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
     short: 'to unload',
     colour: '#d9722e',
   },
-  down: { code: 'F', label: 'down', short: 'down', colour: '#5b2a4a' },
-  off: { code: 'G', label: 'off', short: 'off', colour: '#aaa69c' },
-  idle: { code: 'H', label: 'idle', short: 'idle', colour: '#eceae4' },
+  maintenance: { code: 'F', label: 'planned maintenance', short: 'upkeep', colour: '#b08cab' },
+  'test print': { code: 'G', label: 'test runs', short: 'tests', colour: '#c9c2e0' },
+  down: { code: 'H', label: 'down', short: 'down', colour: '#5b2a4a' },
+  off: { code: 'I', label: 'off', short: 'off', colour: '#aaa69c' },
+  idle: { code: 'J', label: 'idle', short: 'idle', colour: '#eceae4' },
 };
 
 export const PERSON_STATE_PARTS: Readonly<Record<PersonState, StackPart>> = {

@@ -1,6 +1,7 @@
-import type { CountDistribution, Distribution, Duration } from './distribution.ts';
 import type { HourSpan } from './calendar.ts';
+import type { CountDistribution, Distribution, Duration } from './distribution.ts';
 import type { Stage } from './stage.ts';
+import type { RequesterChanges } from './trouble.ts';
 
 /** A kind of part, with its route resolved to stages and times of its own. */
 export interface PartType {
@@ -38,6 +39,7 @@ export interface DemandStream {
   readonly rushShare: number;
   readonly due: DueRule;
   readonly rushDue: DueRule;
+  readonly changes: RequesterChanges;
 }
 
 export type ArrivalPattern =
@@ -57,7 +59,9 @@ export type ArrivalPattern =
       readonly gap: Distribution;
       readonly jobsPerArrival: CountDistribution;
     }
-  | { readonly kind: 'dated'; readonly jobs: readonly DatedJob[] };
+  | { readonly kind: 'dated'; readonly jobs: readonly DatedJob[] }
+  /** An endless backlog: so many jobs are in the lab at any time, whoever leaves is replaced at once. */
+  | { readonly kind: 'kept in the lab'; readonly jobs: number };
 
 /** A span of the week with a relative arrival rate per hour. */
 export interface ProfileSpan extends HourSpan {

@@ -7,3 +7,5 @@ export type * from './resources.ts';
 export type * from './stage.ts';
 export type { Phase, Step } from './steps.ts';
 export { stepsOf } from './steps.ts';
+export type * from './trouble.ts';
+export { NO_CHANGES, NO_CONDITIONS } from './trouble.ts';

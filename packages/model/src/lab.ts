@@ -35,4 +35,8 @@ export interface DispatchRules {
   readonly order: readonly WorkKind[];
   /** Whether work that may not pause is fitted by its typical duration (the default) or by the drawn one. */
   readonly fitOn: 'typical' | 'drawn';
+  /** Within a kind, after rush: the earliest promise first (the default), or the least work at this stage. */
+  readonly within: 'promise' | 'shortest work';
+  /** Whether a rush job may interrupt work that may pause. */
+  readonly rushInterrupts: boolean;
 }

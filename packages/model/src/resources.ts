@@ -1,5 +1,6 @@
 import type { Duration } from './distribution.ts';
 import type { AttendedWork } from './stage.ts';
+import type { Absence, BuildFailure, EquipmentConditions, Leave } from './trouble.ts';
 
 /** People who share skills and hours. Individuals are named `technicians 1`, `technicians 2`, … */
 export interface PeopleGroup {
@@ -12,6 +13,8 @@ export interface PeopleGroup {
   readonly otherDutiesShare: number;
   /** How far work that may not pause may overrun the end of the window before it pauses, hours. */
   readonly graceHours: number;
+  readonly leave: readonly Leave[];
+  readonly absence: Absence | null;
 }
 
 /** Which class of additive manufacturing process a machine belongs to (ISO/ASTM 52900). */
@@ -44,7 +47,7 @@ export interface MaterialChange {
 }
 
 /** Machines that are alike. Individuals are named `resin 1`, `resin 2`, … */
-export interface MachineGroup {
+export interface MachineGroup extends EquipmentConditions {
   readonly name: string;
   readonly process: Process;
   readonly count: number;
@@ -55,6 +58,8 @@ export interface MachineGroup {
   readonly setUp: AttendedWork | null;
   readonly materialChanges: readonly MaterialChange[];
   readonly warmUp: Duration | null;
+  /** The beginning of the print that somebody has to watch; a part of the print time. */
+  readonly firstLayers: AttendedWork | null;
   readonly coolDown: CoolDown | null;
   readonly unload: AttendedWork | null;
   readonly launch: LaunchRule;
@@ -62,6 +67,7 @@ export interface MachineGroup {
   readonly carrier: string | null;
   /** What is loaded at the start of the plan; null: nothing, so that the first build pays no change. */
   readonly initialMaterial: string | null;
+  readonly failure: BuildFailure | null;
 }
 
 export interface CoolDown {
@@ -77,7 +83,7 @@ export interface CarrierPool {
 }
 
 /** Stations that are alike: wash, cure, dissolve, blast. */
-export interface StationGroup {
+export interface StationGroup extends EquipmentConditions {
   readonly name: string;
   readonly count: number;
   /** How much one batch holds, in `unit`; Infinity is not allowed, a large number is. */

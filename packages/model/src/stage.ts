@@ -1,4 +1,5 @@
 import type { Duration } from './distribution.ts';
+import type { Rejects } from './trouble.ts';
 
 /** Work that needs hands for its whole length. */
 export interface AttendedWork {
@@ -24,6 +25,10 @@ interface StageCommon {
   readonly move: 'per job' | 'per build';
   /** Whether the carrier of the build is free again when this stage ends. */
   readonly emptiesCarrier: boolean;
+  /** The longest that pieces should wait between the stage before and this one, hours; exceeding it is counted. */
+  readonly maximumWaitHours: number | null;
+  /** Null: nothing is rejected here. Only for work and station stages of level `job`. */
+  readonly rejects: Rejects | null;
 }
 
 /** Attended work at a bench or a desk. */
@@ -57,10 +62,12 @@ export interface StationAttendance {
   readonly pausable: boolean;
 }
 
-/** A plain wait that needs nothing: drying on a shelf, cooling in the rack. */
+/** A plain wait that needs nothing: drying on a shelf, cooling in the rack; or a question to the requester. */
 export interface WaitStage extends StageCommon {
   readonly kind: 'wait';
   readonly duration: Duration;
+  /** Chance that the requester has to answer first; the time then counts as waiting for the requester. */
+  readonly requesterChance: number | null;
 }
 
 export type Stage = WorkStage | BuildStage | StationStage | WaitStage;

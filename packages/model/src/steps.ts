@@ -6,6 +6,7 @@ export type Phase =
   | 'prepare'
   | 'set-up'
   | 'warm-up'
+  | 'first layers'
   | 'print'
   | 'cool-down'
   | 'unload'
@@ -56,6 +57,7 @@ export function stepsOf(part: PartType, machineGroups: readonly MachineGroup[]):
         if (group.prepare !== null) add('prepare', true);
         add('set-up', true);
         add('warm-up', false);
+        if (group.firstLayers !== null) add('first layers', true);
         add('print', false);
         add('cool-down', false);
         add('unload', true);

@@ -26,6 +26,8 @@ export const MACHINE_STATES = [
   'cool-down',
   'waiting to be unloaded',
   'unload',
+  'maintenance',
+  'test print',
   'down',
   'off',
 ] as const;
@@ -40,6 +42,8 @@ export const STATION_STATES = [
   'run',
   'waiting to be unloaded',
   'unload',
+  'maintenance',
+  'test print',
   'down',
   'off',
 ] as const;
@@ -116,6 +120,7 @@ export const stepHoursSchema = z.strictObject({
     'prepare',
     'set-up',
     'warm-up',
+    'first layers',
     'print',
     'cool-down',
     'unload',

@@ -95,7 +95,7 @@ export class Fields {
   missing(key: string, expected: string, write: string): void {
     if (this.reading.isBroken(this.path) || this.reading.isMisspelt(this.path)) return;
     this.reading.report(this.path, 'key', {
-      message: `"${key}" is missing${this.path.length === 0 ? '' : ` in "${this.path[this.path.length - 1]}"`}.`,
+      message: `"${key}" is missing${this.path.length === 0 ? '' : ` in ${nameOfGroup(this.path)}`}.`,
       expected,
       write,
     });
@@ -162,4 +162,10 @@ export class Fields {
     }
     return undefined;
   }
+}
+
+/** Items of lists are counted from 1. */
+function nameOfGroup(path: SourcePath): string {
+  const last = path.at(-1);
+  return typeof last === 'number' ? `item ${last + 1} of "${path.at(-2)}"` : `"${last}"`;
 }

@@ -6,14 +6,18 @@ import type {
   Distribution,
   Duration,
   DurationBasis,
+  EquipmentConditions,
   HourSpan,
   MachineGroup,
   PeopleGroup,
   PrintTime,
   ProfileSpan,
+  RequesterChanges,
 } from '@buildweek/model';
 import type { StudySettings } from './settings.ts';
+import type { AbsenceWording } from './words/absence.ts';
 import type { PromiseWording } from './words/promise.ts';
+import type { MaximumWaitWording, RejectWording } from './words/rejects.ts';
 
 /**
  * A scenario file that has been checked: what it says, with defaults and machine classes filled in, in base
@@ -32,7 +36,7 @@ export interface Scenario {
   readonly closedDays: readonly number[];
   /** Name of the calendar of promises; null: the first, or day and night when there is none. */
   readonly labHours: string | null;
-  readonly people: readonly PeopleGroup[];
+  readonly people: readonly ScenarioPeople[];
   readonly machines: readonly ScenarioMachine[];
   readonly stations: readonly ScenarioStation[];
   readonly carriers: readonly CarrierPool[];
@@ -62,9 +66,25 @@ export interface ScenarioExtraWindow {
   readonly span: HourSpan;
 }
 
+/** A group of people, with dates of leave and with absence as a share of days. */
+export interface ScenarioPeople extends Omit<PeopleGroup, 'leave' | 'absence'> {
+  readonly leave: readonly ScenarioLeave[];
+  readonly absence: AbsenceWording | null;
+}
+
+export interface ScenarioLeave {
+  /** Number of the person in the group, from 1. */
+  readonly person: number;
+  /** Days since 1970-01-01, both included. */
+  readonly firstDay: number;
+  readonly lastDay: number;
+}
+
 /** A machine group; null capacity: one build, of which each part type says its share. */
 export interface ScenarioMachine extends Omit<MachineGroup, 'capacity'> {
   readonly capacity: number | null;
+  /** Worded share of parts that the class finds bad behind the build; null: no class. */
+  readonly usualRejects: string | null;
 }
 
 /** Attended work whose skill may be left to the group it is done at. */
@@ -85,7 +105,7 @@ export interface StationTimes {
   readonly pausable: boolean | undefined;
 }
 
-export interface ScenarioStation {
+export interface ScenarioStation extends EquipmentConditions {
   readonly name: string;
   readonly count: number;
   readonly capacity: number;
@@ -107,6 +127,8 @@ interface ScenarioStageCommon {
   readonly level: 'job' | 'build' | null;
   readonly move: 'per job' | 'per build';
   readonly emptiesCarrier: boolean;
+  readonly maximumWait: MaximumWaitWording | null;
+  readonly rejects: RejectWording | null;
 }
 
 export interface ScenarioWorkStage extends ScenarioStageCommon {
@@ -125,6 +147,8 @@ export interface ScenarioPlacedStage extends ScenarioStageCommon {
 export interface ScenarioWaitStage extends ScenarioStageCommon {
   readonly kind: 'wait';
   readonly duration: Duration;
+  /** Chance that the requester has to be asked, which this stage waits for; null: a plain wait. */
+  readonly requesterChance: number | null;
 }
 
 export type ScenarioStage = ScenarioWorkStage | ScenarioPlacedStage | ScenarioWaitStage;
@@ -158,6 +182,7 @@ export interface ScenarioDemand {
   readonly rushPromise: PromiseWording;
   /** Hour of the day after which a file counts for the next working day. */
   readonly cutOffHour: number | null;
+  readonly changes: RequesterChanges;
 }
 
 export type ScenarioArrivals =
@@ -169,7 +194,8 @@ export type ScenarioArrivals =
       readonly when: ScenarioProfile;
     }
   | { readonly kind: 'renewal'; readonly gap: Distribution; readonly jobsAtOnce: CountDistribution }
-  | { readonly kind: 'dated'; readonly jobs: readonly ScenarioDatedJob[] };
+  | { readonly kind: 'dated'; readonly jobs: readonly ScenarioDatedJob[] }
+  | { readonly kind: 'kept in the lab'; readonly jobs: number };
 
 /** When in the week jobs arrive: in named hours, in spans with weights, or at any time. Null: in lab hours. */
 export type ScenarioProfile =

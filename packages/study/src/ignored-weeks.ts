@@ -58,7 +58,7 @@ export async function decideIgnoredWeeks(
       'chosen by MSER',
       `MSER on the weekly number of jobs in the lab, averaged over a pilot of ${PILOT_REPLICATIONS} replications of ${inWeeks(weeks)}, without closed days and growth.`,
     ),
-    warnings: [...secondHalfWarning(inSecondHalf, weeks), ...growthWarning(lab)],
+    warnings: secondHalfWarning(inSecondHalf, weeks),
   };
 }
 
@@ -73,24 +73,11 @@ function secondHalfWarning(inSecondHalf: boolean, weeks: number): string[] {
   ];
 }
 
-function growthWarning(lab: Lab): string[] {
-  if (!growsAnywhere(lab)) return [];
-  return [
-    'Demand grows: the ignored weeks were chosen at the level of the start of the plan, and the measured weeks see the growth after them.',
-  ];
-}
-
-function growsAnywhere(lab: Lab): boolean {
-  return lab.demand.some(({ arrivals }) => arrivals.kind === 'poisson' && arrivals.growthPerMonth !== 0);
-}
-
 /**
- * The lab as it is in every week alike: without growth, closed days and windows on single dates, in whose wake MSER
- * would look for the end of the start. The same object when there is nothing to take away.
+ * The lab as it is in every week alike: without growth, closed days, windows on single dates and leave, in whose
+ * wake MSER would look for the end of the start.
  */
 function steadyLab(lab: Lab): Lab {
-  const isSteady = lab.calendars.every(({ closedDays, extra }) => closedDays.length + extra.length === 0);
-  if (isSteady && !growsAnywhere(lab)) return lab;
   return {
     ...lab,
     calendars: lab.calendars.map((calendar) => ({
@@ -98,6 +85,7 @@ function steadyLab(lab: Lab): Lab {
       closedDays: [],
       extra: calendar.weekly.length === 0 ? calendar.extra : [],
     })),
+    people: lab.people.map((group) => ({ ...group, leave: [] })),
     demand: lab.demand.map((stream) =>
       stream.arrivals.kind === 'poisson'
         ? { ...stream, arrivals: { ...stream.arrivals, growthPerMonth: 0 } }

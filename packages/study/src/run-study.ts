@@ -7,6 +7,7 @@ import { decideIgnoredWeeks } from './ignored-weeks.ts';
 import type { StudyProgress } from './progress.ts';
 import type { Measures } from './reduce/study-sums.ts';
 import { type PlayedReplications, playReplications } from './replications.ts';
+import { startEarlier } from './start-earlier.ts';
 import { checkStudySettings, type StudySettings } from './study-settings.ts';
 import { cautionsOf } from './words/cautions.ts';
 import { headlineOf } from './words/headline.ts';
@@ -57,7 +58,7 @@ export async function runStudy(
   const template = { seed, ignoredWeeks, weeks, capWeeks, trace: false, queueWaits };
   const mayEndSooner = settings.precision !== null;
   const played = await playReplications(
-    lab,
+    startEarlier(lab, ignoredWeeks),
     settings,
     template,
     executor,
@@ -67,7 +68,7 @@ export async function runStudy(
   const { sums } = played;
   if (sums === null || sums.replications < FEWEST_REPLICATIONS) return tooFew(sums?.replications ?? 0);
   const measures = sums.measures(settings.level);
-  const loads = handCalculation(lab, { fromWeek: ignoredWeeks, weeks });
+  const loads = handCalculation(lab, { fromWeek: 0, weeks });
   const run: Run = {
     seed,
     replications: sums.replications,

@@ -45,7 +45,13 @@ export class AttendanceCompiler {
         this.queues.flatMap((queue, index) => (group.skills.includes(queue.skill) ? [index] : [])),
       );
       for (let number = 1; number <= group.count; number++) {
-        persons.push({ index: persons.length, group: groupIndex, name: `${group.name} ${number}`, queues });
+        persons.push({
+          index: persons.length,
+          group: groupIndex,
+          numberInGroup: number,
+          name: `${group.name} ${number}`,
+          queues,
+        });
       }
     });
     return persons;

@@ -1,9 +1,10 @@
-import type { Lab } from '@buildweek/model';
+import type { ChangeOfMind, Lab } from '@buildweek/model';
 import { createCountSampler } from '../kernel/count-sampler.ts';
+import { createSampler } from '../kernel/sampler.ts';
 import { AttendanceCompiler } from './compile-attendance.ts';
 import { compilePart } from './compile-parts.ts';
 import { UnitCompiler } from './compile-units.ts';
-import type { CompiledLab, CompiledStream } from './compiled-lab.ts';
+import type { CompiledChange, CompiledLab, CompiledStream } from './compiled-lab.ts';
 
 /**
  * Resolves the names of a lab and makes its samplers.
@@ -40,6 +41,8 @@ export function compileLab(lab: Lab): CompiledLab {
         part,
         quantity: createCountSampler(stream.quantity),
         quantityConstant: stream.quantity.kind === 'fixed',
+        cancels: compileChange(stream.changes.cancels),
+        revises: compileChange(stream.changes.revises),
       };
     }),
     mostPhases: most(unitCompiler.unitClasses.map((unitClass) => unitClass.phases.length)),
@@ -47,7 +50,18 @@ export function compileLab(lab: Lab): CompiledLab {
     mostSteps: most(parts.map((part) => part.steps.length)),
     mostTailStages: most(unitCompiler.unitClasses.map((unitClass) => unitClass.tailWork.length + 1)),
     mostPersons: attendance.mostPersons,
+    shortestFirst: lab.dispatch.within === 'shortest work',
+    rushInterrupts: lab.dispatch.rushInterrupts,
     fitOnDrawn: lab.dispatch.fitOn === 'drawn',
     kindRanks,
+  };
+}
+
+function compileChange(change: ChangeOfMind | null): CompiledChange | null {
+  if (change === null) return null;
+  return {
+    chance: change.chance,
+    after: createSampler(change.after),
+    onlyBeforeStart: change.onlyBeforeStart,
   };
 }

@@ -38,6 +38,12 @@ export function compilePart(
         firstStep: steps.findIndex((step) => step.stageIndex === stageIndex),
         stepCount: steps.filter((step) => step.stageIndex === stageIndex).length,
         atBuildLevel: stage.level === 'build',
+        maximumWait:
+          stage.maximumWaitHours === null ? Number.POSITIVE_INFINITY : toMilliseconds(stage.maximumWaitHours),
+        rejectShare: stage.rejects?.share ?? 0,
+        rejectStage: rejectStageOf(stage, stageIndex, part),
+        isForRequester: stage.kind === 'wait' && stage.requesterChance !== null,
+        requesterChance: stage.kind === 'wait' ? (stage.requesterChance ?? 1) : 1,
         gathersJob: stage.move === 'per job',
         emptiesCarrier: stage.emptiesCarrier,
         work: stage.kind === 'work' ? attendance.work(stage.work, stage.name) : null,
@@ -55,6 +61,19 @@ export function compilePart(
       };
     }),
   };
+}
+
+/** Where rejected pieces start again; -1 when nothing is rejected. */
+function rejectStageOf(stage: Stage, stageIndex: number, part: PartType): number {
+  if (stage.rejects === null) return -1;
+  const { backTo } = stage.rejects;
+  const index = part.stages.findIndex((candidate) => candidate.name === backTo);
+  if (index < 0 || index > stageIndex) {
+    throw new Error(
+      `"${stage.name}" of "${part.name}" sends rejects back to "${backTo}", which is not before it.`,
+    );
+  }
+  return index;
 }
 
 /** The duration that is drawn for a job at its arrival; null when there is none. */

@@ -1,5 +1,6 @@
 import type { AttendedWork, Duration, MachineGroup, Phase, StationStage } from '@buildweek/model';
 import { MACHINE_STATES, type MachineState, STATION_STATES, type StationState } from '@buildweek/results';
+import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
 import { type CompiledPhase, DRAW_SLOTS, type DrawSlot } from './compiled-lab.ts';
@@ -15,16 +16,18 @@ export function machinePhases(
   attendance: AttendanceCompiler,
 ): CompiledPhase[] {
   const before = group.prepare === null ? 0 : 1;
+  const watched = group.firstLayers === null ? 0 : 1;
   const step = {
     prepare: 0,
     setUp: before,
     warmUp: before + 1,
-    print: before + 2,
-    coolDown: before + 3,
-    unload: before + 4,
+    firstLayers: before + 2,
+    print: before + watched + 2,
+    coolDown: before + watched + 3,
+    unload: before + watched + 4,
   };
   const attended = (
-    phase: 'prepare' | 'set-up' | 'unload',
+    phase: 'prepare' | 'set-up' | 'first layers' | 'unload',
     work: AttendedWork | null,
     stepOffset: number,
     waitState: MachineState,
@@ -39,9 +42,11 @@ export function machinePhases(
             work: attendance.work(work, `${stageName}: ${phase}`),
             sampler: null,
             constant: true,
-            state: machineState(phase),
+            state: machineState(phase === 'first layers' ? 'print' : phase),
             waitState: machineState(waitState),
             stepOffset,
+            isRunning: phase === 'first layers',
+            typical: 0,
           },
         ];
   const timed = (
@@ -63,8 +68,10 @@ export function machinePhases(
     sampler: duration === null ? null : createSampler(duration.distribution),
     constant: duration === null || duration.distribution.kind === 'constant',
     state: machineState(phase),
-    waitState: machineState(phase),
+    waitState: machineState('waiting to start'),
     stepOffset,
+    isRunning: what !== 'change',
+    typical: duration === null ? 0 : toMilliseconds(duration.typicalHours),
   });
   const coolsInside = group.coolDown !== null && group.coolDown.where === 'machine';
   return [
@@ -74,10 +81,16 @@ export function machinePhases(
       ? [unattended('change', 'set-up', 'change', null, step.setUp)]
       : []),
     ...timed('warm-up', group.warmUp, step.warmUp),
+    ...attended('first layers', group.firstLayers, step.firstLayers, 'waiting to start'),
     unattended('run', 'print', 'print', null, step.print),
     ...timed('cool-down', coolsInside ? (group.coolDown?.duration ?? null) : null, step.coolDown),
     ...attended('unload', group.unload, step.unload, 'waiting to be unloaded'),
   ];
+}
+
+/** Position of the cool-down among the steps of a build stage. */
+export function coolDownStepOf(group: MachineGroup): number {
+  return (group.prepare === null ? 0 : 1) + (group.firstLayers === null ? 0 : 1) + 3;
 }
 
 /** The phases of a batch in a station, in order. */
@@ -101,6 +114,8 @@ export function stationPhases(stage: StationStage, attendance: AttendanceCompile
       state: STATION_STATES.indexOf(phase),
       waitState: STATION_STATES.indexOf(waitState),
       stepOffset: phases.length,
+      isRunning: phase === 'run',
+      typical: 0,
     });
   };
   if (stage.load !== null) add('load', stage.load, 'waiting to start');

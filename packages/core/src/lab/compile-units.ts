@@ -1,8 +1,17 @@
-import type { BuildStage, Lab, LaunchRule, PartType, Stage, StationStage } from '@buildweek/model';
+import type {
+  BuildFailure,
+  BuildStage,
+  Lab,
+  LaunchRule,
+  PartType,
+  Stage,
+  StationStage,
+} from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
-import { machinePhases, stationPhases } from './compile-phases.ts';
+import { compileConditions, compileFailure } from './compile-conditions.ts';
+import { coolDownStepOf, machinePhases, stationPhases } from './compile-phases.ts';
 import {
   type CompiledCarrier,
   type CompiledTailWork,
@@ -62,10 +71,13 @@ export class UnitCompiler {
         runPhase: phases.findIndex((phase) => phase.what === 'run'),
         runBasis: 'print',
         batchSampler: null,
+        typicalRun: 0,
+        coolDownStep: coolDownStepOf(machine),
         typicalBeforeRun: toMilliseconds(
           (machine.prepare?.duration.typicalHours ?? 0) +
             (machine.setUp?.duration.typicalHours ?? 0) +
-            (machine.warmUp?.typicalHours ?? 0),
+            (machine.warmUp?.typicalHours ?? 0) +
+            (machine.firstLayers?.duration.typicalHours ?? 0),
         ),
         tailWork: tail.map(tailWorkOf),
       };
@@ -84,7 +96,9 @@ export class UnitCompiler {
         phases,
         runPhase: phases.findIndex((phase) => phase.what === 'run'),
         runBasis: stage.basis,
+        typicalRun: toMilliseconds(stage.run.typicalHours),
         batchSampler: stage.basis === 'batch' ? createSampler(stage.run.distribution) : null,
+        coolDownStep: -1,
         typicalBeforeRun: 0,
         tailWork: [],
       };
@@ -117,6 +131,8 @@ export class UnitCompiler {
         capacity: machine.capacity,
         capacityUnit: 'space',
         launch: orAtOnce(machine.launch),
+        conditions: compileConditions(machine, machine.name, this.attendance),
+        failure: compileFailure(machine.failure, machine.name, this.attendance),
         carrier: machine.carrier === null ? -1 : this.carrierIndex(machine.carrier),
         initialMaterial: machine.initialMaterial === null ? -1 : this.material(machine.initialMaterial),
         materialChanges: machine.materialChanges.map((change) => ({
@@ -137,6 +153,7 @@ export class UnitCompiler {
         randomSlots: this.randomSlots(shared.classes, {
           change: machine.materialChanges.some((change) => change.duration.distribution.kind !== 'constant'),
           coolDown: outside !== null && outside.duration.distribution.kind !== 'constant',
+          failure: machine.failure,
           ...this.randomPrint(machine.name),
         }),
       };
@@ -157,6 +174,8 @@ export class UnitCompiler {
           promiseAtRisk: false,
           preferAttendedEnd: false,
         },
+        conditions: compileConditions(station, station.name, this.attendance),
+        failure: null,
         carrier: -1,
         initialMaterial: -1,
         materialChanges: [],
@@ -164,6 +183,7 @@ export class UnitCompiler {
         randomSlots: this.randomSlots(shared.classes, {
           change: false,
           coolDown: false,
+          failure: null,
           print: false,
           printPerPart: false,
           run: this.lab.parts.some((part) =>
@@ -240,7 +260,14 @@ export class UnitCompiler {
 
   private randomSlots(
     classIndexes: readonly number[],
-    random: { change: boolean; coolDown: boolean; print: boolean; printPerPart: boolean; run: boolean },
+    random: {
+      change: boolean;
+      coolDown: boolean;
+      failure: BuildFailure | null;
+      print: boolean;
+      printPerPart: boolean;
+      run: boolean;
+    },
   ): number[] {
     const slots = new Set<number>();
     const add = (slot: (typeof DRAW_SLOTS)[number], isRandom: boolean): void => {
@@ -262,6 +289,11 @@ export class UnitCompiler {
     add('print', random.print);
     add('print per part', random.printPerPart);
     add('run', random.run);
+    const { failure } = random;
+    add('failure', failure !== null && failure.chancePerBuild > 0);
+    add('failure point', failure !== null);
+    add('failure by hour', failure !== null && failure.perPrintHour > 0);
+    add('cleaning', failure !== null && failure.cleaning?.duration.distribution.kind !== 'constant');
     return [...slots].sort((a, b) => a - b);
   }
 }

@@ -1,7 +1,9 @@
 import type {
   DemandStream,
+  HourSpan,
   LaunchRule,
   MaterialChange,
+  Noticing,
   PeopleGroup,
   Phase,
   Step,
@@ -37,6 +39,8 @@ export interface CompiledLab {
   readonly mostTailStages: number;
   readonly mostPersons: number;
   readonly fitOnDrawn: boolean;
+  readonly shortestFirst: boolean;
+  readonly rushInterrupts: boolean;
   /** Rank of each kind of work: 0 is served first. */
   readonly kindRanks: Readonly<Record<WorkKind, number>>;
 }
@@ -52,6 +56,7 @@ export interface CompiledAttendedQueue {
 export interface CompiledPerson {
   readonly index: number;
   readonly group: number;
+  readonly numberInGroup: number;
   readonly name: string;
   /** Positions in `attendedQueues` of what the person could do. */
   readonly queues: Int32Array;
@@ -80,12 +85,17 @@ export const DRAW_SLOTS = [
   'set-up',
   'change',
   'warm-up',
+  'first layers',
   'print',
   'print per part',
   'cool-down',
   'unload',
   'load',
   'run',
+  'failure',
+  'failure point',
+  'failure by hour',
+  'cleaning',
 ] as const;
 export type DrawSlot = (typeof DRAW_SLOTS)[number];
 
@@ -109,8 +119,47 @@ export interface CompiledUnitGroup {
   readonly startQueues: readonly number[];
   /** Positions of the draw slots (tail slots included) in which something is random. */
   readonly randomSlots: readonly number[];
+  readonly conditions: CompiledConditions;
+  readonly failure: CompiledFailure | null;
   /** Cool-down outside the machine; null: in the machine or none. */
   readonly outsideCoolDown: { readonly sampler: Sampler; readonly constant: boolean } | null;
+}
+
+/** What holds for the equipment of a group beside its work. */
+export interface CompiledConditions {
+  readonly breakdowns: readonly CompiledBreakdown[];
+  readonly chores: readonly CompiledChore[];
+  readonly noticing: Noticing;
+  readonly calendar: string | null;
+  readonly unattendedHours: readonly HourSpan[] | null;
+}
+
+export interface CompiledBreakdown {
+  readonly name: string;
+  readonly byRunningHours: boolean;
+  readonly between: Sampler;
+  readonly losesBuild: boolean;
+  /** Own repair; null when a service comes. */
+  readonly ownRepair: CompiledWork | null;
+  readonly response: Sampler | null;
+  readonly visit: Sampler | null;
+  readonly serviceCalendar: string | null;
+}
+
+export interface CompiledChore {
+  readonly name: string;
+  readonly kind: 'maintenance' | 'test print';
+  readonly byRunningHours: boolean;
+  readonly every: Sampler;
+  readonly work: CompiledWork | null;
+  readonly duration: Sampler | null;
+}
+
+export interface CompiledFailure {
+  readonly chancePerBuild: number;
+  readonly perPrintHour: number;
+  readonly losesBuild: boolean;
+  readonly cleaning: CompiledWork | null;
 }
 
 export interface CompiledMaterialChange {
@@ -140,6 +189,10 @@ export interface CompiledUnitClass {
   readonly runBasis: 'print' | 'batch' | 'job' | 'part' | 'build';
   /** The run of a batch; null when it is drawn with the jobs or is a print. */
   readonly batchSampler: Sampler | null;
+  /** Typical milliseconds of a station's run, for one of what its basis counts; 0 for machines. */
+  readonly typicalRun: number;
+  /** Step of the cool-down, counted from the first step of the stage; also of one outside the machine. */
+  readonly coolDownStep: number;
   /** Typical milliseconds from launch to the end of the run with an unspecific content. */
   readonly typicalBeforeRun: number;
   /** Durations drawn with each build for the following stages of level `build`, by stage offset from 1. */
@@ -165,6 +218,10 @@ export interface CompiledPhase {
   readonly waitState: number;
   /** Position of its step, counted from the first step of the stage. */
   readonly stepOffset: number;
+  /** Whether running hours pass in it. */
+  readonly isRunning: boolean;
+  /** Typical milliseconds of a phase that goes by itself and does not depend on the content. */
+  readonly typical: number;
 }
 
 export interface CompiledPart {
@@ -190,6 +247,14 @@ export interface CompiledStage {
   readonly firstStep: number;
   readonly stepCount: number;
   readonly atBuildLevel: boolean;
+  /** Longest wait before the stage that is not counted as too long, milliseconds; Infinity without a limit. */
+  readonly maximumWait: number;
+  /** Chance per piece to go round again, and from which stage; a share of 0 for none. */
+  readonly rejectShare: number;
+  readonly rejectStage: number;
+  /** Chance that a wait is for the requester at all; 1 for a plain wait. */
+  readonly isForRequester: boolean;
+  readonly requesterChance: number;
   /** Whether pieces wait for their whole job behind this stage. */
   readonly gathersJob: boolean;
   readonly emptiesCarrier: boolean;
@@ -213,4 +278,13 @@ export interface CompiledStream {
   readonly part: CompiledPart;
   readonly quantity: CountSampler;
   readonly quantityConstant: boolean;
+  readonly cancels: CompiledChange | null;
+  readonly revises: CompiledChange | null;
+}
+
+/** A requester's change of mind. */
+export interface CompiledChange {
+  readonly chance: number;
+  readonly after: Sampler;
+  readonly onlyBeforeStart: boolean;
 }

@@ -22,6 +22,8 @@ interface DemandSource {
   readonly rushStream: Stream;
   /** One for each stage. */
   readonly workStreams: readonly (Stream | null)[];
+  readonly rejectStreams: readonly (Stream | null)[];
+  readonly requesterStreams: readonly (Stream | null)[];
   nextDated: number;
 }
 
@@ -37,7 +39,11 @@ export class Demand {
   reset(): void {
     const { compiled } = this.simulation;
     this.sources = compiled.streams.map((stream) => this.open(stream));
-    for (const source of this.sources) this.scheduleNext(source, 0);
+    const { calendar } = this.simulation;
+    for (const source of this.sources) {
+      if (source.compiled.stream.arrivals.kind !== 'kept in the lab') this.scheduleNext(source, 0);
+      else calendar.schedule(0, PHASE_ARRIVALS, EVENT_ARRIVAL, source.compiled.index, 0);
+    }
   }
 
   /** The moment of an arrival has come: its jobs enter, and the next one is set. */
@@ -45,6 +51,10 @@ export class Demand {
     const source = this.sources[streamIndex];
     const { stream } = source.compiled;
     const { now } = this.simulation;
+    if (stream.arrivals.kind === 'kept in the lab') {
+      for (let job = 0; job < stream.arrivals.jobs; job++) this.admit(source, null, null);
+      return;
+    }
     if (stream.arrivals.kind === 'dated') {
       const job = stream.arrivals.jobs[source.dated[source.nextDated++].position];
       this.admit(source, job.quantity, job.rush);
@@ -55,19 +65,28 @@ export class Demand {
     this.scheduleNext(source, now);
   }
 
+  /** A job has left the lab: an endless backlog gives the next one at once. */
+  replace(streamIndex: number): void {
+    const source = this.sources[streamIndex];
+    if (source.compiled.stream.arrivals.kind === 'kept in the lab') this.admit(source, null, null);
+  }
+
   /** Draws the work of a job for all stages of its route, into `job.stageWork`. */
   drawWork(job: Job): void {
-    const { workStreams } = this.sources[job.stream];
+    const { workStreams, rejectStreams, requesterStreams } = this.sources[job.stream];
     const { stages } = job.part;
     for (let index = 0; index < stages.length; index++) {
       const stage = stages[index];
+      if (stage.rejectShare > 0) job.rejectDraws[index] = (rejectStreams[index] as Stream)();
       if (stage.sampler === null) continue;
       const stream = workStreams[index];
       const draws = stage.basis === 'part' ? job.quantity : 1;
       let hours = 0;
       if (stream === null) hours = draws * stage.sampler.sample(0.5);
       else for (let draw = 0; draw < draws; draw++) hours += stage.sampler.sample(stream());
-      job.stageWork[index] = toMilliseconds(hours);
+      // Whoever need not be asked does not keep anybody waiting.
+      const isClear = stage.isForRequester && (requesterStreams[index] as Stream)() >= stage.requesterChance;
+      job.stageWork[index] = isClear ? 0 : toMilliseconds(hours);
     }
   }
 
@@ -82,6 +101,7 @@ export class Demand {
     const dueAt = workingDays.dueAfter(now, rush ? compiled.stream.rushDue : compiled.stream.due);
     const job = jobs.enter(compiled, givenQuantity ?? drawnQuantity, rush, now, dueAt);
     this.drawWork(job);
+    this.simulation.requests.draw(job);
     flow.enterStage(flow.begin(job, 0));
   }
 
@@ -103,9 +123,9 @@ export class Demand {
     const { arrivals } = stream;
     const open = (purpose: string): Stream =>
       createStream(settings.seed, settings.replication, purpose, stream.name);
+    const jobsPerArrival = 'jobsPerArrival' in arrivals ? arrivals.jobsPerArrival : null;
     const isSingle =
-      arrivals.kind === 'dated' ||
-      (arrivals.jobsPerArrival.kind === 'fixed' && arrivals.jobsPerArrival.value === 1);
+      jobsPerArrival === null || (jobsPerArrival.kind === 'fixed' && jobsPerArrival.value === 1);
     return {
       compiled,
       arrivals:
@@ -114,7 +134,7 @@ export class Demand {
           : arrivals.kind === 'renewal'
             ? createRenewalArrivals(arrivals)
             : null,
-      jobsPerArrival: isSingle ? null : createCountSampler(arrivals.jobsPerArrival),
+      jobsPerArrival: isSingle || jobsPerArrival === null ? null : createCountSampler(jobsPerArrival),
       dated:
         arrivals.kind !== 'dated'
           ? []
@@ -126,6 +146,12 @@ export class Demand {
       quantityStream: open('quantity'),
       rushStream: open('rush'),
       workStreams: part.stages.map((stage) => (stage.constant ? null : open(`work: ${stage.name}`))),
+      rejectStreams: part.stages.map((stage) =>
+        stage.rejectShare > 0 ? open(`rejects: ${stage.name}`) : null,
+      ),
+      requesterStreams: part.stages.map((stage) =>
+        stage.isForRequester ? open(`asks: ${stage.name}`) : null,
+      ),
       nextDated: 0,
     };
   }

@@ -5,7 +5,6 @@ import {
   type CompiledMaterialChange,
   type CompiledPhase,
   type CompiledUnitGroup,
-  type CompiledWork,
   DRAW_SLOTS,
 } from './compiled-lab.ts';
 import type { Load } from './load.ts';
@@ -17,6 +16,10 @@ const SLOT_SET_UP = DRAW_SLOTS.indexOf('set-up');
 const SLOT_CHANGE = DRAW_SLOTS.indexOf('change');
 const SLOT_PRINT = DRAW_SLOTS.indexOf('print');
 const SLOT_PRINT_PER_PART = DRAW_SLOTS.indexOf('print per part');
+const SLOT_FAILURE = DRAW_SLOTS.indexOf('failure');
+const SLOT_FAILURE_POINT = DRAW_SLOTS.indexOf('failure point');
+const SLOT_FAILURE_BY_HOUR = DRAW_SLOTS.indexOf('failure by hour');
+const SLOT_CLEANING = DRAW_SLOTS.indexOf('cleaning');
 const SLOT_COOL_DOWN = DRAW_SLOTS.indexOf('cool-down');
 
 /** For what is not random: any number strictly between 0 and 1 gives the same. */
@@ -77,17 +80,10 @@ export function attendedTypical(phase: CompiledPhase, change: CompiledMaterialCh
   return phase.slot === SLOT_SET_UP && change?.attended ? own + change.typical : own;
 }
 
-/** Milliseconds that an attended run of a station typically takes with this load alone. */
-export function typicalRun(
-  simulation: Simulation,
-  unitClass: UnitClass,
-  work: CompiledWork,
-  load: Load,
-): number {
-  const { runBasis } = unitClass.compiled;
-  return runBasis === 'part' || runBasis === 'job'
-    ? work.typical * simulation.flow.typicalUnits(load, runBasis)
-    : work.typical;
+/** Milliseconds that a run of a station typically takes with this load alone. */
+export function typicalRun(simulation: Simulation, unitClass: UnitClass, load: Load): number {
+  const { runBasis, typicalRun: one } = unitClass.compiled;
+  return runBasis === 'part' || runBasis === 'job' ? one * simulation.flow.typicalUnits(load, runBasis) : one;
 }
 
 /**
@@ -105,16 +101,15 @@ export function fixDurations(
   const { phases } = unitClass.compiled;
   for (let position = 0; position < phases.length; position++) {
     const phase = phases[position];
-    unit.typicals[position] = 0;
+    unit.typicals[position] = phase.work?.typical ?? phase.typical;
     if (phase.what === 'run') {
-      for (let load = unit.loads; load !== null && phase.work !== null; load = load.nextInUnit) {
-        const typical = typicalRun(simulation, unitClass, phase.work, load);
-        unit.typicals[position] = Math.max(unit.typicals[position], typical);
-      }
-      unit.durations[position] =
-        group.kind === 'machine'
-          ? printDuration(unit.loads as Load, unit.uniforms)
-          : runDuration(simulation, unit, unitClass, phase);
+      const isMachine = group.kind === 'machine';
+      unit.durations[position] = isMachine
+        ? printDuration(unit.loads as Load, unit.uniforms)
+        : runDuration(simulation, unit, unitClass, phase);
+      unit.typicals[position] = isMachine
+        ? typicalPrint(unit.loads as Load)
+        : typicalBatch(simulation, unitClass, unit.loads as Load);
     } else if (phase.what === 'attended') {
       unit.durations[position] = attendedDuration(unit, phase, change);
       unit.typicals[position] = attendedTypical(phase, change);
@@ -125,7 +120,11 @@ export function fixDurations(
       unit.durations[position] = draw(phase.sampler as Sampler, unit.uniforms[phase.slot]);
     }
   }
-  if (group.kind === 'machine') drawTail(unit, unitClass, group);
+  if (group.kind === 'machine') {
+    drawTail(unit, unitClass, group);
+    cutFirstLayers(unit, unitClass);
+    drawFailure(unit, unitClass, group);
+  }
   drawAhead(unit);
 }
 
@@ -134,12 +133,75 @@ function printDuration(build: Load, uniforms: Float64Array): number {
   let longest = 0;
   let pieces = 0;
   for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
-    const { print } = lot.job.part;
+    const { print } = lot.part;
     if (print === null) continue;
     longest = Math.max(longest, print.perBuild.sample(uniforms[SLOT_PRINT]));
     pieces += lot.pieces * print.perPart.sample(uniforms[SLOT_PRINT_PER_PART]);
   }
   return toMilliseconds(longest + pieces);
+}
+
+/** Typical milliseconds of a print with this content. */
+export function typicalPrint(build: Load): number {
+  let longest = 0;
+  let pieces = 0;
+  for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
+    const { print } = lot.part;
+    if (print === null) continue;
+    longest = Math.max(longest, print.typicalPerBuild);
+    pieces += lot.pieces * print.typicalPerPart;
+  }
+  return longest + pieces;
+}
+
+/** Milliseconds that a station's run typically takes with these loads: as long as the longest of them. */
+function typicalBatch(simulation: Simulation, unitClass: UnitClass, first: Load): number {
+  let longest = 0;
+  for (let load: Load | null = first; load !== null; load = load.nextInUnit) {
+    longest = Math.max(longest, typicalRun(simulation, unitClass, load));
+  }
+  return longest;
+}
+
+/** The first layers are a part of the print: what is watched does not run by itself afterwards. */
+function cutFirstLayers(unit: Unit, unitClass: UnitClass): void {
+  const { phases, runPhase } = unitClass.compiled;
+  const watched = runPhase - 1;
+  if (watched < 0 || phases[watched].phase !== 'first layers') return;
+  unit.durations[watched] = Math.min(unit.durations[watched], unit.durations[runPhase]);
+  unit.durations[runPhase] -= unit.durations[watched];
+  unit.typicals[runPhase] = Math.max(0, unit.typicals[runPhase] - unit.typicals[watched]);
+}
+
+/** Decides whether and when the build fails: by chance at an even moment of the print, or by print hours. */
+function drawFailure(unit: Unit, unitClass: UnitClass, group: CompiledUnitGroup): void {
+  unit.willFail = false;
+  unit.spoilsOneJob = false;
+  const { failure } = group;
+  if (failure === null) return;
+  const { runPhase } = unitClass.compiled;
+  const print = unit.durations[runPhase];
+  const { uniforms } = unit;
+  const byChance =
+    uniforms[SLOT_FAILURE] < failure.chancePerBuild
+      ? Math.floor(uniforms[SLOT_FAILURE_POINT] * print)
+      : Number.POSITIVE_INFINITY;
+  const byHour =
+    failure.perPrintHour > 0
+      ? toMilliseconds(-Math.log1p(-uniforms[SLOT_FAILURE_BY_HOUR]) / failure.perPrintHour)
+      : Number.POSITIVE_INFINITY;
+  const failsAt = Math.min(byChance, byHour);
+  if (failure.cleaning !== null) {
+    unit.cleaningDuration = draw(failure.cleaning.sampler, uniforms[SLOT_CLEANING]);
+  }
+  if (failsAt >= print) return;
+  if (failure.losesBuild) {
+    unit.willFail = true;
+    unit.durations[runPhase] = failsAt;
+  } else {
+    unit.spoilsOneJob = true;
+    unit.spoiltShare = uniforms[SLOT_FAILURE_POINT];
+  }
 }
 
 function runDuration(simulation: Simulation, unit: Unit, unitClass: UnitClass, phase: CompiledPhase): number {

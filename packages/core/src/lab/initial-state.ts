@@ -1,8 +1,6 @@
 import type { InitialJob, InitialMachine, Lab } from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
-import { PHASE_ENDS } from '../kernel/event-calendar.ts';
 import { createStream } from '../kernel/streams.ts';
-import { EVENT_PHASE_ENDS } from './events.ts';
 import type { Job } from './job.ts';
 import type { Load } from './load.ts';
 import type { Simulation } from './simulation.ts';
@@ -83,7 +81,7 @@ function makeBuild(simulation: Simulation, job: Job, stage: number, load: Load):
 
 /** Puts jobs into a machine that runs until a stated time and then waits to be unloaded. */
 function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: readonly Job[]): void {
-  const { units, flow, calendar, compiled } = simulation;
+  const { units, flow, compiled } = simulation;
   const unit = units.units.find((candidate) => candidate.name === initial.machine);
   if (unit === undefined) throw new Error(`The initial state names no machine "${initial.machine}".`);
   const group = units.groups[unit.group];
@@ -104,8 +102,7 @@ function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: read
   );
   const unitClass = stage === undefined ? group.classes[0]?.compiled : compiled.unitClasses[stage.unitClass];
   if (unitClass === undefined) throw new Error(`Nothing is ever built on "${initial.machine}".`);
-  units.hold(unit, unitClass, build, initial.material);
   // What should be done already waits to be unloaded from the start.
   const end = Math.max(0, simulation.localTime.toElapsed(toMilliseconds(initial.busyUntilHour)));
-  calendar.schedule(end, PHASE_ENDS, EVENT_PHASE_ENDS, unit.index, unit.stamp);
+  units.hold(unit, unitClass, build, initial.material, end);
 }

@@ -1,3 +1,4 @@
+import { CAUSE_REQUESTER } from '../observe/wait-clock.ts';
 import type { CompiledStream } from './compiled-lab.ts';
 import { Job } from './job.ts';
 import { Pool } from './pool.ts';
@@ -13,10 +14,12 @@ export class JobBook {
   private readonly simulation: Simulation;
   private readonly pool: Pool<Job>;
   private nextNumber = 0;
+  private readonly numbersInStreams: Int32Array;
 
   constructor(simulation: Simulation) {
     const { mostStages, mostSteps } = simulation.compiled;
     this.simulation = simulation;
+    this.numbersInStreams = new Int32Array(simulation.compiled.streams.length);
     this.pool = new Pool((id) => new Job(id, mostStages, mostSteps));
   }
 
@@ -26,6 +29,7 @@ export class JobBook {
     this.inLab = 0;
     this.cohortOpen = 0;
     this.nextNumber = 0;
+    this.numbersInStreams.fill(0);
   }
 
   /**
@@ -44,6 +48,8 @@ export class JobBook {
     job.arrivedAt = arrivedAt;
     job.dueAt = dueAt;
     job.lots = null;
+    job.isStarted = false;
+    job.numberInStream = this.numbersInStreams[stream.index]++;
     job.inCohort = recorder.isMeasured(arrivedAt);
     job.work.fill(0);
     job.waits.fill(0);
@@ -67,10 +73,38 @@ export class JobBook {
     if (job.inCohort) this.cohortOpen--;
     recorder.jobEnds(job, now);
     this.simulation.tracer?.job('job ends', job);
+    const { stream } = job;
+    flow.dropLots(job);
+    this.leave(job);
+    this.simulation.demand.replace(stream);
+  }
+
+  /** A job is withdrawn by its requester; its lots are gone already. */
+  withdraw(job: Job): void {
+    const { recorder, now } = this.simulation;
+    recorder.jobsInLabChange(this.inLab, now);
+    this.inLab--;
+    if (job.inCohort) this.cohortOpen--;
+    recorder.jobIsWithdrawn(job, now);
+    this.simulation.tracer?.job('job is cancelled', job);
+    this.leave(job);
+  }
+
+  /** What was going on when a changed file came is lost time that the requester caused. */
+  bookLost(job: Job): void {
+    const { recorder, now } = this.simulation;
+    job.waits[CAUSE_REQUESTER] += job.quantity * recorder.bookableTime(job, now) - recorder.bookedTime(job);
+  }
+
+  at(id: number): Job {
+    return this.pool.at(id);
+  }
+
+  private leave(job: Job): void {
+    job.stamp++;
     if (job.before === null) this.first = job.after;
     else job.before.after = job.after;
     if (job.after !== null) job.after.before = job.before;
-    flow.dropLots(job);
     this.pool.give(job);
   }
 

@@ -17,10 +17,18 @@ export class Job {
   dueAt = Number.POSITIVE_INFINITY;
   /** Whether it arrived in the measured window. */
   inCohort = false;
+  /** Position in the order of arrival within its stream; keys what is drawn for it later. */
+  numberInStream = 0;
+  /** Whether anything of it has been begun. */
+  isStarted = false;
+  /** Changes whenever a scheduled event of the job is void. */
+  stamp = 0;
   /** First of its lots. */
   lots: Lot | null = null;
   /** Milliseconds drawn at arrival, for each stage. */
   readonly stageWork: Float64Array;
+  /** Uniform numbers drawn at arrival for what is found bad, for each stage. */
+  readonly rejectDraws: Float64Array;
   /** Piece milliseconds in which each step went on. */
   readonly work: Float64Array;
   /** Piece milliseconds of waiting for each step: `step * CAUSES + cause`. */
@@ -32,6 +40,7 @@ export class Job {
   constructor(id: number, stages: number, steps: number) {
     this.id = id;
     this.stageWork = new Float64Array(stages);
+    this.rejectDraws = new Float64Array(stages);
     this.work = new Float64Array(steps);
     this.waits = new Float64Array(steps * CAUSES);
   }

@@ -1,8 +1,10 @@
 import { toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_TIMERS } from '../kernel/event-calendar.ts';
+import { typicalPrint, typicalRun } from './durations.ts';
 import { EVENT_GROUP_TIMER } from './events.ts';
 import type { LaunchTimes } from './launch-times.ts';
 import type { Load, Lot } from './load.ts';
+import { earliestFit } from './presence.ts';
 import { isBefore } from './rank.ts';
 import type { Simulation } from './simulation.ts';
 import { SPACE_TOLERANCE } from './space.ts';
@@ -39,6 +41,8 @@ export class LaunchRules {
   timerRings(groupIndex: number): void {
     const group = this.simulation.units.groups[groupIndex];
     const { now } = this.simulation;
+    // One that an earlier timer has replaced: what it was set for has been looked at again since.
+    if (group.timerAt !== now) return;
     group.timerAt = Number.POSITIVE_INFINITY;
     group.isStale = true;
     const times = this.fixedTimes[groupIndex];
@@ -90,6 +94,35 @@ export class LaunchRules {
     return isBefore(seed, other);
   }
 
+  /**
+   * Whether a run of a class may begin now: the equipment stays long enough, and what runs by itself falls into
+   * hours in which it may. Judged on typical durations; a timer is set for when it becomes possible.
+   */
+  mayStartNow(group: UnitGroup, unitClass: UnitClass, seed: Load): boolean {
+    const { now } = this.simulation;
+    const { allowedWindows, goesAt } = group;
+    if (allowedWindows === null && goesAt === Number.POSITIVE_INFINITY) return true;
+    const { phases, runPhase } = unitClass.compiled;
+    const run =
+      group.compiled.kind === 'machine' ? typicalPrint(seed) : typicalRun(this.simulation, unitClass, seed);
+    let attended = 0;
+    let unattended = 0;
+    let unloading = 0;
+    phases.forEach((phase, position) => {
+      if (position === runPhase) unattended += run;
+      else if (phase.phase === 'first layers') return;
+      else if (position > runPhase && phase.work !== null) unloading += phase.work.typical;
+      else if (phase.work === null) unattended += phase.typical;
+      else attended += phase.work.typical;
+    });
+    if (now + attended + unattended + unloading > goesAt) return false;
+    if (allowedWindows === null || phases[runPhase].work !== null) return true;
+    const start = earliestFit(allowedWindows, now + attended, unattended);
+    if (start === now + attended) return true;
+    this.setTimer(group, start - attended);
+    return false;
+  }
+
   /** Next end of attendance for the people who set the group up; Infinity when it never comes. */
   nextClosing(group: UnitGroup): number {
     const { index } = group.compiled;
@@ -117,7 +150,7 @@ export class LaunchRules {
     let setUps = queue.setUpsWaiting;
     for (const other of units.groups) {
       if (other.compiled.launch.beforeClosing && other.compiled.startQueues.includes(queueIndex)) {
-        setUps += Math.min(other.idle, waitingLoads(other));
+        setUps += Math.min(other.idle, other.waiting);
       }
     }
     const rounds = Math.ceil(Math.max(1, setUps) / Math.max(1, queue.onDuty));
@@ -165,19 +198,6 @@ export class LaunchRules {
     }
     return sum;
   }
-}
-
-/** Typical milliseconds of a print whose seed is this load. */
-function typicalPrint(load: Load): number {
-  const lot = load.lots as Lot;
-  const { print } = lot.job.part;
-  return print === null ? 0 : print.typicalPerBuild + lot.pieces * print.typicalPerPart;
-}
-
-function waitingLoads(group: UnitGroup): number {
-  let sum = 0;
-  for (const unitClass of group.classes) sum += unitClass.loads.length;
-  return sum;
 }
 
 function typicalAttendance(group: UnitGroup): number {

@@ -1,12 +1,24 @@
 import { WAIT_CAUSES } from '@buildweek/results';
-import type { CompiledStage } from './compiled-lab.ts';
+import type { CompiledPart, CompiledStage } from './compiled-lab.ts';
 import type { Job } from './job.ts';
 import type { Rank } from './rank.ts';
+import type { Task } from './task.ts';
+import type { UnitClass } from './unit-class.ts';
 
 /** Pieces of one job that stay together. */
 export class Lot {
   readonly id: number;
   job!: Job;
+  /** Part type and quantity of the job, also when the job has been given up and is gone. */
+  part!: CompiledPart;
+  /** Load in which it is; null while it waits for the rest of its job. */
+  load: Load | null = null;
+  /** Given up by the requester: it goes through what has begun and is dropped there. */
+  isDead = false;
+  /** Pieces of the whole job. */
+  quantity = 1;
+  /** How often its pieces have gone round again. */
+  visit = 0;
   pieces = 0;
   /** Number of its first piece within the job, from 0: tells the lots of a split job apart. */
   firstPiece = 0;
@@ -23,7 +35,7 @@ export class Lot {
   }
 
   get definition(): CompiledStage {
-    return this.job.part.stages[this.stage];
+    return this.part.stages[this.stage];
   }
 }
 
@@ -59,6 +71,12 @@ export class Load implements Rank {
   after: Load | null = null;
   /** Next load of the same station batch. */
   nextInUnit: Load | null = null;
+  /** Class in whose queue it stands; null for none. */
+  waitsIn: UnitClass | null = null;
+  /** Whether it stands in a plain wait. */
+  isStanding = false;
+  /** Bench work that it waits for or that goes on; null for none. */
+  task: Task | null = null;
   /** Changes whenever a scheduled event of the load is void. */
   stamp = 0;
 

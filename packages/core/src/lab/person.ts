@@ -25,6 +25,14 @@ export class Person {
   dutiesDueAt = Number.POSITIVE_INFINITY;
   dutiesSince = -1;
   dutiesStream: Stream | null = null;
+  /** Number within the group, from 1. */
+  readonly numberInGroup: number;
+  /** Since when the person is on duty. */
+  dutySince = 0;
+  /** Absence by chance: the last day for which it was drawn, and the first day on which the person is back. */
+  absenceDrawnFor = -1;
+  absentUntilDay = 0;
+  absenceStream: Stream | null = null;
   /** Changes whenever a scheduled event about other duties, or about the grace, is void. */
   dutiesStamp = 0;
   graceStamp = 0;
@@ -34,6 +42,7 @@ export class Person {
     this.group = compiled.group;
     this.name = compiled.name;
     this.queues = compiled.queues;
+    this.numberInGroup = compiled.numberInGroup;
   }
 
   reset(): void {
@@ -46,6 +55,9 @@ export class Person {
     this.dutiesDueAt = Number.POSITIVE_INFINITY;
     this.dutiesSince = -1;
     this.dutiesStream = null;
+    this.absenceDrawnFor = -1;
+    this.absentUntilDay = 0;
+    this.absenceStream = null;
   }
 
   /** Whether the person is on duty and has nothing to do. */

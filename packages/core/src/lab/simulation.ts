@@ -3,7 +3,7 @@ import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
 import { EventCalendar, PHASE_TIMERS } from '../kernel/event-calendar.ts';
 import { createLocalTime, type LocalTime } from '../kernel/local-time.ts';
 import { createWorkingDays, type WorkingDays } from '../kernel/working-days.ts';
-import { type WorkingWindows, windowsOf } from '../kernel/working-windows.ts';
+import { union, type WorkingWindows, windowsOf } from '../kernel/working-windows.ts';
 import type { History } from '../observe/history.ts';
 import { Recorder } from '../observe/recorder.ts';
 import { Tracer } from '../observe/tracer.ts';
@@ -14,15 +14,20 @@ import { compileLab } from './compile-lab.ts';
 import type { CompiledLab } from './compiled-lab.ts';
 import { Demand } from './demand.ts';
 import { Dispatch } from './dispatch.ts';
+import { EquipmentHours } from './equipment-hours.ts';
 import * as event from './events.ts';
 import { Flow } from './flow.ts';
 import { enterInitialState } from './initial-state.ts';
 import { JobBook } from './job-book.ts';
 import { LaunchRules } from './launch.ts';
 import { type LaunchTimes, launchTimesOf } from './launch-times.ts';
+import { Presence } from './presence.ts';
+import { Requests } from './requests.ts';
+import { RunPhases } from './run-phases.ts';
 import { Staff } from './staff.ts';
 import { TaskFloor } from './task-floor.ts';
 import { UnitFloor } from './unit-floor.ts';
+import { Upkeep } from './upkeep.ts';
 
 /** What follows from the lab and the length of the plan, and is the same for every replication. */
 interface PlanTimes {
@@ -30,6 +35,11 @@ interface PlanTimes {
   readonly windows: readonly WorkingWindows[];
   readonly launchTimes: LaunchTimes;
   readonly workingDays: WorkingDays;
+  readonly presence: Presence;
+  /** For each unit group: the hours in which the equipment is there, and those in which it may run; null: always. */
+  readonly equipment: readonly (WorkingWindows | null)[];
+  readonly allowed: readonly (WorkingWindows | null)[];
+  readonly service: ReadonlyMap<string, WorkingWindows>;
 }
 
 /**
@@ -43,10 +53,14 @@ export class Simulation {
   readonly staff: Staff;
   readonly tasks: TaskFloor;
   readonly units: UnitFloor;
+  readonly runs: RunPhases;
+  readonly upkeep: Upkeep;
+  readonly equipmentHours: EquipmentHours;
   readonly launch: LaunchRules;
   readonly flow: Flow;
   readonly jobs: JobBook;
   readonly demand: Demand;
+  readonly requests: Requests;
   private readonly dispatch: Dispatch;
   private readonly lab: Lab;
   private plan: PlanTimes | null = null;
@@ -57,6 +71,7 @@ export class Simulation {
   recorder!: Recorder;
   tracer: Tracer | null = null;
   workingDays!: WorkingDays;
+  presence!: Presence;
   private hasEnded = false;
   private measuredEnd = 0;
 
@@ -67,10 +82,14 @@ export class Simulation {
     this.staff = new Staff(this);
     this.tasks = new TaskFloor(this);
     this.units = new UnitFloor(this);
+    this.runs = new RunPhases(this);
+    this.upkeep = new Upkeep(this);
+    this.equipmentHours = new EquipmentHours(this);
     this.launch = new LaunchRules(this);
     this.flow = new Flow(this);
     this.jobs = new JobBook(this);
     this.demand = new Demand(this);
+    this.requests = new Requests(this);
     this.dispatch = new Dispatch(this);
   }
 
@@ -108,6 +127,7 @@ export class Simulation {
     this.hasEnded = false;
     this.measuredEnd = end;
     this.workingDays = plan.workingDays;
+    this.presence = plan.presence;
     this.recorder = new Recorder(this.compiled, window, this.localTime, settings.queueWaits);
     this.tracer = settings.trace ? new Tracer(this) : null;
     this.calendar.clear();
@@ -116,9 +136,15 @@ export class Simulation {
     this.staff.reset(plan.windows);
     this.tasks.reset();
     this.units.reset();
+    plan.allowed.forEach((allowed, group) => {
+      this.units.groups[group].allowedWindows = allowed;
+    });
+    this.upkeep.reset();
+    this.equipmentHours.reset(plan.equipment);
     this.launch.reset(plan.launchTimes);
     this.flow.reset();
     this.jobs.reset();
+    this.requests.reset();
     this.demand.reset();
     enterInitialState(this, this.lab);
     return window;
@@ -130,7 +156,7 @@ export class Simulation {
         this.tasks.ends(subject, stamp);
         break;
       case event.EVENT_PHASE_ENDS:
-        this.units.unattendedPhaseEnds(subject, stamp);
+        this.runs.unattendedPhaseEnds(subject, stamp);
         break;
       case event.EVENT_WAIT_ENDS:
         this.flow.waitEnds(subject, stamp);
@@ -159,6 +185,39 @@ export class Simulation {
       case event.EVENT_OTHER_DUTIES_DAY:
         this.staff.dutiesDay(subject);
         break;
+      case event.EVENT_BREAKS_DOWN:
+        this.upkeep.breaksDown(subject, stamp);
+        break;
+      case event.EVENT_BREAKDOWN_NOTICED:
+        this.upkeep.noticed(subject, stamp);
+        break;
+      case event.EVENT_REPAIRED:
+        this.upkeep.repaired(subject, stamp);
+        break;
+      case event.EVENT_CHORE_DUE:
+        this.upkeep.choreDue(subject, stamp);
+        break;
+      case event.EVENT_CHORE_ENDS:
+        this.upkeep.choreEnds(subject, stamp);
+        break;
+      case event.EVENT_END_NOTICED:
+        this.runs.endNoticed(subject, stamp);
+        break;
+      case event.EVENT_MAY_RUN:
+        this.runs.mayRun(subject, stamp);
+        break;
+      case event.EVENT_EQUIPMENT_COMES:
+        this.units.equipmentComes(subject, true);
+        break;
+      case event.EVENT_EQUIPMENT_GOES:
+        this.units.equipmentComes(subject, false);
+        break;
+      case event.EVENT_CANCELLED:
+        this.requests.cancelled(subject, stamp);
+        break;
+      case event.EVENT_REVISED:
+        this.requests.revised(subject, stamp);
+        break;
       case event.EVENT_CAP:
         this.hasEnded = true;
         break;
@@ -166,6 +225,11 @@ export class Simulation {
         // Nothing happens: the loop looks whether the cohort is finished.
         break;
     }
+  }
+
+  /** Hours of a service; null: day and night. */
+  serviceWindows(calendar: string | null): WorkingWindows | null {
+    return calendar === null ? null : ((this.plan as PlanTimes).service.get(calendar) ?? null);
   }
 
   private finish(window: MeasuredWindow): History {
@@ -187,8 +251,25 @@ export class Simulation {
     const windows = lab.people.map((group) => calendarWindows(group.calendar));
     const labCalendar = lab.calendars.find((candidate) => candidate.name === lab.labCalendar);
     if (labCalendar === undefined) throw new Error(`There is no calendar "${lab.labCalendar}" in the lab.`);
+    const presence = new Presence(windows);
+    const conditions = compiled.unitGroups.map((group) => group.conditions);
+    const serviceCalendars = conditions.flatMap(({ breakdowns }) =>
+      breakdowns.flatMap(({ serviceCalendar }) => (serviceCalendar === null ? [] : [serviceCalendar])),
+    );
+    const always: WorkingWindows | null = null;
     this.plan = {
       horizon,
+      presence,
+      equipment: conditions.map(({ calendar }) => (calendar === null ? always : calendarWindows(calendar))),
+      allowed: conditions.map(({ unattendedHours }) =>
+        unattendedHours === null
+          ? always
+          : union([
+              presence.windows,
+              windowsOf({ name: '', weekly: unattendedHours, closedDays: [], extra: [] }, localTime, horizon),
+            ]),
+      ),
+      service: new Map(serviceCalendars.map((name) => [name, calendarWindows(name)])),
       windows,
       launchTimes: launchTimesOf(compiled, windows, calendarWindows(lab.labCalendar), localTime, horizon),
       workingDays: createWorkingDays(labCalendar, localTime, horizon),

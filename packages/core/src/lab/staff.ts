@@ -1,4 +1,5 @@
-import { MILLISECONDS_PER_DAY, toMilliseconds } from '../kernel/clock.ts';
+import { MILLISECONDS_PER_DAY, toHours, toMilliseconds } from '../kernel/clock.ts';
+import { type CountSampler, createCountSampler } from '../kernel/count-sampler.ts';
 import {
   PHASE_ENDS,
   PHASE_TIMERS,
@@ -24,6 +25,7 @@ import {
   PERSON_WORK,
   Person,
 } from './person.ts';
+import { isBefore } from './rank.ts';
 import type { Simulation } from './simulation.ts';
 import type { Task } from './task.ts';
 
@@ -38,6 +40,8 @@ export class Staff {
   /** For each people group: position of its present or next window, and the end of the present one. */
   private readonly windowIndex: Int32Array;
   private readonly windowEnd: Float64Array;
+  /** For each people group: how long a spell of absence lasts. */
+  private readonly absenceDays: readonly (CountSampler | null)[];
   private readonly groupMembers: readonly (readonly Person[])[];
 
   constructor(simulation: Simulation) {
@@ -48,6 +52,9 @@ export class Staff {
     this.found = new Int32Array(compiled.mostPersons);
     this.windowIndex = new Int32Array(compiled.peopleGroups.length);
     this.windowEnd = new Float64Array(compiled.peopleGroups.length);
+    this.absenceDays = compiled.peopleGroups.map((group) =>
+      group.absence === null ? null : createCountSampler(group.absence.days),
+    );
     this.groupMembers = compiled.peopleGroups.map((_, group) =>
       this.persons.filter((person) => person.group === group),
     );
@@ -62,6 +69,9 @@ export class Staff {
       person.reset();
       if (compiled.peopleGroups[person.group].otherDutiesShare > 0) {
         person.dutiesStream = createStream(settings.seed, settings.replication, 'other duties', person.name);
+      }
+      if (compiled.peopleGroups[person.group].absence !== null) {
+        person.absenceStream = createStream(settings.seed, settings.replication, 'absence', person.name);
       }
     }
     this.windowIndex.fill(0);
@@ -87,6 +97,17 @@ export class Staff {
       }
     }
     return false;
+  }
+
+  /** Whether somebody who could do this is at work that may pause for a rush job; for work of one person. */
+  canInterrupt(queueIndex: number, need: number): boolean {
+    return this.interruptible(queueIndex, need) !== null;
+  }
+
+  /** Pauses the last-ranked work whose person could do something else that is rush. */
+  interruptFor(queueIndex: number, need: number): void {
+    const task = this.interruptible(queueIndex, need);
+    if (task !== null) this.simulation.tasks.pause(task);
   }
 
   /** Puts the persons in `found` to work on a task. */
@@ -119,7 +140,9 @@ export class Staff {
     this.windowEnd[group] = end;
     this.simulation.calendar.schedule(end, PHASE_WINDOWS_END, EVENT_WINDOW_ENDS, group, 0);
     for (const person of this.groupMembers[group]) {
+      if (this.isAway(person, this.simulation.now)) continue;
       person.onDuty = true;
+      person.dutySince = this.simulation.now;
       person.graceStamp++;
       for (let position = 0; position < person.queues.length; position++) {
         this.queues[person.queues[position]].onDuty++;
@@ -132,15 +155,7 @@ export class Staff {
   }
 
   windowEnds(group: number): void {
-    const { starts } = this.windows[group];
-    const { recorder, now } = this.simulation;
-    recorder.onDuty(
-      group,
-      Math.max(0, starts[this.windowIndex[group]]),
-      now,
-      this.groupMembers[group].length,
-    );
-    for (const person of this.groupMembers[group]) this.goOffDuty(person);
+    for (const person of this.groupMembers[group]) if (person.onDuty) this.goOffDuty(person);
     // Only now, so that nobody of the group is taken for free when a task of two of them pauses.
     for (const person of this.groupMembers[group]) this.leaveTask(person);
     this.windowIndex[group]++;
@@ -176,13 +191,44 @@ export class Staff {
   /** Books what is still going on when the replication ends. */
   finish(): void {
     const { recorder, now } = this.simulation;
-    for (let group = 0; group < this.windows.length; group++) {
-      const members = this.groupMembers[group];
-      if (members.length > 0 && members[0].onDuty) {
-        recorder.onDuty(group, this.windows[group].starts[this.windowIndex[group]], now, members.length);
-      }
+    for (const person of this.persons) {
+      if (person.onDuty) recorder.onDuty(person.group, person.dutySince, now);
+      this.setState(person, person.state);
     }
-    for (const person of this.persons) this.setState(person, person.state);
+  }
+
+  private interruptible(queueIndex: number, need: number): Task | null {
+    const { candidates, persons: needed } = this.queues[queueIndex].compiled;
+    if (needed > 1) return null;
+    const latestStart = this.simulation.now + need;
+    let last: Task | null = null;
+    for (const index of candidates) {
+      const { task, onDuty, group } = this.persons[index];
+      if (task === null || !onDuty || this.windowEnd[group] < latestStart) continue;
+      if (task.pausable && task.rush === 1 && (last === null || isBefore(last, task))) last = task;
+    }
+    return last;
+  }
+
+  /** Whether a person is on leave, or absent by chance, in a window that starts now. */
+  private isAway(person: Person, start: number): boolean {
+    const group = this.simulation.compiled.peopleGroups[person.group];
+    const local = this.simulation.localTime.toLocal(start);
+    const hour = toHours(local);
+    for (const leave of group.leave) {
+      if (leave.person === person.numberInGroup && hour >= leave.fromHour && hour < leave.toHour) return true;
+    }
+    const { absenceStream } = person;
+    if (group.absence === null || absenceStream === null) return false;
+    const day = Math.floor(local / MILLISECONDS_PER_DAY);
+    if (day > person.absenceDrawnFor) {
+      person.absenceDrawnFor = day;
+      // Both are drawn whatever comes of the first, so that the stream stays in step.
+      const begins = absenceStream() < group.absence.chancePerDay;
+      const days = (this.absenceDays[person.group] as CountSampler).sample(absenceStream());
+      if (begins && day >= person.absentUntilDay) person.absentUntilDay = day + days;
+    }
+    return day < person.absentUntilDay;
   }
 
   private scheduleWindow(group: number): void {
@@ -195,6 +241,7 @@ export class Staff {
   private goOffDuty(person: Person): void {
     if (person.isFree) this.leaveFree(person);
     person.onDuty = false;
+    this.simulation.recorder.onDuty(person.group, person.dutySince, this.simulation.now);
     for (let position = 0; position < person.queues.length; position++) {
       this.queues[person.queues[position]].onDuty--;
       this.simulation.units.staffChanged(person.queues[position]);

@@ -4,8 +4,9 @@ import { EVENT_TASK_ENDS } from './events.ts';
 import type { Load } from './load.ts';
 import { Pool } from './pool.ts';
 import type { Simulation } from './simulation.ts';
-import { Task } from './task.ts';
+import { TASK_BENCH, TASK_CHORE, TASK_CLEANING, TASK_PHASE, TASK_REPAIR, Task } from './task.ts';
 import type { Unit } from './unit.ts';
+import type { UpkeepItem } from './upkeep-item.ts';
 
 /** Attended work in progress and waiting: how a task starts, pauses, is resumed and ends. */
 export class TaskFloor {
@@ -29,11 +30,12 @@ export class TaskFloor {
   }
 
   /**
+   * Work on a load, at a bench or as a phase of a unit.
+   *
    * @param stepOffset step of the load's stage that the work is
    * @param duration drawn milliseconds
    * @param typical milliseconds that must fit before the end of a window when the work may not pause
    * @param kind rank of the kind of work
-   * @param isSetUp whether a machine is got ready by it
    */
   create(
     work: CompiledWork,
@@ -43,23 +45,61 @@ export class TaskFloor {
     duration: number,
     typical: number,
     kind: number,
-    isSetUp: boolean,
   ): Task {
-    const task = this.tasks.take();
-    task.work = work;
+    const task = this.take(work, unit, duration, typical, unit === null ? TASK_BENCH : TASK_PHASE);
     task.load = load;
-    task.unit = unit;
     task.stepOffset = stepOffset;
-    task.remaining = duration;
-    task.need = this.simulation.compiled.fitOnDrawn ? duration : typical;
-    task.pausable = work.pausable;
-    task.isSetUp = isSetUp;
-    task.resumed = false;
     task.rush = load.rush;
     task.kind = kind;
     task.dueAt = load.dueAt;
     task.jobNumber = load.jobNumber;
+    return task;
+  }
+
+  /** A repair, which goes before rush, or a chore, which ranks with the machines, the longest due first. */
+  createUpkeep(work: CompiledWork, item: UpkeepItem, duration: number, purpose: number): Task {
+    const task = this.take(work, item.unit, duration, work.typical, purpose);
+    const isRepair = purpose === TASK_REPAIR;
+    task.upkeep = item;
+    task.rush = isRepair ? -1 : 1;
+    task.kind = isRepair ? -1 : this.simulation.compiled.kindRanks.machine;
+    task.dueAt = this.simulation.now;
+    task.jobNumber = -1;
+    return task;
+  }
+
+  /** Cleaning up after a failed build; it frees the machine, so it ranks with the machines. */
+  createCleaning(work: CompiledWork, unit: Unit, duration: number): Task {
+    const task = this.take(work, unit, duration, work.typical, TASK_CLEANING);
+    task.rush = 1;
+    task.kind = this.simulation.compiled.kindRanks.machine;
+    task.dueAt = this.simulation.now;
+    task.jobNumber = -1;
+    return task;
+  }
+
+  private take(
+    work: CompiledWork,
+    unit: Unit | null,
+    duration: number,
+    typical: number,
+    purpose: number,
+  ): Task {
+    const task = this.tasks.take();
+    task.work = work;
+    task.purpose = purpose;
+    task.load = null;
+    task.unit = unit;
+    task.upkeep = null;
+    task.stepOffset = 0;
+    task.remaining = duration;
+    task.need = this.simulation.compiled.fitOnDrawn ? duration : typical;
+    task.pausable = work.pausable;
+    task.isSetUp = false;
+    task.resumed = false;
+    task.isWaiting = false;
     task.order = this.nextOrder();
+    if (unit !== null) unit.task = task;
     return task;
   }
 
@@ -67,6 +107,7 @@ export class TaskFloor {
   enqueue(task: Task): void {
     const queue = this.simulation.staff.queues[task.work.queue];
     task.readyAt = this.simulation.now;
+    task.isWaiting = true;
     queue.clock.read(task.clockAtEntry, task.readyAt);
     queue.tasks.add(task);
     queue.isStale = true;
@@ -75,66 +116,77 @@ export class TaskFloor {
 
   /** First task of a queue that somebody can do now, with these persons in `staff.found`; null when none. */
   firstStartable(queueIndex: number): Task | null {
-    const { staff } = this.simulation;
-    for (let task = staff.queues[queueIndex].tasks.first; task !== null; task = task.after) {
-      if (staff.find(queueIndex, task.pausable ? 0 : task.need)) return task;
+    const { staff, compiled } = this.simulation;
+    const queue = staff.queues[queueIndex];
+    if (queue.free < queue.compiled.persons && !compiled.rushInterrupts) return null;
+    for (let task = queue.tasks.first; task !== null; task = task.after) {
+      const need = task.pausable ? 0 : task.need;
+      if (staff.find(queueIndex, need)) return task;
+      if (compiled.rushInterrupts && task.rush === 0 && staff.canInterrupt(queueIndex, need)) return task;
     }
     return null;
   }
 
   /** Takes a task out of its queue and starts or resumes it with the persons that `firstStartable` saw. */
   startWaiting(task: Task): void {
-    const { staff, flow, recorder, now } = this.simulation;
-    staff.find(task.work.queue, task.pausable ? 0 : task.need);
-    const queue = staff.queues[task.work.queue];
-    queue.tasks.remove(task);
-    queue.clock.advance(now);
-    if (task.isSetUp) queue.setUpsWaiting--;
-    let weight = 0;
-    for (let load: Load | null = task.load; load !== null; load = load.nextInUnit) {
-      flow.chargeWait(load, task.stepOffset, queue.clock.elapsed, task.clockAtEntry);
-      weight += load.weight;
+    const { staff } = this.simulation;
+    const need = task.pausable ? 0 : task.need;
+    if (!staff.find(task.work.queue, need)) {
+      // Only a rush task comes here, and only with somebody to interrupt; whoever is freed may have other duties.
+      staff.interruptFor(task.work.queue, need);
+      if (!staff.find(task.work.queue, need)) return;
     }
-    recorder.leavesAttendedQueue(task.work.queue, weight, task.readyAt, now);
+    this.leaveQueue(task);
     this.start(task);
   }
 
   /** Starts a task at once with the persons in `staff.found`. */
   start(task: Task): void {
-    const { staff, calendar, now, tracer } = this.simulation;
+    const { staff, calendar, now, tracer, flow } = this.simulation;
     staff.occupy(task);
     task.startedAt = now;
     calendar.schedule(now + task.remaining, PHASE_ENDS, EVENT_TASK_ENDS, task.id, task.stamp);
     tracer?.task(task.resumed ? 'step resumes' : 'step starts', task);
-    if (task.unit !== null) this.simulation.units.attendedPhaseStarts(task.unit);
+    for (let load = task.load; load !== null; load = load.nextInUnit) flow.marksStarted(load);
+    if (task.unit !== null) this.simulation.runs.attendedWorkStarts(task.unit, task.purpose);
   }
 
-  /** Stops work at the end of a window; the remainder waits at its old rank. */
+  /** Stops work at the end of a window, or for a rush job; the remainder waits at its old rank. */
   pause(task: Task): void {
-    const { now, tracer, units } = this.simulation;
-    task.remaining -= now - task.startedAt;
-    task.stamp++;
+    const { runs } = this.simulation;
+    this.stop(task, 'step pauses');
     task.resumed = true;
     task.pausable = true;
-    tracer?.task('step pauses', task);
-    this.bookWork(task);
-    this.simulation.staff.release(task);
-    if (task.unit !== null) units.attendedPhasePauses(task.unit);
+    if (task.unit !== null) runs.attendedWorkPauses(task.unit, task.purpose);
     this.enqueue(task);
+  }
+
+  /** Ends a task before its time: what waited or went on is booked, its people are free. */
+  abandon(task: Task): void {
+    if (task.isWaiting) this.leaveQueue(task);
+    else this.stop(task, 'step is broken off');
+    this.giveBack(task);
   }
 
   ends(id: number, stamp: number): void {
     const task = this.tasks.at(id);
     if (task.stamp !== stamp) return;
-    const { staff, flow, units, tracer } = this.simulation;
-    const { load, unit } = task;
+    const { staff, flow, runs, upkeep, tracer } = this.simulation;
+    const { load, unit, purpose } = task;
     task.stamp++;
     tracer?.task('step ends', task);
     this.bookWork(task);
     staff.release(task);
-    this.tasks.give(task);
-    if (unit === null) flow.stageEnds(load);
-    else units.phaseEnds(unit);
+    if (purpose === TASK_REPAIR || purpose === TASK_CHORE) {
+      if (unit !== null) unit.task = null;
+      upkeep.taskEnds(task);
+      this.tasks.give(task);
+      return;
+    }
+    this.giveBack(task);
+    if (unit === null) flow.stageEnds(load as Load);
+    else if (purpose === TASK_CLEANING) runs.cleaningEnds(unit);
+    else runs.attendedPhaseEnds(unit);
   }
 
   /** Books what waits or goes on when the replication ends. */
@@ -142,9 +194,7 @@ export class TaskFloor {
     const { staff, recorder, now } = this.simulation;
     for (const queue of staff.queues) {
       for (let task = queue.tasks.first; task !== null; task = task.after) {
-        let weight = 0;
-        for (let load: Load | null = task.load; load !== null; load = load.nextInUnit) weight += load.weight;
-        recorder.leavesAttendedQueue(queue.compiled.index, weight, task.readyAt, now);
+        recorder.leavesAttendedQueue(queue.compiled.index, weightOf(task), task.readyAt, now);
       }
     }
     for (const person of staff.persons) {
@@ -153,9 +203,38 @@ export class TaskFloor {
     }
   }
 
+  private giveBack(task: Task): void {
+    if (task.unit !== null) task.unit.task = null;
+    task.stamp++;
+    this.tasks.give(task);
+  }
+
+  private leaveQueue(task: Task): void {
+    const { staff, flow, recorder, now } = this.simulation;
+    const queue = staff.queues[task.work.queue];
+    queue.tasks.remove(task);
+    task.isWaiting = false;
+    queue.clock.advance(now);
+    if (task.isSetUp) queue.setUpsWaiting--;
+    for (let load = task.load; load !== null; load = load.nextInUnit) {
+      flow.chargeWait(load, task.stepOffset, queue.clock.elapsed, task.clockAtEntry);
+      if (task.purpose === TASK_BENCH && !task.resumed) flow.checkMaximumWait(load, now);
+    }
+    recorder.leavesAttendedQueue(task.work.queue, weightOf(task), task.readyAt, now);
+  }
+
+  private stop(task: Task, what: 'step pauses' | 'step is broken off'): void {
+    const { now, tracer, staff } = this.simulation;
+    task.remaining -= now - task.startedAt;
+    task.stamp++;
+    tracer?.task(what, task);
+    this.bookWork(task);
+    staff.release(task);
+  }
+
   private bookWork(task: Task): void {
     const { flow, now } = this.simulation;
-    for (let load: Load | null = task.load; load !== null; load = load.nextInUnit) {
+    for (let load = task.load; load !== null; load = load.nextInUnit) {
       flow.chargeWork(load, task.stepOffset, now - task.startedAt);
     }
     this.bookPeople(task);
@@ -167,4 +246,11 @@ export class TaskFloor {
       recorder.personWork(staff.persons[task.staff[position]].group, task.work.label, task.startedAt, now);
     }
   }
+}
+
+/** Jobs that a task stands for in a queue. */
+function weightOf(task: Task): number {
+  let weight = 0;
+  for (let load = task.load; load !== null; load = load.nextInUnit) weight += load.weight;
+  return weight;
 }

@@ -3,14 +3,26 @@ import type { CompiledWork } from './compiled-lab.ts';
 import type { Load } from './load.ts';
 import type { Rank } from './rank.ts';
 import type { Unit } from './unit.ts';
+import type { UpkeepItem } from './upkeep-item.ts';
+
+/** What a task is for. */
+export const TASK_BENCH = 0;
+export const TASK_PHASE = 1;
+export const TASK_REPAIR = 2;
+export const TASK_CHORE = 3;
+export const TASK_CLEANING = 4;
 
 /** One piece of attended work, from the moment it is ready until it is done; it may be paused in between. */
 export class Task implements Rank {
   readonly id: number;
   work!: CompiledWork;
-  load!: Load;
-  /** Machine or station that it is a phase of; null for a bench. */
+  purpose = TASK_BENCH;
+  /** What it is done to; null for upkeep, which holds nothing of anybody's job. */
+  load: Load | null = null;
+  /** Machine or station that it is a phase of, or that is repaired; null for a bench. */
   unit: Unit | null = null;
+  upkeep: UpkeepItem | null = null;
+  isWaiting = false;
   /** Step of the load's stage on which its hours are booked. */
   stepOffset = 0;
   remaining = 0;

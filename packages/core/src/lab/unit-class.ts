@@ -12,6 +12,8 @@ export class UnitClass {
   waitingSize = 0;
   /** Whether a launch condition held when the class was last looked at. */
   mayLaunch = false;
+  /** Whether the hours of the equipment, or of running with nobody there, forbid a start. */
+  isBlocked = false;
   /** Whether only a fixed launch time allows it, so that only parts ready before that time may go. */
   onlyReadyBefore = Number.POSITIVE_INFINITY;
 
@@ -24,6 +26,7 @@ export class UnitClass {
     this.clock.reset();
     this.waitingSize = 0;
     this.mayLaunch = false;
+    this.isBlocked = false;
     this.onlyReadyBefore = Number.POSITIVE_INFINITY;
   }
 

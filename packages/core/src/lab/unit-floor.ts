@@ -1,8 +1,14 @@
 import { MACHINE_STATES, STATION_STATES } from '@buildweek/results';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_ENDS } from '../kernel/event-calendar.ts';
-import { CAUSE_BATCH, CAUSE_CARRIER, CAUSE_MACHINE, CAUSE_SHIFT } from '../observe/wait-clock.ts';
-import { type CompiledPhase, type CompiledUnitClass, DRAW_SLOTS } from './compiled-lab.ts';
+import {
+  CAUSE_BATCH,
+  CAUSE_CARRIER,
+  CAUSE_MACHINE,
+  CAUSE_MACHINE_DOWN,
+  CAUSE_SHIFT,
+} from '../observe/wait-clock.ts';
+import { type CompiledUnitClass, type CompiledWork, DRAW_SLOTS } from './compiled-lab.ts';
 import { largestInBatch, sizeOf, takeBatch, takeBuild } from './content.ts';
 import {
   attendedDuration,
@@ -14,8 +20,8 @@ import {
 } from './durations.ts';
 import { EVENT_PHASE_ENDS } from './events.ts';
 import type { Load, Lot } from './load.ts';
+import { stateAtRest } from './run-phases.ts';
 import type { Simulation } from './simulation.ts';
-import type { Task } from './task.ts';
 import { Unit } from './unit.ts';
 import { UnitClass } from './unit-class.ts';
 import { UnitGroup } from './unit-group.ts';
@@ -77,6 +83,8 @@ export class UnitFloor {
     load.order = this.simulation.tasks.nextOrder();
     unitClass.clock.read(load.clockAtEntry, load.readyAt);
     unitClass.loads.add(load);
+    load.waitsIn = unitClass;
+    group.waiting++;
     unitClass.waitingSize += sizeOf(load, group.compiled);
     this.becomesStale(group);
   }
@@ -97,7 +105,9 @@ export class UnitFloor {
       if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] <= 0)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
       const unit = this.bestUnit(group, unitClass.compiled.material);
-      if (!this.findStaff(unitClass, unit)) continue;
+      unitClass.isBlocked = !launch.mayStartNow(group, unitClass, seed);
+      if (unitClass.isBlocked) continue;
+      if (!this.findStaff(unitClass, unit) && !this.canInterrupt(unitClass, unit, seed)) continue;
       best = seed;
       group.pickedClass = unitClass;
       group.pickedUnit = unit;
@@ -107,19 +117,22 @@ export class UnitFloor {
 
   /** Finds the people for the first phase of a run; true when nobody is needed. */
   findStaff(unitClass: UnitClass, unit: Unit): boolean {
-    const phase = unitClass.compiled.phases[0];
-    if (phase.work === null) return true;
-    const { staff } = this.simulation;
-    return staff.find(phase.work.queue, phase.work.pausable ? 0 : this.needOf(unitClass, unit, phase));
+    const { work } = unitClass.compiled.phases[0];
+    return work === null || this.simulation.staff.find(work.queue, this.startNeed(unitClass, unit));
   }
 
   /** Launches what `pick` chose. */
   launchPicked(group: UnitGroup): void {
-    const { now, tasks } = this.simulation;
+    const { now, flow, runs, staff } = this.simulation;
     const unitClass = group.pickedClass as UnitClass;
     const unit = group.pickedUnit as Unit;
     // Another class may have been looked at since, so the people are looked for again.
-    this.findStaff(unitClass, unit);
+    if (!this.findStaff(unitClass, unit)) {
+      // Only for a rush seed, with somebody to interrupt; whoever is freed may have other duties.
+      const { work } = unitClass.compiled.phases[0];
+      staff.interruptFor((work as CompiledWork).queue, this.startNeed(unitClass, unit));
+      if (!this.findStaff(unitClass, unit)) return;
+    }
     const change = materialChangeFor(group.compiled, unit, unitClass.compiled.material);
     unitClass.clock.advance(now);
     if (group.compiled.kind === 'machine') {
@@ -134,21 +147,18 @@ export class UnitFloor {
       unit.loads = takeBatch(this.simulation, unitClass, unit, group.compiled);
     }
     unit.unitClass = unitClass.compiled;
-    group.idle--;
-    this.becomesStale(group);
+    this.refresh(unit);
     fixDurations(this.simulation, unit, unitClass, group.compiled, change);
-    const phase = unitClass.compiled.phases[0];
-    if (phase.work === null) {
-      unit.phase = -1;
-      this.phaseEnds(unit);
-    } else {
-      unit.phase = 0;
-      tasks.start(this.createTask(unit, phase, attendedTypical(phase, change)));
-    }
+    for (let load: Load | null = unit.loads; load !== null; load = load.nextInUnit) flow.marksStarted(load);
+    runs.begin(unit);
   }
 
-  /** Puts a build into a machine whose print goes on when the plan starts; the caller sets its end. */
-  hold(unit: Unit, unitClass: CompiledUnitClass, build: Load, material: string | null): void {
+  /**
+   * Puts a build into a machine whose print goes on when the plan starts.
+   *
+   * @param end elapsed milliseconds at which everything unattended is over
+   */
+  hold(unit: Unit, unitClass: CompiledUnitClass, build: Load, material: string | null, end: number): void {
     const group = this.groups[unit.group];
     const { carrier } = group.compiled;
     unit.loads = build;
@@ -163,73 +173,74 @@ export class UnitFloor {
     for (let phase = unitClass.runPhase + 1; phase < unitClass.phases.length; phase++) {
       if (unitClass.phases[phase].work === null) unit.durations[phase] = 0;
     }
+    // It ends when it is said to, and well.
+    unit.durations[unitClass.runPhase] = end;
+    unit.willFail = false;
+    unit.spoilsOneJob = false;
     unit.phase = unitClass.runPhase;
     unit.phaseStartedAt = this.simulation.now;
     unit.stamp++;
-    group.idle--;
+    this.refresh(unit);
     this.setState(unit, unitClass.phases[unit.phase].state);
+    this.simulation.calendar.schedule(end, PHASE_ENDS, EVENT_PHASE_ENDS, unit.index, unit.stamp);
+    this.simulation.upkeep.runningBegins(unit, end);
   }
 
-  /** A phase of a unit is over: on to the next, or the unit is free. */
-  phaseEnds(unit: Unit): void {
-    const { phases } = unit.unitClass as CompiledUnitClass;
-    for (;;) {
-      unit.phase++;
-      if (unit.phase === phases.length) {
-        this.runEnds(unit);
-        return;
+  /**
+   * Looks again whether a unit can take a new run: it holds none, it is not down, it owes no chore, it is there.
+   * A chore that is due begins as soon as the unit is free for it.
+   */
+  refresh(unit: Unit): void {
+    const group = this.groups[unit.group];
+    const isMachine = group.compiled.kind === 'machine';
+    let isFree = unit.unitClass === null && !unit.isDown && unit.chore === null && !unit.isAway;
+    if (isFree) {
+      const chore = this.simulation.upkeep.dueChore(unit);
+      if (chore !== null) {
+        this.simulation.upkeep.beginChore(chore);
+        isFree = false;
       }
-      const phase = phases[unit.phase];
-      if (phase.work !== null) {
-        this.setState(unit, phase.waitState);
-        // A set-up behind the preparation of the build may include a change of material.
-        this.simulation.tasks.enqueue(this.createTask(unit, phase, unit.typicals[unit.phase]));
-        return;
-      }
-      if (unit.durations[unit.phase] > 0 || phase.what === 'run') {
-        this.beginUnattended(unit, phase);
-        return;
-      }
+    }
+    if (isFree !== unit.isCounted) {
+      unit.isCounted = isFree;
+      group.idle += isFree ? 1 : -1;
+      this.becomesStale(group);
+    }
+    if (unit.unitClass === null || unit.isDown) this.setState(unit, stateAtRest(unit, isMachine));
+  }
+
+  /** The equipment of a group comes or goes (borrowed, shared); a run that has begun is finished. */
+  equipmentComes(groupIndex: number, isThere: boolean): void {
+    const group = this.groups[groupIndex];
+    this.simulation.equipmentHours.next(group, isThere);
+    this.becomesStale(group);
+    for (const unit of group.units) {
+      unit.isAway = !isThere;
+      this.refresh(unit);
     }
   }
 
-  unattendedPhaseEnds(index: number, stamp: number): void {
-    const unit = this.units[index];
-    if (unit.stamp !== stamp) return;
-    const { flow, now, tracer } = this.simulation;
-    const phase = (unit.unitClass as CompiledUnitClass).phases[unit.phase];
-    for (let load = unit.loads; load !== null; load = load.nextInUnit) {
-      flow.chargeWork(load, phase.stepOffset, now - unit.phaseStartedAt);
-    }
-    tracer?.unit('step ends', unit, phase.phase);
-    this.phaseEnds(unit);
-  }
-
-  attendedPhaseStarts(unit: Unit): void {
-    this.setState(unit, (unit.unitClass as CompiledUnitClass).phases[unit.phase].state);
-  }
-
-  attendedPhasePauses(unit: Unit): void {
-    this.setState(unit, (unit.unitClass as CompiledUnitClass).phases[unit.phase].waitState);
+  releaseHeldCarrier(unit: Unit): void {
+    if (unit.heldCarrier >= 0) this.freeCarrier(unit.heldCarrier);
+    unit.heldCarrier = -1;
   }
 
   /** Somebody who could start machines or stations has nothing to do, or goes: then the last call comes earlier. */
   staffChanged(queueIndex: number): void {
-    for (const group of this.groupsStartedBy[queueIndex]) group.isStale = true;
+    for (const group of this.groupsStartedBy[queueIndex]) {
+      // People make no difference to a group that has nothing idle or nothing to do.
+      if (group.idle > 0 && group.waiting > 0) group.isStale = true;
+    }
   }
 
   releaseCarrier(load: Load): void {
-    const { compiled } = this.simulation;
-    this.carriersFree[load.carrier]++;
-    for (const group of compiled.carriers[load.carrier].groups) this.groups[group].isStale = true;
+    this.freeCarrier(load.carrier);
     load.carrier = -1;
   }
 
-  /** Position of the cool-down among the steps of a build stage: the last but one. */
-  coolDownStep(classIndex: number): number {
-    const { phases } = this.classes[classIndex].compiled;
-    const prepares = phases.some((phase) => phase.phase === 'prepare') ? 1 : 0;
-    return prepares + 3;
+  private freeCarrier(carrier: number): void {
+    this.carriersFree[carrier]++;
+    for (const group of this.simulation.compiled.carriers[carrier].groups) this.groups[group].isStale = true;
   }
 
   /** Takes a load out of what waits, and books its wait. */
@@ -237,6 +248,9 @@ export class UnitFloor {
     const { recorder, now } = this.simulation;
     const group = this.groups[unitClass.compiled.group];
     unitClass.loads.remove(load);
+    load.waitsIn = null;
+    group.waiting--;
+    this.simulation.flow.checkMaximumWait(load, now);
     unitClass.waitingSize -= sizeOf(load, group.compiled);
     // Rounding must not leave a remainder that a launch rule could take for something that waits.
     if (unitClass.loads.length === 0) unitClass.waitingSize = 0;
@@ -290,15 +304,24 @@ export class UnitFloor {
     unit.stateSince = now;
   }
 
-  /** Milliseconds that must fit before the end of a window for the first phase of a run. */
-  private needOf(unitClass: UnitClass, unit: Unit, phase: CompiledPhase): number {
+  private canInterrupt(unitClass: UnitClass, unit: Unit, seed: Load): boolean {
+    const { compiled, staff } = this.simulation;
+    const { work } = unitClass.compiled.phases[0];
+    if (!compiled.rushInterrupts || seed.rush !== 0 || work === null) return false;
+    return staff.canInterrupt(work.queue, this.startNeed(unitClass, unit));
+  }
+
+  /** Milliseconds that must fit before the end of a window for the first phase of a run; 0 when it may pause. */
+  private startNeed(unitClass: UnitClass, unit: Unit): number {
     const { compiled, flow } = this.simulation;
-    const work = phase.work as NonNullable<CompiledPhase['work']>;
+    const phase = unitClass.compiled.phases[0];
+    const work = phase.work as CompiledWork;
+    if (work.pausable) return 0;
     if (phase.what === 'run') {
       const { batchSampler } = unitClass.compiled;
       const { compiled: group } = this.groups[unit.group];
       if (!compiled.fitOnDrawn) {
-        return largestInBatch(unitClass, group, (load) => typicalRun(this.simulation, unitClass, work, load));
+        return largestInBatch(unitClass, group, (load) => typicalRun(this.simulation, unitClass, load));
       }
       return batchSampler === null
         ? largestInBatch(unitClass, group, (load) => flow.stageWork(load))
@@ -309,69 +332,12 @@ export class UnitFloor {
     return compiled.fitOnDrawn ? attendedDuration(unit, phase, change) : attendedTypical(phase, change);
   }
 
-  private createTask(unit: Unit, phase: CompiledPhase, typical: number): Task {
-    const load = unit.loads as Load;
-    const work = phase.work as NonNullable<CompiledPhase['work']>;
-    const group = this.groups[unit.group].compiled;
-    return this.simulation.tasks.create(
-      work,
-      load,
-      unit,
-      phase.stepOffset,
-      unit.durations[unit.phase],
-      typical,
-      group.kindRank,
-      group.kind === 'machine' && unit.phase < (unit.unitClass as CompiledUnitClass).runPhase,
-    );
-  }
-
-  private beginUnattended(unit: Unit, phase: CompiledPhase): void {
-    const { calendar, now, tracer } = this.simulation;
-    this.setState(unit, phase.state);
-    unit.phaseStartedAt = now;
-    unit.stamp++;
-    calendar.schedule(now + unit.durations[unit.phase], PHASE_ENDS, EVENT_PHASE_ENDS, unit.index, unit.stamp);
-    tracer?.unit('step starts', unit, phase.phase);
-  }
-
-  private runEnds(unit: Unit): void {
-    const { flow, recorder, now, tracer } = this.simulation;
-    const group = this.groups[unit.group];
-    const first = unit.loads as Load;
-    recorder.runEnds(unit, now);
-    unit.loads = null;
-    unit.unitClass = null;
-    unit.phase = -1;
-    unit.stamp++;
-    this.setState(unit, IDLE);
-    group.idle++;
-    this.becomesStale(group);
-    if (group.compiled.outsideCoolDown !== null && first.lots !== null) {
-      flow.beginWait(first, first.tailWork[0]);
-      tracer?.load('step starts', first, 'cool-down');
-      return;
-    }
-    if (first.lots === null) {
-      // A machine that was busy at the start with nothing of ours in it.
-      if (first.carrier >= 0) this.releaseCarrier(first);
-      flow.dropLoad(first);
-      return;
-    }
-    let load: Load | null = first;
-    while (load !== null) {
-      const next: Load | null = load.nextInUnit;
-      load.nextInUnit = null;
-      flow.stageEnds(load);
-      load = next;
-    }
-  }
-
   /** The idle unit that holds the material, else the one with the shortest change, else the lowest number. */
   private bestUnit(group: UnitGroup, material: number): Unit {
     let best: Unit | null = null;
     let shortest = Number.POSITIVE_INFINITY;
     for (const unit of group.units) {
-      if (unit.unitClass !== null) continue;
+      if (!unit.isCounted) continue;
       const change = materialChangeFor(group.compiled, unit, material);
       const length = unit.material === material ? -1 : (change?.typical ?? 0);
       if (best === null || length < shortest) {
@@ -390,18 +356,23 @@ export class UnitFloor {
   }
 
   private settleIdle(group: UnitGroup): void {
-    const state = group.hasWaiting ? WAITING_TO_START : IDLE;
+    const state = group.waiting > 0 ? WAITING_TO_START : IDLE;
     for (const unit of group.units) {
-      if (unit.unitClass === null && unit.state !== state) this.setState(unit, state);
+      if (unit.isCounted && unit.state !== state) this.setState(unit, state);
     }
   }
 
   private causeOf(group: UnitGroup, unitClass: UnitClass): number {
-    if (group.idle === 0) return CAUSE_MACHINE;
+    if (group.idle === 0) return group.units.some(isDown) ? CAUSE_MACHINE_DOWN : CAUSE_MACHINE;
     const { carrier } = group.compiled;
     if (carrier >= 0 && this.carriersFree[carrier] <= 0) return CAUSE_CARRIER;
     if (!unitClass.mayLaunch) return CAUSE_BATCH;
+    if (unitClass.isBlocked) return CAUSE_SHIFT;
     const { work } = unitClass.compiled.phases[0];
     return work === null ? CAUSE_SHIFT : this.simulation.staff.queues[work.queue].cause;
   }
+}
+
+function isDown(unit: Unit): boolean {
+  return unit.isDown;
 }

@@ -1,3 +1,4 @@
+import type { WorkingWindows } from '../kernel/working-windows.ts';
 import type { CompiledUnitGroup } from './compiled-lab.ts';
 import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
@@ -8,6 +9,14 @@ export class UnitGroup {
   readonly units: readonly Unit[];
   readonly classes: readonly UnitClass[];
   idle = 0;
+  /** Loads that wait, over all classes. */
+  waiting = 0;
+  /** Elapsed time at which the equipment goes; Infinity when it stays. */
+  goesAt = Number.POSITIVE_INFINITY;
+  /** Position of its next hours. */
+  hoursIndex = 0;
+  /** When it may run with nobody there, people's hours included; null: always. */
+  allowedWindows: WorkingWindows | null = null;
   /** Whether something changed since dispatch last found nothing to launch here. */
   isStale = false;
   /** Time of the earliest timer that is set, so that none is set twice; Infinity for none. */
@@ -27,6 +36,9 @@ export class UnitGroup {
 
   reset(): void {
     this.idle = this.units.length;
+    this.waiting = 0;
+    this.goesAt = Number.POSITIVE_INFINITY;
+    this.hoursIndex = 0;
     this.isStale = false;
     this.timerAt = Number.POSITIVE_INFINITY;
     this.nextFixedIndex = 0;
@@ -34,12 +46,5 @@ export class UnitGroup {
     this.pickedClass = null;
     this.pickedUnit = null;
     for (const unitClass of this.classes) unitClass.reset();
-  }
-
-  get hasWaiting(): boolean {
-    for (let position = 0; position < this.classes.length; position++) {
-      if (this.classes[position].loads.length > 0) return true;
-    }
-    return false;
   }
 }

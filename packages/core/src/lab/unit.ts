@@ -1,6 +1,8 @@
 import type { Stream } from '../kernel/streams.ts';
 import type { CompiledUnit, CompiledUnitClass } from './compiled-lab.ts';
 import type { Load } from './load.ts';
+import type { Task } from './task.ts';
+import type { UpkeepItem } from './upkeep-item.ts';
 
 /** A machine or a station: an individual with a name, a state and streams of its own. */
 export class Unit {
@@ -27,6 +29,28 @@ export class Unit {
   /** One for each draw slot; null where nothing is random. */
   readonly streams: (Stream | null)[];
   stamp = 0;
+  /** Whether it is counted among the idle units of its group. */
+  isCounted = true;
+  isDown = false;
+  downSince = 0;
+  /** Whether the equipment is with somebody else. */
+  isAway = false;
+  chore: UpkeepItem | null = null;
+  /** Attended work on it, waiting or going on. */
+  task: Task | null = null;
+  /** What it stands still for between two phases: see `run-phases`. */
+  pending = 0;
+  /** Whether a breakdown has spoilt the build that it holds. */
+  isLost = false;
+  /** Whether the present build fails, or one job of it; drawn at the launch. */
+  willFail = false;
+  spoilsOneJob = false;
+  spoiltShare = 0;
+  cleaningDuration = 0;
+  /** Carrier pool whose carrier it holds after a lost build; -1 for none. */
+  heldCarrier = -1;
+  failures = 0;
+  breakdowns = 0;
   runs = 0;
   pieces = 0;
   fillSum = 0;
@@ -51,6 +75,18 @@ export class Unit {
     this.unitClass = null;
     this.phase = -1;
     this.stamp++;
+    this.isCounted = true;
+    this.isDown = false;
+    this.isAway = false;
+    this.chore = null;
+    this.task = null;
+    this.pending = 0;
+    this.isLost = false;
+    this.willFail = false;
+    this.spoilsOneJob = false;
+    this.heldCarrier = -1;
+    this.failures = 0;
+    this.breakdowns = 0;
     this.runs = 0;
     this.pieces = 0;
     this.fillSum = 0;

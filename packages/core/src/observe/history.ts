@@ -1,4 +1,5 @@
 import type { Step } from '@buildweek/model';
+import type { WaitCause } from '@buildweek/results';
 
 /**
  * What one replication leaves behind. Times are whole milliseconds. Everything that is a time average or a
@@ -32,6 +33,8 @@ export interface JobClassHistory {
   /** Jobs of the cohort. */
   readonly arrived: number;
   readonly unfinished: number;
+  /** Withdrawn by their requesters; neither finished nor unfinished. */
+  readonly cancelled: number;
   /** Jobs with a promise, and those of them that were finished by then. */
   readonly promised: number;
   readonly onTime: number;
@@ -67,6 +70,10 @@ export interface PartHoursHistory {
   readonly part: string;
   readonly steps: readonly Step[];
   readonly finishedJobs: number;
+  /** Pieces that had to be made again in the window: failed builds, rejects. */
+  readonly repeatedPieces: number;
+  /** For each stage: job visits in the window that had waited longer for it than they should. */
+  readonly waitsTooLong: Float64Array;
   /** One entry for each step. */
   readonly work: Float64Array;
   /** Step-major: `step * WAIT_CAUSES.length + cause`. */
@@ -83,6 +90,9 @@ export interface UnitHistory {
   readonly runs: number;
   readonly pieces: number;
   readonly fillSum: number;
+  /** Builds that failed, and breakdowns, in the window. */
+  readonly failures: number;
+  readonly breakdowns: number;
 }
 
 export interface PeopleHistory {
@@ -127,14 +137,26 @@ export interface TraceEntry {
   /** Persons at it. */
   readonly persons: readonly string[];
   readonly pieces: number;
+  /** For `has waited`: the cause, and for how long up to now, milliseconds; else null and 0. */
+  readonly cause: WaitCause | null;
+  readonly duration: number;
 }
 
 export type TraceEvent =
   | 'job arrives'
   | 'job ends'
+  | 'job is cancelled'
+  | 'job is revised'
+  | 'parts are rejected'
   | 'step starts'
   | 'step pauses'
   | 'step resumes'
   | 'step ends'
+  | 'has waited'
+  | 'step is broken off'
+  | 'breaks down'
+  | 'is repaired'
+  | 'chore starts'
+  | 'chore ends'
   | 'on duty'
   | 'off duty';

@@ -47,7 +47,7 @@ export class Recorder {
       new JobClassSums(part.name, false),
       new JobClassSums(part.name, true),
     ]);
-    this.partHours = compiled.parts.map((part) => new PartHoursSums(part.steps.length));
+    this.partHours = compiled.parts.map((part) => new PartHoursSums(part.stages.length, part.steps.length));
     this.people = compiled.peopleGroups.map(() => new PeopleSums(compiled.workLabels.length, localTime));
     this.unitQueues = compiled.unitGroups.map((group) => queue(group.name, group.kind));
     this.attendedQueues = compiled.attendedQueues.map(({ skill, persons }) =>
@@ -76,16 +76,45 @@ export class Recorder {
       this.finishedJobs[week]++;
       this.finishedParts[week] += job.quantity;
     }
-    const booked =
-      sum(job.work, job.part.steps.length) + sum(job.waits, job.part.steps.length * WAIT_CAUSES.length);
-    const leadTime = now - job.arrivedAt;
-    // What a job waited before the plan began is not in the books.
-    const bookable = job.arrivedAt < 0 ? now : leadTime;
-    const imbalance = Math.abs(booked / job.quantity - bookable);
+    const imbalance = Math.abs(this.bookedTime(job) / job.quantity - this.bookableTime(job, now));
     if (imbalance > this.leadTimeImbalance) this.leadTimeImbalance = imbalance;
     if (!job.inCohort) return;
     this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].ends(job, now);
     this.partHours[job.part.index].add(job);
+  }
+
+  /** A job is withdrawn by its requester. */
+  jobIsWithdrawn(job: Job, now: number): void {
+    this.jobStays(job, now);
+    if (job.inCohort) this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].isWithdrawn(job);
+  }
+
+  /** Piece milliseconds of work and waiting that are in the books of a job. */
+  bookedTime(job: Job): number {
+    const steps = job.part.steps.length;
+    return sum(job.work, steps) + sum(job.waits, steps * WAIT_CAUSES.length);
+  }
+
+  /** Milliseconds that should be in the books: what a job waited before the plan began is not. */
+  bookableTime(job: Job, now: number): number {
+    return now - Math.max(0, job.arrivedAt);
+  }
+
+  /** Pieces of a job have to be made again. */
+  repeats(job: Job, pieces: number, now: number): void {
+    if (this.window.contains(now)) this.partHours[job.part.index].repeatedPieces += pieces;
+  }
+
+  waitsTooLong(job: Job, stage: number, now: number): void {
+    if (this.window.contains(now)) this.partHours[job.part.index].waitsTooLong[stage]++;
+  }
+
+  buildFails(unit: Unit, now: number): void {
+    if (this.window.contains(now)) unit.failures++;
+  }
+
+  breakdown(unit: Unit, now: number): void {
+    if (this.window.contains(now)) unit.breakdowns++;
   }
 
   /** Books how long a job has been in the lab. */
@@ -133,8 +162,8 @@ export class Recorder {
     this.people[group].timeByLabel[label] += this.window.overlap(from, now);
   }
 
-  onDuty(group: number, from: number, to: number, persons: number): void {
-    this.people[group].duty(this.window, from, to, persons);
+  onDuty(group: number, from: number, to: number): void {
+    this.people[group].duty(this.window, from, to);
   }
 
   jobClassHistories(): JobClassHistory[] {
@@ -159,6 +188,8 @@ export class Recorder {
       part: part.name,
       steps: part.steps,
       finishedJobs: this.partHours[index].finishedJobs,
+      repeatedPieces: this.partHours[index].repeatedPieces,
+      waitsTooLong: this.partHours[index].waitsTooLong,
       work: this.partHours[index].work,
       waits: this.partHours[index].waits,
     }));

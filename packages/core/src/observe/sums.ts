@@ -15,6 +15,7 @@ export class JobClassSums {
   private arrived = 0;
   private promised = 0;
   private onTime = 0;
+  private cancelled = 0;
 
   constructor(part: string, rush: boolean) {
     this.part = part;
@@ -31,12 +32,18 @@ export class JobClassSums {
     if (job.dueAt < Number.POSITIVE_INFINITY && now <= job.dueAt) this.onTime++;
   }
 
+  isWithdrawn(job: Job): void {
+    this.cancelled++;
+    if (job.dueAt < Number.POSITIVE_INFINITY) this.promised--;
+  }
+
   history(): JobClassHistory {
     return {
       part: this.part,
       rush: this.rush,
       arrived: this.arrived,
-      unfinished: this.arrived - this.leadTimes.length,
+      unfinished: this.arrived - this.leadTimes.length - this.cancelled,
+      cancelled: this.cancelled,
       promised: this.promised,
       onTime: this.onTime,
       leadTimes: this.leadTimes.sorted(),
@@ -47,10 +54,13 @@ export class JobClassSums {
 /** Where the hours of the jobs of one part type went. */
 export class PartHoursSums {
   finishedJobs = 0;
+  repeatedPieces = 0;
+  readonly waitsTooLong: Float64Array;
   readonly work: Float64Array;
   readonly waits: Float64Array;
 
-  constructor(steps: number) {
+  constructor(stages: number, steps: number) {
+    this.waitsTooLong = new Float64Array(stages);
     this.work = new Float64Array(steps);
     this.waits = new Float64Array(steps * WAIT_CAUSES.length);
   }
@@ -78,16 +88,16 @@ export class PeopleSums {
   }
 
   busy(window: MeasuredWindow, from: number, to: number): void {
-    this.add(this.busyHours, window, from, to, 1);
+    this.add(this.busyHours, window, from, to);
   }
 
-  duty(window: MeasuredWindow, from: number, to: number, persons: number): void {
-    this.add(this.dutyHours, window, from, to, persons);
+  duty(window: MeasuredWindow, from: number, to: number): void {
+    this.add(this.dutyHours, window, from, to);
   }
 
-  private add(bins: IntervalRing, window: MeasuredWindow, from: number, to: number, weight: number): void {
+  private add(bins: IntervalRing, window: MeasuredWindow, from: number, to: number): void {
     const start = Math.max(from, window.start);
     const end = Math.min(to, window.end);
-    if (end > start) addStay(bins, this.localTime, start, end, weight);
+    if (end > start) addStay(bins, this.localTime, start, end, 1);
   }
 }

@@ -1,5 +1,6 @@
+import { WAIT_CAUSES } from '@buildweek/results';
 import type { Job } from '../lab/job.ts';
-import type { Load } from '../lab/load.ts';
+import type { Load, Lot } from '../lab/load.ts';
 import type { Person } from '../lab/person.ts';
 import type { Simulation } from '../lab/simulation.ts';
 import type { Task } from '../lab/task.ts';
@@ -15,7 +16,7 @@ export class Tracer {
     this.simulation = simulation;
   }
 
-  job(what: 'job arrives' | 'job ends', job: Job): void {
+  job(what: 'job arrives' | 'job ends' | 'job is cancelled' | 'job is revised', job: Job): void {
     this.add(what, job, null, null, null, [], job.quantity);
   }
 
@@ -30,10 +31,43 @@ export class Tracer {
       task.staff.subarray(0, task.work.persons),
       (index) => staff.persons[index].name,
     );
-    const phase = task.unit === null ? 'work' : (task.unit.unitClass?.phases[task.unit.phase].phase ?? null);
+    const phase = task.unit === null ? 'work' : (task.unit.unitClass?.phases[task.unit.phase]?.phase ?? null);
+    if (task.load === null && task.unit !== null) {
+      this.add(what, null, null, task.upkeep?.name ?? 'cleaning', task.unit.name, persons, 0);
+    }
     for (let load: Load | null = task.load; load !== null; load = load.nextInUnit) {
       this.lots(what, load, phase, task.unit?.name ?? null, persons);
     }
+  }
+
+  equipment(
+    what: 'breaks down' | 'is repaired' | 'chore starts' | 'chore ends',
+    unit: Unit,
+    name: string,
+  ): void {
+    this.add(what, null, null, name, unit.name, [], 0);
+  }
+
+  rejects(lot: Lot, stage: number, pieces: number): void {
+    this.add('parts are rejected', lot.job, lot.part.stages[stage].name, null, null, [], pieces);
+  }
+
+  /** A lot has waited for a step; the causes come one after the other, though they may have alternated. */
+  waited(lot: Lot, step: number, cause: number, duration: number): void {
+    const { job, part } = lot;
+    this.entries.push({
+      time: this.simulation.now,
+      what: 'has waited',
+      job: job.number,
+      part: part.name,
+      stage: part.steps[step].stage,
+      phase: part.steps[step].phase,
+      unit: null,
+      persons: [],
+      pieces: lot.pieces,
+      cause: WAIT_CAUSES[cause],
+      duration,
+    });
   }
 
   unit(what: TraceEvent, unit: Unit, phase: string): void {
@@ -54,7 +88,7 @@ export class Tracer {
     persons: readonly string[],
   ): void {
     for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
-      this.add(what, lot.job, lot.definition.name, phase, unit, persons, lot.pieces);
+      if (!lot.isDead) this.add(what, lot.job, lot.definition.name, phase, unit, persons, lot.pieces);
     }
   }
 
@@ -77,6 +111,8 @@ export class Tracer {
       unit,
       persons,
       pieces,
+      cause: null,
+      duration: 0,
     });
   }
 }

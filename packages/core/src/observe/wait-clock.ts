@@ -2,6 +2,8 @@ import { WAIT_CAUSES } from '@buildweek/results';
 
 const CAUSES = WAIT_CAUSES.length;
 
+export const CAUSE_REQUESTER = WAIT_CAUSES.indexOf('requester');
+export const CAUSE_MACHINE_DOWN = WAIT_CAUSES.indexOf('machine down');
 export const CAUSE_MACHINE = WAIT_CAUSES.indexOf('machine');
 export const CAUSE_CARRIER = WAIT_CAUSES.indexOf('carrier');
 export const CAUSE_BATCH = WAIT_CAUSES.indexOf('batch');

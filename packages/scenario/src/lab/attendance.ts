@@ -1,13 +1,14 @@
 import type { HourSpan, PeopleGroup, WorkingCalendar } from '@buildweek/model';
+import { openWindows } from './open-windows.ts';
 
-/** Weeks that are written out to see windows that reach over the end of a week. */
-const WEEKS = 3;
+/** What has to be known of a group to see when its people are there. */
+type AttendingGroup = Pick<PeopleGroup, 'count' | 'calendar' | 'skills'>;
 
 /** When people with a skill are there, in an ordinary week. */
 export class Attendance {
   private readonly groups: readonly { count: number; windows: readonly HourSpan[] }[];
 
-  constructor(people: readonly PeopleGroup[], calendars: readonly WorkingCalendar[], skill: string) {
+  constructor(people: readonly AttendingGroup[], calendars: readonly WorkingCalendar[], skill: string) {
     this.groups = people
       .filter((group) => group.skills.includes(skill))
       .map((group) => ({
@@ -51,19 +52,5 @@ export class Attendance {
 }
 
 function windowsOf(calendar: WorkingCalendar | undefined): HourSpan[] {
-  if (calendar === undefined) return [];
-  const spans = [...calendar.extra];
-  for (let week = 0; week < WEEKS; week++) {
-    for (const span of calendar.weekly) {
-      spans.push({ fromHour: week * 168 + span.fromHour, toHour: week * 168 + span.toHour });
-    }
-  }
-  spans.sort((a, b) => a.fromHour - b.fromHour);
-  const merged: { fromHour: number; toHour: number }[] = [];
-  for (const span of spans) {
-    const last = merged.at(-1);
-    if (last !== undefined && span.fromHour <= last.toHour) last.toHour = Math.max(last.toHour, span.toHour);
-    else merged.push({ ...span });
-  }
-  return merged;
+  return calendar === undefined ? [] : openWindows(calendar.extra, calendar.weekly);
 }

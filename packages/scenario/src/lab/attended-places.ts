@@ -3,6 +3,7 @@ import type { Reading } from '../reading.ts';
 import { largestCount } from '../words/numbers.ts';
 import type { AttendedPlace } from './attended-place.ts';
 import { stagePath } from './names.ts';
+import { placesOfUpkeep } from './upkeep-places.ts';
 
 /** Geometric quantities have no end; jobs larger than so many times their mean are left out of the check. */
 const GEOMETRIC_MULTIPLE = 20;
@@ -11,6 +12,7 @@ const GEOMETRIC_MULTIPLE = 20;
 export function attendedPlaces(lab: Lab, reading: Reading): AttendedPlace[] {
   return [
     ...lab.machines.flatMap(placesOfMachine),
+    ...placesOfUpkeep(lab),
     ...lab.parts.flatMap((part) => placesOfPart(part, lab, reading)),
   ];
 }
@@ -25,6 +27,7 @@ function placesOfMachine(machine: MachineGroup): AttendedPlace[] {
   add('prepare', machine.prepare);
   add('set-up', machine.setUp);
   add('unload', machine.unload);
+  add('first layers', machine.firstLayers);
   const { setUp } = machine;
   if (setUp === null) return places;
   const longest = machine.materialChanges
@@ -77,7 +80,7 @@ function worksOf(stage: Stage): { work: AttendedWork; perPart: boolean; phase: s
 }
 
 /** Most pieces that can be at a stage together: those of the largest job, or of a full build. */
-function mostPieces(part: PartType, stage: Stage, lab: Lab): number {
+export function mostPieces(part: PartType, stage: Stage, lab: Lab): number {
   const build = part.stages.find((candidate) => candidate.kind === 'build');
   const machine = lab.machines.find((group) => group.name === build?.machineGroup);
   if (stage.level === 'build' && machine !== undefined) {

@@ -4,6 +4,7 @@ import { ALWAYS, ALWAYS_OPEN } from '../read/read-hours.ts';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioCalendar } from '../scenario.ts';
 import { clockChanges, isZone, zoneNames } from '../zone.ts';
+import { equipmentHours } from './equipment-hours.ts';
 import { resolves } from './names.ts';
 
 export interface BuiltCalendars {
@@ -22,6 +23,7 @@ export function buildCalendars(scenario: Scenario, reading: Reading): BuiltCalen
   for (const group of scenario.people) {
     resolves(reading, ['people', group.name, 'hours'], group.calendar, 'hours', names);
   }
+  for (const { path, name } of equipmentHours(scenario)) resolves(reading, path, name, 'hours', names);
   const referred = new Set([labCalendar, ...scenario.people.map((group) => group.calendar)]);
   const calendars = scenario.calendars.map((calendar) => fromStart(calendar, scenario));
   if (referred.has(ALWAYS) || calendars.length === 0)

@@ -35,6 +35,7 @@ export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: 
       rushShare: demand.rushShare,
       due: dueRule(demand.promise, demand.cutOffHour),
       rushDue: dueRule(demand.rushPromise, demand.cutOffHour),
+      changes: demand.changes,
     };
   });
 }
@@ -97,6 +98,8 @@ function arrivalsOf(
 ): ArrivalPattern {
   const { arrivals } = demand;
   switch (arrivals.kind) {
+    case 'kept in the lab':
+      return arrivals;
     case 'renewal':
       return { kind: 'renewal', gap: arrivals.gap, jobsPerArrival: arrivals.jobsAtOnce };
     case 'dated':

@@ -7,6 +7,8 @@ import { buildCalendars } from './build-calendars.ts';
 import { buildDemand } from './build-demand.ts';
 import { buildInitialState } from './build-initial-state.ts';
 import { buildMachines, buildParts } from './build-parts.ts';
+import { buildPeople } from './build-people.ts';
+import { checkConditions } from './check-conditions.ts';
 import { checkLaunch } from './check-launch.ts';
 import { checkPeople } from './check-people.ts';
 import { checkUnused } from './check-unused.ts';
@@ -23,7 +25,7 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
     clockChanges: built.clockChanges,
     calendars: built.calendars,
     labCalendar: built.labCalendar,
-    people: scenario.people,
+    people: buildPeople(scenario, built.calendars, reading),
     machines: buildMachines(scenario),
     stations: scenario.stations.map(({ times: _, ...station }) => station),
     carriers: scenario.carriers,
@@ -38,6 +40,7 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
     ['hours', 'people', 'machines', 'stations'].every((section) => !reading.hasErrorsWithin([section]));
   if (isSound) {
     checkPeople(attendedPlaces(lab, reading), lab, reading);
+    checkConditions(lab, reading);
     checkLaunch(lab, reading);
   }
   if (!reading.hasErrors) checkUnused(scenario, built.labCalendar, reading);

@@ -7,7 +7,10 @@ import { resolves, stagePath } from './names.ts';
 
 /** Machine groups with their capacity; where a group does not say what it holds, one build is its unit. */
 export function buildMachines(scenario: Scenario): MachineGroup[] {
-  return scenario.machines.map((machine) => ({ ...machine, capacity: machine.capacity ?? 1 }));
+  return scenario.machines.map(({ usualRejects: _, ...machine }) => ({
+    ...machine,
+    capacity: machine.capacity ?? 1,
+  }));
 }
 
 /** Part types with their routes written out. */

@@ -1,5 +1,5 @@
-import type { DurationBasis, Stage, StationStage } from '@buildweek/model';
-import { USUAL_SKILL, withSkill } from '../read/read-machines.ts';
+import type { BuildStage, DurationBasis, Stage, StationStage } from '@buildweek/model';
+import { USUAL_SKILL, withSkill } from '../read/attended-work.ts';
 import type { Reading } from '../reading.ts';
 import type {
   Scenario,
@@ -10,6 +10,7 @@ import type {
   ScenarioStation,
 } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import { NO_STAGE_TROUBLES, withStageTroubles } from './build-stage-troubles.ts';
 import { resolves, stagePath } from './names.ts';
 
 /**
@@ -34,8 +35,10 @@ export function buildStages(
     const built = new StageBuilder(stage, own, path, ownPath, behindBuild, scenario, reading).build();
     if (built !== null) stages.push(built);
   }
-  return stages;
+  return withStageTroubles(stages, route, scenario, partPath === null, reading);
 }
+
+type StageBasics = Omit<BuildStage, 'kind' | 'level' | 'machineGroup'>;
 
 class StageBuilder {
   private readonly stage: ScenarioStage;
@@ -66,10 +69,21 @@ class StageBuilder {
 
   build(): Stage | null {
     const { stage } = this;
-    const common = { name: stage.name, move: stage.move, emptiesCarrier: stage.emptiesCarrier };
+    const common = {
+      name: stage.name,
+      move: stage.move,
+      emptiesCarrier: stage.emptiesCarrier,
+      ...NO_STAGE_TROUBLES,
+    };
     if (stage.kind === 'wait') {
       this.noOwn('takes', 'load', 'unload');
-      return { kind: 'wait', ...common, level: this.level(null, false), duration: stage.duration };
+      return {
+        kind: 'wait',
+        ...common,
+        level: this.level(null, false),
+        duration: stage.duration,
+        requesterChance: stage.requesterChance,
+      };
     }
     if (stage.kind === 'work') {
       this.noOwn('load', 'unload');
@@ -88,10 +102,7 @@ class StageBuilder {
     return this.placed(stage, common);
   }
 
-  private placed(
-    stage: ScenarioPlacedStage,
-    common: Pick<Stage, 'name' | 'move' | 'emptiesCarrier'>,
-  ): Stage | null {
+  private placed(stage: ScenarioPlacedStage, common: StageBasics): Stage | null {
     const { scenario } = this;
     const station = scenario.stations.find((candidate) => candidate.name === stage.on);
     if (station !== undefined) return this.station(stage, station, common);
@@ -113,7 +124,7 @@ class StageBuilder {
   private station(
     stage: ScenarioPlacedStage,
     station: ScenarioStation,
-    common: Pick<Stage, 'name' | 'move' | 'emptiesCarrier'>,
+    common: StageBasics,
   ): StationStage | null {
     const said = stage.times;
     const usual = station.times;

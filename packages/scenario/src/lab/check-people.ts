@@ -3,6 +3,7 @@ import { listed, nearest } from '../nearest.ts';
 import type { Reading } from '../reading.ts';
 import { Attendance } from './attendance.ts';
 import type { AttendedPlace } from './attended-place.ts';
+import { hoursText } from './hours-text.ts';
 
 /**
  * Finds attended work that nobody can ever do: no one has the skill, too few are ever there together, or it may
@@ -53,12 +54,4 @@ export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading:
       write: 'may pause: yes',
     });
   }
-}
-
-function hoursText(hours: number): string {
-  if (!Number.isFinite(hours)) return 'any length';
-  const minutes = Math.round(hours * 60);
-  const whole = Math.floor(minutes / 60);
-  if (whole === 0) return `${minutes} min`;
-  return minutes % 60 === 0 ? `${whole} h` : `${whole} h ${minutes % 60} min`;
 }

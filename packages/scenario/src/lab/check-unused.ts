@@ -2,6 +2,7 @@ import { nearest } from '../nearest.ts';
 import type { Reading } from '../reading.ts';
 import type { Scenario } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import { equipmentHours } from './equipment-hours.ts';
 
 /** Warns of what is described and has no effect, and of materials that no part is made of. */
 export function checkUnused(scenario: Scenario, labCalendar: string, reading: Reading): void {
@@ -12,6 +13,7 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
   const hours = new Set([
     labCalendar,
     ...scenario.people.map((group) => group.calendar),
+    ...equipmentHours(scenario).map(({ name }) => name),
     ...scenario.demand.flatMap(({ arrivals }) =>
       arrivals.kind === 'poisson' &&
       arrivals.when !== null &&

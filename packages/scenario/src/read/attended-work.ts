@@ -1,4 +1,4 @@
-import type { Duration } from '@buildweek/model';
+import type { AttendedWork, Duration } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import type { ScenarioWork } from '../scenario.ts';
 import { anyText, yesNo } from '../words/choice.ts';
@@ -6,7 +6,11 @@ import { plainDuration } from '../words/duration.ts';
 import { wholeNumber } from '../words/numbers.ts';
 import type { Wording } from '../words/wording-error.ts';
 
-const PLACEHOLDER: Duration = { distribution: { kind: 'constant', value: 0 }, typicalHours: 0 };
+/** Stands in for a time that is missing or wrong, which has been reported. */
+export const NO_TIME: Duration = { distribution: { kind: 'constant', value: 0 }, typicalHours: 0 };
+
+/** Skill of those who run machines and stations that say nothing else. */
+export const USUAL_SKILL = 'run machines';
 
 /** A time, or `none`. */
 export const durationOrNone: Wording<Duration | null> = (text) =>
@@ -30,7 +34,11 @@ export function readAttendedWork(fields: Fields, key: string): ScenarioWork | nu
   return {
     skill: group.read('by', anyText) ?? null,
     persons: group.readOr('people', wholeNumber(1, '2'), '1'),
-    duration: group.need('takes', plainDuration, PLACEHOLDER, 'how long it takes', `takes: 10 min`),
+    duration: group.need('takes', plainDuration, NO_TIME, 'how long it takes', `takes: 10 min`),
     pausable: group.readOr('may pause', yesNo, 'no'),
   };
+}
+
+export function withSkill(work: ScenarioWork | null, skill: string): AttendedWork | null {
+  return work === null ? null : { ...work, skill: work.skill ?? skill };
 }

@@ -5,10 +5,15 @@ import { describeNode } from '../source/source-node.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { clockTime, dateTime } from '../words/dates.ts';
 import { gap } from '../words/duration.ts';
+import { keptJobs } from '../words/kept-jobs.ts';
 import { count, growthPerMonth, perWeek, share, wholeNumber } from '../words/numbers.ts';
 import { promise } from '../words/promise.ts';
 import { weekdays, windows } from '../words/week.ts';
 import { type Wording, WordingError } from '../words/wording-error.ts';
+import { readChanges } from './read-changes.ts';
+
+/** Key of an endless backlog. */
+const KEPT = 'kept in the lab';
 
 const NO_ARRIVALS: ScenarioArrivals = { kind: 'dated', jobs: [] };
 
@@ -28,16 +33,17 @@ export function readDemand(fields: Fields): ScenarioDemand[] {
       promise: usual,
       rushPromise: demand.read('rush promise', promise) ?? usual,
       cutOffHour: cutOffText ?? demand.read('cut-off', clockTime) ?? null,
+      changes: readChanges(demand),
     };
   });
 }
 
 function readArrivals(demand: Fields): ScenarioArrivals {
-  const kinds = ['jobs', 'every', 'dates'].filter((key) => demand.has(key));
+  const kinds = ['jobs', 'every', 'dates', KEPT].filter((key) => demand.has(key));
   if (kinds.length === 0) {
     demand.missing(
       'jobs',
-      'how many jobs arrive (jobs), how far apart (every), or when (dates)',
+      'how many jobs arrive (jobs), how far apart (every), when (dates), or how many there always are (kept in the lab)',
       'jobs: 14 per week',
     );
     return NO_ARRIVALS;
@@ -57,6 +63,13 @@ function readArrivals(demand: Fields): ScenarioArrivals {
     case 'dates':
       demand.refuse('jobs at once', 'each date is one job.', 'the date as often as there are jobs');
       return { kind: 'dated', jobs: readDates(demand) };
+    case KEPT:
+      demand.refuse(
+        'jobs at once',
+        'whoever leaves is replaced at once.',
+        'the number of jobs that are there',
+      );
+      return { kind: 'kept in the lab', jobs: demand.read(KEPT, keptJobs) ?? 1 };
     default:
       return {
         kind: 'poisson',

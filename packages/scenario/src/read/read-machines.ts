@@ -1,18 +1,18 @@
-import type { AttendedWork, CoolDown, MaterialChange } from '@buildweek/model';
+import type { CoolDown, MaterialChange } from '@buildweek/model';
 import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
+import { MACHINE_TROUBLES } from '../classes/machine-troubles.ts';
 import type { Fields } from '../fields.ts';
-import type { ScenarioMachine, ScenarioWork } from '../scenario.ts';
+import type { ScenarioMachine } from '../scenario.ts';
 import { machineCapacity } from '../words/capacity.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { plainDuration } from '../words/duration.ts';
 import { launchRule } from '../words/launch.ts';
 import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
-import { durationOrNone, readAttendedWork } from './attended-work.ts';
+import { durationOrNone, readAttendedWork, USUAL_SKILL, withSkill } from './attended-work.ts';
+import { readConditions } from './read-conditions.ts';
+import { readFailure } from './read-failure.ts';
 
 const PROCESSES = ['MEX', 'VPP', 'PBF', 'other'] as const;
-
-/** Skill of those who run machines and stations that say nothing else. */
-export const USUAL_SKILL = 'run machines';
 
 export function readMachines(fields: Fields): ScenarioMachine[] {
   return fields.names('machines').map((name) => readMachine(fields.group('machines').group(name), name));
@@ -25,11 +25,16 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
     machineClass === undefined
       ? written
       : written.withClass({ ...machineClass.texts, process: machineClass.process });
-  const works = ['prepare', 'set-up', 'unload'].map((key) => readAttendedWork(fields, key) ?? null);
+  const troubles = MACHINE_TROUBLES.get(className ?? '') ?? null;
+  const works = ['prepare', 'set-up', 'unload', 'first layers'].map(
+    (key) => readAttendedWork(fields, key) ?? null,
+  );
   const skill = works.some((work) => work !== null && work.skill === null)
     ? fields.readOr('by', anyText, USUAL_SKILL)
     : (fields.read('by', anyText) ?? USUAL_SKILL);
-  const [prepare = null, setUp = null, unload = null] = works.map((work) => withSkill(work, skill));
+  const [prepare = null, setUp = null, unload = null, firstLayers = null] = works.map((work) =>
+    withSkill(work, skill),
+  );
   const materialChanges = readMaterialChanges(fields);
   const isWrong = fields.reading.hasErrorsWithin(fields.pathOf('set-up'));
   if (setUp === null && !isWrong && materialChanges.some((change) => change.attended)) {
@@ -55,11 +60,11 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
     launch: fields.readOr('start', launchRule, 'at once'),
     carrier: fields.read('carrier', anyText) ?? null,
     initialMaterial: fields.read('loaded', anyText) ?? null,
+    firstLayers,
+    failure: readFailure(fields, skill, troubles?.fails ?? null),
+    ...readConditions(fields, 'machine', skill, troubles),
+    usualRejects: troubles?.rejects ?? null,
   };
-}
-
-export function withSkill(work: ScenarioWork | null, skill: string): AttendedWork | null {
-  return work === null ? null : { ...work, skill: work.skill ?? skill };
 }
 
 function readCoolDown(fields: Fields): CoolDown | null {

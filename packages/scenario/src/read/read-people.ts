@@ -1,19 +1,19 @@
-import type { PeopleGroup } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
-import type { ScenarioCalendar } from '../scenario.ts';
+import type { ScenarioCalendar, ScenarioPeople } from '../scenario.ts';
 import { anyText } from '../words/choice.ts';
 import { plainDuration } from '../words/duration.ts';
 import { MOST_ALIKE, share, wholeNumber } from '../words/numbers.ts';
+import { readAbsence } from './read-absence.ts';
 import { ALWAYS, isInPlace, readCalendar } from './read-hours.ts';
 
 /** Groups of people, and the hours that some of them describe in place. */
 export function readPeople(
   fields: Fields,
   calendars: readonly ScenarioCalendar[],
-): { people: PeopleGroup[]; inPlace: ScenarioCalendar[] } {
+): { people: ScenarioPeople[]; inPlace: ScenarioCalendar[] } {
   const inPlace: ScenarioCalendar[] = [];
   const usual = calendars[0]?.name ?? ALWAYS;
-  const people = fields.names('people').map((name): PeopleGroup => {
+  const people = fields.names('people').map((name): ScenarioPeople => {
     const group = fields.group('people').group(name);
     let calendar = usual;
     if (isInPlace(group.node('hours'))) {
@@ -34,13 +34,15 @@ export function readPeople(
         'skills: [run machines]',
       );
     }
+    const count = group.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1');
     return {
       name,
-      count: group.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1'),
+      count,
       calendar,
       skills,
       otherDutiesShare: group.readOr('other duties', share(100, true), '0 %'),
       graceHours: group.readOr('grace', plainDuration, '0 min').typicalHours,
+      ...readAbsence(group, name, count),
     };
   });
   return { people, inPlace };

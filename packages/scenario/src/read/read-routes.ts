@@ -1,12 +1,11 @@
-import type { Duration } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import type { ScenarioRoute, ScenarioStage } from '../scenario.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { basedDuration, plainDuration } from '../words/duration.ts';
 import { wholeNumber } from '../words/numbers.ts';
+import { NO_TIME } from './attended-work.ts';
+import { ASKS, readQuestion, readStageTroubles } from './read-stage-troubles.ts';
 import { readStationTimes } from './read-stations.ts';
-
-const NO_TIME: Duration = { distribution: { kind: 'constant', value: 0 }, typicalHours: 0 };
 
 export function readRoutes(fields: Fields): ScenarioRoute[] {
   return fields.names('routes').map((name): ScenarioRoute => {
@@ -57,7 +56,9 @@ function readStage(fields: Fields, name: string): ScenarioStage {
     level: stated,
     move: fields.readOr('move', choice('per job', 'per build'), 'per job'),
     emptiesCarrier: fields.readOr('empties carrier', yesNo, 'no'),
+    ...readStageTroubles(fields),
   };
+  if (fields.has(ASKS)) return readQuestion(fields, common);
   if (fields.has('wait')) {
     for (const key of ['on', 'by', 'takes', 'people', 'may pause', 'load', 'unload', 'attended']) {
       fields.refuse(
@@ -66,7 +67,12 @@ function readStage(fields: Fields, name: string): ScenarioStage {
         'the wait alone, and the rest as a stage of its own',
       );
     }
-    return { kind: 'wait', ...common, duration: fields.read('wait', plainDuration) ?? NO_TIME };
+    return {
+      kind: 'wait',
+      ...common,
+      duration: fields.read('wait', plainDuration) ?? NO_TIME,
+      requesterChance: null,
+    };
   }
   if (fields.has('on')) {
     return {
@@ -82,7 +88,7 @@ function readStage(fields: Fields, name: string): ScenarioStage {
   if (!fields.has('by')) {
     fields.missing(
       'by',
-      'who does it (by), where it is done (on), or how long it waits (wait)',
+      'who does it (by), where it is done (on), how long it waits (wait), or whom it waits for (ask requester)',
       'by: hand work',
     );
   }

@@ -2,7 +2,7 @@ import type { DispatchRules, WorkKind } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import { nearest } from '../nearest.ts';
 import { PRECISION_MEASURES, type Precision, type StudySettings } from '../settings.ts';
-import { anyText, choice } from '../words/choice.ts';
+import { anyText, choice, yesNo } from '../words/choice.ts';
 import { share, wholeNumber } from '../words/numbers.ts';
 import { type Wording, WordingError } from '../words/wording-error.ts';
 
@@ -88,14 +88,19 @@ const KINDS: readonly { word: string; kind: WorkKind }[] = [
 export function readDispatch(fields: Fields): DispatchRules {
   const dispatch = fields.group('dispatch');
   const fitOn = dispatch.readOr('fit on', choice('typical', 'drawn'), 'typical');
+  const rest = {
+    fitOn,
+    within: dispatch.readOr('within', choice('promise', 'shortest work'), 'promise'),
+    rushInterrupts: dispatch.readOr('rush interrupts', yesNo, 'no'),
+  };
   const usual = KINDS.map(({ kind }) => kind);
   if (!dispatch.has('order')) {
     dispatch.assume('order', KINDS.map(({ word }) => word).join(', '));
-    return { order: usual, fitOn };
+    return { order: usual, ...rest };
   }
   const words = dispatch.readList('order', choice(...KINDS.map(({ word }) => word)));
   const order = words.flatMap((word) => KINDS.find((entry) => entry.word === word)?.kind ?? []);
-  if (new Set(order).size === KINDS.length && order.length === KINDS.length) return { order, fitOn };
+  if (new Set(order).size === KINDS.length && order.length === KINDS.length) return { order, ...rest };
   if (words.length === dispatch.length('order')) {
     dispatch.report(
       'order',
@@ -105,5 +110,5 @@ export function readDispatch(fields: Fields): DispatchRules {
       '[machines, stations, benches]',
     );
   }
-  return { order: usual, fitOn };
+  return { order: usual, ...rest };
 }

@@ -7,7 +7,8 @@ import { anyText, choice, yesNo } from '../words/choice.ts';
 import { basedDuration } from '../words/duration.ts';
 import { stationStart } from '../words/launch.ts';
 import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
-import { readAttendedWork } from './attended-work.ts';
+import { readAttendedWork, USUAL_SKILL } from './attended-work.ts';
+import { readConditions } from './read-conditions.ts';
 
 export const STATION_BASES: readonly DurationBasis[] = ['batch', 'job', 'part', 'build'];
 
@@ -16,12 +17,14 @@ export function readStations(fields: Fields): ScenarioStation[] {
     const written = fields.group('stations').group(name);
     const className = written.read('class', choice(...STATION_CLASSES.keys()));
     const station = written.withClass(STATION_CLASSES.get(className ?? '') ?? {});
+    const times = readStationTimes(station);
     return {
       name,
       count: station.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1'),
       ...station.readOr('holds', stationCapacity, '1 job'),
       ...station.readOr('start', stationStart, 'at once'),
-      times: readStationTimes(station),
+      ...readConditions(station, 'station', times.by ?? USUAL_SKILL, null),
+      times,
     };
   });
 }

@@ -2,6 +2,7 @@ import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
 import { STATION_CLASSES } from '../classes/station-classes.ts';
 import { hoursReference } from './hours-schema.ts';
 import { attendedWork, whole, words, wordsOrList, yesOrNo } from './keys.ts';
+import { absenceSchema, machineConditions, stationConditions } from './trouble-schema.ts';
 import { z } from './zod.ts';
 
 export const peopleSchema = z
@@ -19,6 +20,7 @@ export const peopleSchema = z
         'How long work that may not pause may overrun the end of a shift; default 0 min',
         '15 min',
       ).optional(),
+      ...absenceSchema,
     }),
   )
   .meta({ description: 'Groups of people who share skills and hours' });
@@ -86,6 +88,7 @@ export const machinesSchema = z
         'mon-fri at 15:00',
       ).optional(),
       carrier: words('Name of the carriers of which a build holds one', 'tanks').optional(),
+      ...machineConditions,
     }),
   )
   .meta({ description: 'Groups of machines that are alike' });
@@ -118,6 +121,7 @@ export const stationsSchema = z
       holds: words('How much one batch holds; default 1 job', '20 parts', '2 jobs', '2 builds').optional(),
       start: words('When a batch is started; default at once', 'when 50 % full or after 1 h').optional(),
       ...stationTimes,
+      ...stationConditions,
     }),
   )
   .meta({ description: 'Groups of stations that are alike: wash, cure, blast' });

@@ -1,6 +1,6 @@
 import { PRECISION_MEASURES } from '../settings.ts';
 import { hoursSchema } from './hours-schema.ts';
-import { nameOrNumber, whole, words } from './keys.ts';
+import { nameOrNumber, whole, words, yesOrNo } from './keys.ts';
 import { carriersSchema, machinesSchema, peopleSchema, stationsSchema } from './resources-schema.ts';
 import { atTheStartSchema, demandSchema, partsSchema, routesSchema } from './work-schema.ts';
 import { z } from './zod.ts';
@@ -59,6 +59,14 @@ const dispatchSchema = z
           'Whether work that may not pause is fitted into the shift by its typical or its drawn time; default typical',
       })
       .optional(),
+    within: z
+      .enum(['promise', 'shortest work'])
+      .meta({
+        description:
+          'Within a kind, after rush: the earliest promise first, or the least work; default promise',
+      })
+      .optional(),
+    'rush interrupts': yesOrNo('Whether rush jobs may interrupt work that may pause; default no').optional(),
   })
   .meta({ description: 'Which work is done first' });
 

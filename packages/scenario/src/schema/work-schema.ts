@@ -1,5 +1,6 @@
 import { counts, whole, words, yesOrNo } from './keys.ts';
 import { stationTimes } from './resources-schema.ts';
+import { changesSchema, stageTroubles } from './trouble-schema.ts';
 import { z } from './zod.ts';
 
 const stageSchema = z
@@ -29,8 +30,9 @@ const stageSchema = z
       })
       .optional(),
     'empties carrier': yesOrNo('Whether the carrier of the build is free when this stage ends').optional(),
+    ...stageTroubles,
   })
-  .meta({ description: 'One step: by (hands), on (a machine or station) or wait' });
+  .meta({ description: 'One step: by (hands), on (a machine or station), wait or ask requester' });
 
 export const routesSchema = z
   .record(z.string(), z.array(z.record(z.string(), stageSchema)))
@@ -98,6 +100,10 @@ export const demandSchema = z
           examples: [['2027-03-01 09:00'], 'from orders.csv'],
         })
         .optional(),
+      'kept in the lab': words(
+        'How many jobs there always are: whoever leaves is replaced at once',
+        '4 jobs',
+      ).optional(),
       'jobs at once': counts('How many jobs arrive together; default 1').optional(),
       when: z
         .union([z.string(), z.record(z.string(), z.number())])
@@ -113,6 +119,7 @@ export const demandSchema = z
       rush: words('Share of rush jobs; default 0 %', '15 %').optional(),
       'rush promise': words('What is promised to rush jobs; default the same', '1 working day').optional(),
       'cut-off': words('Files after this time count for the next working day', '14:00').optional(),
+      ...changesSchema,
     }),
   )
   .meta({

@@ -19,17 +19,24 @@ export interface WeekRange {
   readonly weeks: number;
 }
 
-/** Expected jobs and pieces of each stream, averaged over the weeks. */
+/**
+ * Expected jobs and pieces of each stream, averaged over the weeks. An endless backlog asks for whatever the lab
+ * can do, so it has no demand of its own.
+ */
 export function expectedDemand(lab: Lab, range: WeekRange): ExpectedDemand[] {
   return lab.demand.map((stream) => {
     const { quantity, arrivals } = stream;
     if (arrivals.kind === 'dated') return datedDemand(lab, stream, arrivals, range);
+    if (arrivals.kind === 'kept in the lab') return { stream, jobsPerWeek: 0, piecesPerWeek: 0, quantity };
     const jobsPerWeek = arrivalsPerWeek(arrivals, range) * meanOfCount(arrivals.jobsPerArrival);
     return { stream, jobsPerWeek, piecesPerWeek: jobsPerWeek * meanOfCount(quantity), quantity };
   });
 }
 
-function arrivalsPerWeek(arrivals: Exclude<ArrivalPattern, { kind: 'dated' }>, range: WeekRange): number {
+function arrivalsPerWeek(
+  arrivals: Exclude<ArrivalPattern, { kind: 'dated' | 'kept in the lab' }>,
+  range: WeekRange,
+): number {
   if (arrivals.kind === 'renewal') return HOURS_PER_WEEK / meanOf(arrivals.gap);
   const perWeek = (1 + arrivals.growthPerMonth) ** (HOURS_PER_WEEK / HOURS_PER_MONTH);
   let growth = 0;

@@ -1,0 +1,23 @@
+import type { Scenario } from '../scenario.ts';
+import type { SourcePath } from '../source/source-node.ts';
+
+/** Hours that machines and stations name: those in which they are there, and those of their service. */
+export function equipmentHours(scenario: Scenario): { path: SourcePath; name: string }[] {
+  const sections = [
+    { section: 'machines', groups: scenario.machines },
+    { section: 'stations', groups: scenario.stations },
+  ];
+  return sections.flatMap(({ section, groups }) =>
+    groups.flatMap((group) => {
+      const path = [section, group.name];
+      const own = group.calendar === null ? [] : [{ path: [...path, 'available'], name: group.calendar }];
+      const service = group.breakdowns.flatMap(({ repair }, index) => {
+        if (repair.kind !== 'service' || repair.calendar === null) return [];
+        // A single breakdown stands without a list; the place of what is not there is found by its parents.
+        const list = group.breakdowns.length > 1 ? [index] : [];
+        return [{ path: [...path, 'breaks down', ...list, 'service', 'hours'], name: repair.calendar }];
+      });
+      return [...own, ...service];
+    }),
+  );
+}

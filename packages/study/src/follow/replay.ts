@@ -1,0 +1,47 @@
+import { createSimulator, type TraceEntry } from '@buildweek/core';
+import type { Lab } from '@buildweek/model';
+import type { Run } from '@buildweek/results';
+import { startEarlier } from '../start-earlier.ts';
+
+const MILLISECONDS_PER_WEEK = 168 * 3_600_000;
+
+/** One replication of a study, played again with everything written down. */
+export interface Replay {
+  /** Times are milliseconds since the stated start of the plan; what was left out in front is negative. */
+  readonly entries: readonly TraceEntry[];
+  readonly replication: number;
+  readonly weeks: number;
+}
+
+/**
+ * Plays one replication again with the trace on. The trace changes nothing, so this is the very replication that
+ * went into the results.
+ *
+ * @param lab the lab of the results
+ * @param run how the results were made
+ * @param replication from 0 to below `run.replications`
+ * @throws RangeError when there was no such replication
+ */
+export function replayOf(lab: Lab, run: Run, replication: number): Replay {
+  if (!(Number.isInteger(replication) && replication >= 0 && replication < run.replications)) {
+    throw new RangeError(
+      `There is no replication ${replication + 1}: the results have 1 to ${run.replications}.`,
+    );
+  }
+  const ignoredWeeks = run.ignoredWeeks.weeks;
+  const { trace } = createSimulator(startEarlier(lab, ignoredWeeks)).simulate({
+    seed: run.seed,
+    replication,
+    ignoredWeeks,
+    weeks: run.weeks,
+    capWeeks: run.capWeeks,
+    trace: true,
+    queueWaits: false,
+  });
+  const start = ignoredWeeks * MILLISECONDS_PER_WEEK;
+  return {
+    entries: (trace ?? []).map((entry) => ({ ...entry, time: entry.time - start })),
+    replication,
+    weeks: run.weeks,
+  };
+}
