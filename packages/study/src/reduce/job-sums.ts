@@ -1,7 +1,8 @@
 import type { JobClassHistory } from '@buildweek/core';
 import type { JobClass } from '@buildweek/results';
 import { jobClassOf } from './job-class.ts';
-import { toHours } from './units.ts';
+import { SampleStore } from './sample-store.ts';
+import { MILLISECONDS_PER_HOUR } from './units.ts';
 
 /** Jobs of one part type and priority in one replication. */
 export interface JobSample {
@@ -13,11 +14,46 @@ export interface JobSample {
   readonly leadTimes: Float64Array;
 }
 
-/** Jobs of one part type and priority: exact percentiles need every lead time, eight bytes each. */
-interface JobCell {
+/** Jobs of one part type and priority, replication by replication. */
+class JobCell {
   readonly part: string;
   readonly rush: boolean;
-  readonly samples: JobSample[];
+  private readonly leadTimes = new SampleStore();
+  private readonly arrived: number[] = [];
+  private readonly unfinished: number[] = [];
+  private readonly promised: number[] = [];
+  private readonly onTime: number[] = [];
+
+  constructor({ part, rush }: JobClassHistory) {
+    this.part = part;
+    this.rush = rush;
+  }
+
+  get replications(): number {
+    return this.arrived.length;
+  }
+
+  add(found: JobClassHistory): void {
+    this.leadTimes.add(found.leadTimes, MILLISECONDS_PER_HOUR);
+    this.arrived.push(found.arrived);
+    this.unfinished.push(found.unfinished);
+    this.promised.push(found.promised);
+    this.onTime.push(found.onTime);
+  }
+
+  hasJobs(): boolean {
+    return this.arrived.some((jobs) => jobs > 0);
+  }
+
+  sample(replication: number): JobSample {
+    return {
+      arrived: this.arrived[replication] ?? 0,
+      unfinished: this.unfinished[replication] ?? 0,
+      promised: this.promised[replication] ?? 0,
+      onTime: this.onTime[replication] ?? 0,
+      leadTimes: this.leadTimes.sample(replication),
+    };
+  }
 }
 
 /** Lead times and promises, for every class of jobs that is reported. */
@@ -25,7 +61,7 @@ export class JobSums {
   private readonly cells: readonly JobCell[];
 
   constructor(first: readonly JobClassHistory[]) {
-    this.cells = first.map(({ part, rush }) => ({ part, rush, samples: [] }));
+    this.cells = first.map((one) => new JobCell(one));
   }
 
   add(classes: readonly JobClassHistory[]): void {
@@ -34,8 +70,7 @@ export class JobSums {
       if (found?.part !== cell.part || found.rush !== cell.rush) {
         throw new Error(`A history has no class of jobs "${cell.part}" where it is expected.`);
       }
-      const { arrived, unfinished, promised, onTime } = found;
-      cell.samples.push({ arrived, unfinished, promised, onTime, leadTimes: toHours(found.leadTimes) });
+      cell.add(found);
     });
   }
 
@@ -43,7 +78,7 @@ export class JobSums {
   count(): { jobs: number; unfinished: number } {
     let jobs = 0;
     let unfinished = 0;
-    for (const sample of this.cells.flatMap((cell) => cell.samples)) {
+    for (const sample of samplesOf(this.cells)) {
       jobs += sample.arrived;
       unfinished += sample.unfinished;
     }
@@ -84,16 +119,14 @@ export class JobSums {
 }
 
 function hasJobs(cells: readonly JobCell[]): boolean {
-  return cells.some((cell) => cell.samples.some((sample) => sample.arrived > 0));
+  return cells.some((cell) => cell.hasJobs());
 }
 
 /** The jobs of several classes as one, replication by replication. */
 function samplesOf(cells: readonly JobCell[]): JobSample[] {
-  const [first, ...others] = cells;
-  if (first === undefined) return [];
-  if (others.length === 0) return first.samples;
-  return first.samples.map((_, replication) => {
-    const samples = cells.flatMap((cell) => cell.samples[replication] ?? []);
+  const replications = cells[0]?.replications ?? 0;
+  return Array.from({ length: replications }, (_, replication) => {
+    const samples = cells.map((cell) => cell.sample(replication));
     return {
       arrived: total(samples, (sample) => sample.arrived),
       unfinished: total(samples, (sample) => sample.unfinished),
@@ -109,6 +142,8 @@ function total(samples: readonly JobSample[], value: (sample: JobSample) => numb
 }
 
 function together(lists: readonly Float64Array[]): Float64Array {
+  const [first, ...others] = lists;
+  if (first !== undefined && others.length === 0) return first;
   const joined = new Float64Array(lists.reduce((length, list) => length + list.length, 0));
   let position = 0;
   for (const list of lists) {

@@ -3,7 +3,8 @@ import type { Queue } from '@buildweek/results';
 import { RunningMeans, RunningRatios } from '@buildweek/statistics';
 import { meanBand, meanEstimate, ratioOrRefused } from './estimates.ts';
 import { percentilesOf } from './percentiles.ts';
-import { MILLISECONDS_PER_HOUR, toHours } from './units.ts';
+import { SampleStore } from './sample-store.ts';
+import { MILLISECONDS_PER_HOUR } from './units.ts';
 
 /** Length of one queue and the waits in it. */
 export class QueueSums {
@@ -13,7 +14,7 @@ export class QueueSums {
   private readonly wait = new RunningRatios(1);
   private readonly byHourOfWeek: RunningMeans;
   private readonly byWeek: RunningMeans;
-  private readonly waits: Float64Array[] = [];
+  private readonly waits = new SampleStore();
 
   constructor(first: QueueHistory) {
     this.name = first.name;
@@ -28,11 +29,11 @@ export class QueueSums {
     this.wait.add([queue.waitSum / MILLISECONDS_PER_HOUR], queue.visits);
     this.byHourOfWeek.add(queue.byHourOfWeek);
     this.byWeek.add(queue.byWeek);
-    if (queue.waits !== null) this.waits.push(toHours(queue.waits));
+    if (queue.waits !== null) this.waits.add(queue.waits, MILLISECONDS_PER_HOUR);
   }
 
   results(level: number): Queue {
-    const { waits } = this;
+    const waits = this.waits.samples();
     return {
       name: this.name,
       kind: this.kind,
