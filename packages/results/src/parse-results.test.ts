@@ -23,7 +23,12 @@ function emptyResults(): Results {
       carriers: [],
       parts: [],
       demand: [],
-      dispatch: { order: ['machine', 'station', 'bench'], fitOn: 'typical' },
+      dispatch: {
+        order: ['machine', 'station', 'bench'],
+        fitOn: 'typical',
+        within: 'promise',
+        rushInterrupts: false,
+      },
       initialState: { jobs: [], machines: [] },
     },
     run: {

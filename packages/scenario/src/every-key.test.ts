@@ -1,3 +1,4 @@
+import { NO_CHANGES, NO_CONDITIONS } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import { EVERYTHING } from './fixture/everything.ts';
 import { labOf } from './fixture/lab-of.ts';
@@ -66,6 +67,8 @@ describe('a scenario that uses every key', () => {
       skills: ['run machines', 'hand work'],
       otherDutiesShare: 0.1,
       graceHours: 0.25,
+      leave: [],
+      absence: null,
     });
     expect(lab.machines).toEqual([
       {
@@ -96,15 +99,47 @@ describe('a scenario that uses every key', () => {
         },
         carrier: 'build units',
         initialMaterial: 'white',
+        firstLayers: null,
+        failure: null,
+        ...NO_CONDITIONS,
       },
     ]);
     expect(lab.carriers).toEqual([{ name: 'build units', count: 3 }]);
     expect(lab.stations).toEqual([
-      { name: 'unpacker', count: 2, capacity: 1, unit: 'builds', fullShare: 0, waitedHours: null },
-      { name: 'blaster', count: 1, capacity: 40, unit: 'parts', fullShare: 0.5, waitedHours: 2 },
-      { name: 'oven', count: 1, capacity: 3, unit: 'jobs', fullShare: 0, waitedHours: null },
+      {
+        name: 'unpacker',
+        count: 2,
+        capacity: 1,
+        unit: 'builds',
+        fullShare: 0,
+        waitedHours: null,
+        ...NO_CONDITIONS,
+      },
+      {
+        name: 'blaster',
+        count: 1,
+        capacity: 40,
+        unit: 'parts',
+        fullShare: 0.5,
+        waitedHours: 2,
+        ...NO_CONDITIONS,
+      },
+      {
+        name: 'oven',
+        count: 1,
+        capacity: 3,
+        unit: 'jobs',
+        fullShare: 0,
+        waitedHours: null,
+        ...NO_CONDITIONS,
+      },
     ]);
-    expect(lab.dispatch).toEqual({ order: ['bench', 'machine', 'station'], fitOn: 'drawn' });
+    expect(lab.dispatch).toEqual({
+      order: ['bench', 'machine', 'station'],
+      fitOn: 'drawn',
+      within: 'promise',
+      rushInterrupts: false,
+    });
   });
 
   it('gives parts whose stages take what the stage, the station or the part itself says', () => {
@@ -169,6 +204,7 @@ describe('a scenario that uses every key', () => {
       rushShare: 0.2,
       due: { kind: 'working days', days: 3, cutOffHour: 12 },
       rushDue: { kind: 'working days', days: 1, cutOffHour: 12 },
+      changes: NO_CHANGES,
     });
     expect(again).toMatchObject({
       part: 'cap',

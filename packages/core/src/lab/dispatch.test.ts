@@ -135,7 +135,7 @@ function mixedLab(order: readonly WorkKind[]): Lab {
       { ...dated('machine', [7], { rush: true }), name: 'rush to the machine' },
       { ...dated('bench', [7.5]), name: 'without promise, later' },
     ],
-    dispatch: { order, fitOn: 'typical' },
+    dispatch: { order, fitOn: 'typical', within: 'promise', rushInterrupts: false },
   });
 }
 

@@ -60,7 +60,12 @@ describe('Work that may not pause', () => {
         { duration: misjudged(typical, drawn) },
         {},
         {
-          dispatch: { order: ['machine', 'station', 'bench'], fitOn: 'drawn' },
+          dispatch: {
+            order: ['machine', 'station', 'bench'],
+            fitOn: 'drawn',
+            within: 'promise',
+            rushInterrupts: false,
+          },
         },
       );
     expect(steps(onDrawn(0.5, 2))[0]).toBe('tue 08:00 step starts job 0 sand by technicians 1');

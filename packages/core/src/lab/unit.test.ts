@@ -111,7 +111,7 @@ describe('A station', () => {
       ...stationLab({ run: constant(0.5), basis: 'part', runAttendance, load: null }, 0),
       stations: [station('washers', { capacity: 5, unit: 'parts', fullShare: 1 })],
       demand: [order('lever', at('mon', '14:00'), 1), order('lever', at('mon', '14:15'), 4)],
-      dispatch: { order: ['machine', 'station', 'bench'], fitOn },
+      dispatch: { order: ['machine', 'station', 'bench'], fitOn, within: 'promise', rushInterrupts: false },
     });
     // The second load takes two hours. Of constant durations typical and drawn agree.
     for (const fitOn of ['typical', 'drawn'] as const) {

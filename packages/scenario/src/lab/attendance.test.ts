@@ -15,6 +15,8 @@ const group = (name: string, count: number, hours: string): PeopleGroup => ({
   skills: ['sand'],
   otherDutiesShare: 0,
   graceHours: 0,
+  leave: [],
+  absence: null,
 });
 
 describe('the longest stretch of attendance', () => {
