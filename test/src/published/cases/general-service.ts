@@ -23,7 +23,7 @@ export const LOGNORMAL_TIMES: PublishedCase = {
   scenario: `
 buildweek: 1
 name: lognormal times
-simulate: { weeks: 170, ignored weeks: 10, replications: 100, seed: Q07 }
+simulate: { weeks: 190, ignored weeks: 10, replications: 100, seed: Q07 }
 stations:
   server: {}
 routes:
@@ -75,7 +75,7 @@ export const HYPEREXPONENTIAL_TIMES: PublishedCase = {
   scenario: `
 buildweek: 1
 name: hyperexponential times
-simulate: { weeks: 300, ignored weeks: 10, replications: 100, seed: Q08 b }
+simulate: { weeks: 370, ignored weeks: 10, replications: 100, seed: Q08 b }
 stations:
   server: {}
 routes:

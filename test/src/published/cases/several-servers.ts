@@ -46,7 +46,7 @@ export const FIVE_SERVERS: PublishedCase = {
   scenario: `
 buildweek: 1
 name: five servers
-simulate: { weeks: 48, ignored weeks: 4, replications: 100, seed: Q03 }
+simulate: { weeks: 56, ignored weeks: 4, replications: 100, seed: Q03 }
 stations:
   server: { count: 5 }
 routes:

@@ -23,7 +23,7 @@ export const SINGLE_SERVER: PublishedCase = {
   scenario: `
 buildweek: 1
 name: one server
-simulate: { weeks: 140, ignored weeks: 10, replications: 100, seed: Q01 }
+simulate: { weeks: 155, ignored weeks: 10, replications: 100, seed: Q01 }
 stations:
   server: {}
 routes:

@@ -19,7 +19,7 @@ export const TECHNICIAN_WEEK: PublishedCase = {
   scenario: `
 buildweek: 1
 name: one technician over a week
-simulate: { weeks: 500, ignored weeks: 26, replications: 240, seed: Q32 }
+simulate: { weeks: 500, ignored weeks: 26, replications: 270, seed: Q32 }
 people:
   technician: { hours: { mon-fri: 08:00-16:00 }, skills: repair }
 routes:
