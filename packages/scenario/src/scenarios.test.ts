@@ -19,7 +19,19 @@ function keysOf(text: string): { key: string; start: number; end: number }[] {
 /** Names that nothing else in these files refers to: they may be anything. */
 const FREE_NAMES = new Set([
   ...['technicians', 'evening help', 'technician'],
-  ...['prepare file', 'build', 'print', 'wash', 'dry', 'cure', 'inspect', 'unpack', 'remove powder', 'blast'],
+  ...[
+    'questions',
+    'prepare file',
+    'build',
+    'print',
+    'wash',
+    'dry',
+    'cure',
+    'inspect',
+    'unpack',
+    'remove powder',
+    'blast',
+  ],
 ]);
 
 describe.each(['small', 'demo'])('the scenario "%s" of the project', (name) => {
@@ -49,7 +61,7 @@ describe.each(['small', 'demo'])('the scenario "%s" of the project', (name) => {
 
   it('names the key itself, and proposes it, for every key of the format', () => {
     const known =
-      /^(count|hours|skills|other duties|grace|class|start|carrier|loaded|holds|takes|by|on|wait|route|material|settings|fits|print|jobs|pieces|promise|rush|rush promise|may pause|people|machines|stations|routes|parts|demand|simulate|weeks|seed|zone|starts|name|cut-off|empties carrier)$/;
+      /^(count|hours|skills|other duties|grace|class|start|carrier|loaded|holds|takes|by|on|wait|route|material|settings|fits|print|jobs|pieces|promise|rush|rush promise|may pause|people|machines|stations|routes|parts|demand|simulate|weeks|seed|zone|starts|name|cut-off|empties carrier|leave|absent|maintenance|every|rejects|ask requester|at most|revises|cancels)$/;
     const keys = keysOf(text).filter(({ key }) => known.test(key) && key.length > 3);
     expect(keys.length).toBeGreaterThan(15);
     for (const { key, start, end } of keys) {

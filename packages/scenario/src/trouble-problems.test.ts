@@ -98,6 +98,20 @@ const CASES: readonly Case[] = [
   ],
   [
     MACHINE,
+    `${MACHINE}, breaks down: [{ every: about 9 weeks by the clock, service: { response: 8 h, takes: 1 h, hours: dya } }]`,
+    'dya',
+    'There are no hours called "dya".',
+    'day',
+  ],
+  [
+    MACHINE,
+    `${MACHINE}, maintenance: [{ every: 100 h of running, takes: 1 h }, { every: 200 h of running, takes: 1 h, by: glazing }]`,
+    'glazing',
+    'Nobody can do the maintenance "maintenance 2" of "resin": no group of people has the skill "glazing".',
+    '"glazing" into the skills of a group, or "by:" with a skill that is there',
+  ],
+  [
+    MACHINE,
     `${MACHINE}, maintenance: { takes: 1 h, every: 200 h of running, attended: no, by: hand work }`,
     'by: hand work',
     '"by" has no meaning here: nobody stays while it runs.',

@@ -138,6 +138,11 @@ describe('what a class says of troubles', () => {
       'class: small mask VPP',
       'class: small mask VPP, breaks down: { service: { response: 8 h, takes: 2 h } }',
     );
+    const cleaned = labOf('class: small mask VPP', 'class: small mask VPP, fails: { cleaning: 10 min }');
+    expect(cleaned.machines[0]?.failure).toMatchObject({
+      chancePerBuild: 0.06,
+      cleaning: { duration: { typicalHours: 1 / 6 } },
+    });
     const kept = labOf('class: small mask VPP', 'class: small mask VPP, maintenance: { takes: 2 h }');
     expect(often.machines[0]?.breakdowns).toMatchObject([
       { between: { mean: 100 }, repair: { kind: 'own', work: { duration: { typicalHours: 2 } } } },

@@ -12,7 +12,7 @@ const GEOMETRIC_MULTIPLE = 20;
 export function attendedPlaces(lab: Lab, reading: Reading): AttendedPlace[] {
   return [
     ...lab.machines.flatMap(placesOfMachine),
-    ...placesOfUpkeep(lab),
+    ...placesOfUpkeep(lab, reading),
     ...lab.parts.flatMap((part) => placesOfPart(part, lab, reading)),
   ];
 }

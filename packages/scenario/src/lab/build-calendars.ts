@@ -23,7 +23,8 @@ export function buildCalendars(scenario: Scenario, reading: Reading): BuiltCalen
   for (const group of scenario.people) {
     resolves(reading, ['people', group.name, 'hours'], group.calendar, 'hours', names);
   }
-  for (const { path, name } of equipmentHours(scenario)) resolves(reading, path, name, 'hours', names);
+  for (const { path, name } of equipmentHours(scenario, reading))
+    resolves(reading, path, name, 'hours', names);
   const referred = new Set([labCalendar, ...scenario.people.map((group) => group.calendar)]);
   const calendars = scenario.calendars.map((calendar) => fromStart(calendar, scenario));
   if (referred.has(ALWAYS) || calendars.length === 0)

@@ -14,7 +14,7 @@ const EVERY_DAY = WEEKDAYS.map(() => true);
  */
 function missedShare(chance: number, lengths: readonly number[], workDays: readonly boolean[]): number {
   const longest = Math.max(...lengths);
-  let states = Array.from({ length: 7 * (longest + 1) }, (_, state): number => (state === 0 ? 1 : 0));
+  let states: number[] = Array.from({ length: 7 * (longest + 1) }, (_, state) => (state === 0 ? 1 : 0));
   let missed = 0;
   let worked = 0;
   const warmUp = 7 * 400;

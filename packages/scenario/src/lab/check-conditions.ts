@@ -2,6 +2,7 @@ import type { EquipmentConditions, HourSpan, Lab, WorkingCalendar } from '@build
 import type { Reading } from '../reading.ts';
 import type { SourcePath } from '../source/source-node.ts';
 import { checkRunning } from './check-running.ts';
+import { itemPath } from './item-path.ts';
 import { openWindows } from './open-windows.ts';
 
 /** Finds equipment that can never be repaired, never be noticed, is never there, or may never run long enough. */
@@ -24,8 +25,7 @@ function checkGroup(
   checkHours(group.calendar, [...path, 'available'], `"${group.name}" is never there`, lab, reading);
   group.breakdowns.forEach(({ repair, name }, index) => {
     if (repair.kind !== 'service') return;
-    const list = group.breakdowns.length > 1 ? [index] : [];
-    const hoursPath = [...path, 'breaks down', ...list, 'service', 'hours'];
+    const hoursPath = [...itemPath(reading, [...path, 'breaks down'], index), 'service', 'hours'];
     checkHours(repair.calendar, hoursPath, `Nobody ever comes for "${name}"`, lab, reading);
   });
   const needsNotice = group.breakdowns.length > 0 || (group.failure ?? null) !== null;

@@ -13,7 +13,7 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
   const hours = new Set([
     labCalendar,
     ...scenario.people.map((group) => group.calendar),
-    ...equipmentHours(scenario).map(({ name }) => name),
+    ...equipmentHours(scenario, reading).map(({ name }) => name),
     ...scenario.demand.flatMap(({ arrivals }) =>
       arrivals.kind === 'poisson' &&
       arrivals.when !== null &&

@@ -1,8 +1,10 @@
+import type { Reading } from '../reading.ts';
 import type { Scenario } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import { itemPath } from './item-path.ts';
 
 /** Hours that machines and stations name: those in which they are there, and those of their service. */
-export function equipmentHours(scenario: Scenario): { path: SourcePath; name: string }[] {
+export function equipmentHours(scenario: Scenario, reading: Reading): { path: SourcePath; name: string }[] {
   const sections = [
     { section: 'machines', groups: scenario.machines },
     { section: 'stations', groups: scenario.stations },
@@ -13,9 +15,8 @@ export function equipmentHours(scenario: Scenario): { path: SourcePath; name: st
       const own = group.calendar === null ? [] : [{ path: [...path, 'available'], name: group.calendar }];
       const service = group.breakdowns.flatMap(({ repair }, index) => {
         if (repair.kind !== 'service' || repair.calendar === null) return [];
-        // A single breakdown stands without a list; the place of what is not there is found by its parents.
-        const list = group.breakdowns.length > 1 ? [index] : [];
-        return [{ path: [...path, 'breaks down', ...list, 'service', 'hours'], name: repair.calendar }];
+        const item = itemPath(reading, [...path, 'breaks down'], index);
+        return [{ path: [...item, 'service', 'hours'], name: repair.calendar }];
       });
       return [...own, ...service];
     }),

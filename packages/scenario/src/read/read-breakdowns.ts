@@ -19,8 +19,9 @@ const EFFECTS = {
 export type EquipmentKind = keyof typeof EFFECTS;
 
 /**
- * The breakdowns of a machine or station: a list, one group of keys, how often alone, or `never`. What one
- * group leaves open, and everything when nothing is written, comes from the class.
+ * The breakdowns of a machine or station: a list, one group of keys, how often alone, or `never`. When nothing
+ * is written they are those of the class; one group, or how often alone, stands in place of all of them and takes
+ * what it leaves open from the first. A list stands for itself.
  *
  * @param skill of those who repair when nothing else is said
  */

@@ -45,7 +45,7 @@ function breaksDown(effect: Readonly<Record<string, z.ZodOptional<z.ZodType>>>) 
   return z.union([z.string(), one, z.array(one)]).meta({
     description:
       'How often it breaks down, who repairs it, and what becomes of what runs; never, one, or a list. ' +
-      'Default never, or what the class says',
+      'Default never, or what the class says; one that is written takes what it leaves open from the class',
     examples: [
       'never',
       { every: 'about 250 h of running', repair: { by: 'run machines', takes: '0.5 to 6 h, usually 1.5' } },
