@@ -23,8 +23,7 @@ function check(path: string): void {
   const { reading } = readScenarioFile(path);
   const { lab, settings, assumptions, warnings } = reading;
   const style = styleFor(process.stdout);
-  const fromWeek = settings.ignoredWeeks === 'auto' ? 0 : settings.ignoredWeeks;
-  const loads = handCalculation(lab, { fromWeek, weeks: settings.weeks });
+  const loads = handCalculation(lab, { fromWeek: 0, weeks: settings.weeks });
   const basis =
     'Expected hours over hours there, averaged over the measured weeks. The least that the demand asks for: builds and batches full, no material changes, no waiting. At 100 % and above the queue grows without end.';
   const sections = [

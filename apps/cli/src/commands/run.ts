@@ -73,8 +73,7 @@ async function run(path: string, options: RunOptions): Promise<void> {
   const { lab, warnings } = file.reading;
   const settings = settingsFrom(file.reading.settings, options);
   const errorStyle = styleFor(process.stderr);
-  const fromWeek = settings.ignoredWeeks === 'auto' ? 0 : settings.ignoredWeeks;
-  const loads = handCalculation(lab, { fromWeek, weeks: settings.weeks });
+  const loads = handCalculation(lab, { fromWeek: 0, weeks: settings.weeks });
   const { signal, forget } = stopOnSignal();
   for (const warning of [...warnings.map(formatProblem), ...loadWarnings(loads)]) {
     process.stderr.write(`${errorStyle.warning('Warning:')} ${warning}\n`);

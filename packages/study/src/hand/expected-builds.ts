@@ -1,6 +1,7 @@
 import { meanOf } from '@buildweek/core';
 import type { BuildStage, Lab, MachineGroup, PartType, Stage } from '@buildweek/model';
 import type { ExpectedDemand } from './expected-demand.ts';
+import { expectedVisits } from './expected-visits.ts';
 
 /** Builds that the pieces of one demand stream fill, full builds counted, and what one of them holds. */
 export interface ExpectedBuilds {
@@ -22,18 +23,20 @@ export interface ExpectedBuilds {
 export function expectedBuilds(lab: Lab, demands: readonly ExpectedDemand[]): ExpectedBuilds[] {
   const found = demands.flatMap((demand) => {
     const part = partOf(lab, demand);
-    const stage = part.stages.find((candidate) => candidate.kind === 'build');
-    if (stage === undefined) return [];
+    const position = part.stages.findIndex((candidate) => candidate.kind === 'build');
+    const stage = part.stages[position];
+    if (stage?.kind !== 'build') return [];
     const group = lab.machines.find((candidate) => candidate.name === stage.machineGroup);
     if (group === undefined) throw new Error(`The lab has no machine group "${stage.machineGroup}".`);
-    return [{ demand, part, stage, group }];
+    const piecesPerWeek = demand.piecesPerWeek * (expectedVisits(part)[position] ?? 1);
+    return [{ demand, part, stage, group, piecesPerWeek }];
   });
-  return found.map(({ demand, part, stage, group }) => {
+  return found.map(({ demand, part, stage, group, piecesPerWeek }) => {
     const together = found.filter((other) => shareBuilds(part, other.part));
     const alike = together.every((other) => other.part.space === part.space);
     const room = group.capacity / part.space;
-    const buildsPerWeek = demand.piecesPerWeek / (alike ? Math.max(1, Math.floor(room + 1e-9)) : room);
-    const piecesPerBuild = buildsPerWeek === 0 ? 0 : demand.piecesPerWeek / buildsPerWeek;
+    const buildsPerWeek = piecesPerWeek / (alike ? Math.max(1, Math.floor(room + 1e-9)) : room);
+    const piecesPerBuild = buildsPerWeek === 0 ? 0 : piecesPerWeek / buildsPerWeek;
     return {
       demand,
       part,

@@ -28,7 +28,9 @@ export function expectedDemand(lab: Lab, range: WeekRange): ExpectedDemand[] {
     const { quantity, arrivals } = stream;
     if (arrivals.kind === 'dated') return datedDemand(lab, stream, arrivals, range);
     if (arrivals.kind === 'kept in the lab') return { stream, jobsPerWeek: 0, piecesPerWeek: 0, quantity };
-    const jobsPerWeek = arrivalsPerWeek(arrivals, range) * meanOfCount(arrivals.jobsPerArrival);
+    const asked = arrivalsPerWeek(arrivals, range) * meanOfCount(arrivals.jobsPerArrival);
+    // What is withdrawn may have cost nothing yet: only the rest is sure to be asked for.
+    const jobsPerWeek = asked * (1 - (stream.changes.cancels?.chance ?? 0));
     return { stream, jobsPerWeek, piecesPerWeek: jobsPerWeek * meanOfCount(quantity), quantity };
   });
 }

@@ -3,6 +3,7 @@ import type { AttendedWork, Lab } from '@buildweek/model';
 import type { ExpectedBatches } from './expected-batches.ts';
 import { type ExpectedBuilds, partOf } from './expected-builds.ts';
 import type { ExpectedDemand } from './expected-demand.ts';
+import { expectedVisits } from './expected-visits.ts';
 
 /** Hours of people that the demand asks for in a week, by skill. */
 export function expectedPeopleWork(
@@ -20,17 +21,19 @@ export function expectedPeopleWork(
   };
   for (const demand of demands) {
     const buildsPerWeek = builds.find((candidate) => candidate.demand === demand)?.buildsPerWeek ?? 0;
-    for (const stage of partOf(lab, demand).stages) {
+    const part = partOf(lab, demand);
+    const visits = expectedVisits(part);
+    for (const [position, stage] of part.stages.entries()) {
       if (stage.kind !== 'work') continue;
-      const times = { job: demand.jobsPerWeek, part: demand.piecesPerWeek, build: buildsPerWeek }[
-        stage.basis
-      ];
-      addWork(stage.work, times);
+      // Pieces that go round again are sure to need the work per piece again; that per job is counted once.
+      const pieces = demand.piecesPerWeek * (visits[position] ?? 1);
+      addWork(stage.work, { job: demand.jobsPerWeek, part: pieces, build: buildsPerWeek }[stage.basis]);
     }
   }
   for (const { group, buildsPerWeek } of builds) {
     addWork(group.prepare, buildsPerWeek);
     addWork(group.setUp, buildsPerWeek);
+    addWork(group.firstLayers, buildsPerWeek);
     addWork(group.unload, buildsPerWeek);
   }
   for (const { stage, batchesPerWeek, runHours } of batches) {

@@ -129,6 +129,40 @@ describe('handCalculation', () => {
     expect(loadOf(closed, 'technicians', { fromWeek: 2, weeks: 1 }).availableHoursPerWeek).toBeCloseTo(40, 9);
   });
 
+  it('leaves out dated leave, and hours in which equipment is not there', () => {
+    const away = lab({
+      people: [people('technicians', 2, ['sand'], { leave: [{ person: 1, fromHour: 0, toHour: 120 }] })],
+      stations: [station('borrowed', { calendar: 'day' })],
+    });
+    // Two persons at 40 h for four weeks, one of them away for the first.
+    expect(loadOf(away, 'technicians').availableHoursPerWeek).toBeCloseTo((320 - 40) / 4, 9);
+    expect(loadOf(away, 'borrowed').availableHoursPerWeek).toBeCloseTo(40, 9);
+  });
+
+  it('counts pieces that go round again, the watching of first layers, and not what is withdrawn', () => {
+    const sanding = {
+      ...bench('sand', attended('hands', 0.1), 'part'),
+      rejects: { share: 0.2, backTo: 'build' },
+    };
+    const plain = lab({
+      people: [people('technicians', 1, ['hands'])],
+      machines: [machine('printer', { capacity: 3, firstLayers: attended('hands', 0.5) })],
+      parts: [part('lever', [build('build', 'printer'), sanding], { print })],
+    });
+    const cancels = {
+      chance: 0.4,
+      after: { kind: 'constant', value: 1 },
+      onlyBeforeStart: true,
+    } as const;
+    const half: Lab = {
+      ...plain,
+      demand: plain.demand.map((stream) => ({ ...stream, changes: { cancels, revises: null } })),
+    };
+    // 18 good pieces a week are 22.5 printed: 7.5 builds of 2 + 3 h; people 7.5 × 0.5 + 22.5 × 0.1 h.
+    expect(loadOf(half, 'printer').demandHoursPerWeek).toBeCloseTo(37.5, 9);
+    expect(loadOf(half, 'technicians').demandHoursPerWeek).toBeCloseTo(6, 9);
+  });
+
   it('says with whom a group shares its work', () => {
     const shared = lab({
       people: [people('technicians', 1, ['sand']), people('helpers', 1, ['sand'], { calendar: 'day' })],

@@ -1,5 +1,5 @@
-import { createLocalTime, hoursWithin, windowsOf } from '@buildweek/core';
-import type { Lab, PeopleGroup } from '@buildweek/model';
+import { createLocalTime, hoursWithin, type WorkingWindows, windowsOf } from '@buildweek/core';
+import type { Lab, MachineGroup, PeopleGroup } from '@buildweek/model';
 import type { HandLoad } from '@buildweek/results';
 import { expectedBatches } from './expected-batches.ts';
 import { type ExpectedBuilds, expectedBuilds } from './expected-builds.ts';
@@ -8,11 +8,12 @@ import { expectedPeopleWork } from './expected-people-work.ts';
 import { type SharedLoad, sharedLoads } from './shared-skills.ts';
 
 const HOURS_PER_WEEK = 168;
-const MILLISECONDS_PER_WEEK = HOURS_PER_WEEK * 3_600_000;
+const MILLISECONDS_PER_HOUR = 3_600_000;
+const MILLISECONDS_PER_WEEK = HOURS_PER_WEEK * MILLISECONDS_PER_HOUR;
 
 /**
  * Load of every machine group, station group and people group by expected values alone. Builds and batches are
- * counted as full and material changes not at all, so each figure is the least that the demand asks for: at 100 % and
+ * counted as full, and material changes, failures, breakdowns and absence not at all, so each figure is the least that the demand asks for: at 100 % and
  * above the queue grows without end, however the lab is run; below it, waiting is for the simulation to find.
  * @param range the weeks over which demand and working hours are averaged
  * @throws Error when a name in the lab does not resolve
@@ -24,15 +25,29 @@ export function handCalculation(lab: Lab, range: WeekRange): HandLoad[] {
   const machines = lab.machines.map((group): HandLoad => {
     const own = builds.filter((build) => build.group === group);
     const hours = own.reduce((sum, build) => sum + build.buildsPerWeek * build.hoursPerBuild, 0);
-    const note = machineNote(own, group.launch.fullShare);
-    return handLoad(group.name, 'machine', group.count, hours, group.count * HOURS_PER_WEEK, note);
+    const note = machineNote(own, group);
+    return handLoad(
+      group.name,
+      'machine',
+      group.count,
+      hours,
+      group.count * hoursThere(lab, group.calendar, range),
+      note,
+    );
   });
   const stations = lab.stations.map((group): HandLoad => {
     const own = batches.filter((batch) => batch.group === group);
     const hours = own.reduce((sum, batch) => sum + batch.batchesPerWeek * batch.hoursPerBatch, 0);
     const count = own.reduce((sum, batch) => sum + batch.batchesPerWeek, 0);
-    const note = `${figure(count)} full batches a week, day and night available.`;
-    return handLoad(group.name, 'station', group.count, hours, group.count * HOURS_PER_WEEK, note);
+    const note = `${figure(count)} full batches a week${thereWords(group.calendar)}; no breakdowns.`;
+    return handLoad(
+      group.name,
+      'station',
+      group.count,
+      hours,
+      group.count * hoursThere(lab, group.calendar, range),
+      note,
+    );
   });
   const work = expectedPeopleWork(lab, demands, builds, batches);
   return [...machines, ...stations, ...peopleLoads(lab, work, range)];
@@ -71,14 +86,37 @@ function peopleLoads(lab: Lab, work: ReadonlyMap<string, number>, range: WeekRan
   });
 }
 
-/** Hours on duty of the whole group in an average week of the range. */
+/** Hours on duty of the whole group in an average week of the range, without its dated leave. */
 function hoursOnDuty(lab: Lab, group: PeopleGroup, range: WeekRange): number {
-  const calendar = lab.calendars.find((candidate) => candidate.name === group.calendar);
-  if (calendar === undefined) throw new Error(`The lab has no calendar "${group.calendar}".`);
+  const { windows, from, to } = windowsIn(lab, group.calendar, range);
+  let onLeave = 0;
+  for (const { fromHour, toHour } of group.leave) {
+    windows.starts.forEach((start, index) => {
+      const isLeave = start >= fromHour * MILLISECONDS_PER_HOUR && start < toHour * MILLISECONDS_PER_HOUR;
+      const end = Math.min(windows.ends[index] ?? start, to);
+      if (isLeave) onLeave += Math.max(0, end - Math.max(start, from)) / MILLISECONDS_PER_HOUR;
+    });
+  }
+  return Math.max(0, group.count * hoursWithin(windows, from, to) - onLeave) / range.weeks;
+}
+
+/** Hours in which equipment is there in an average week of the range; null: day and night. */
+function hoursThere(lab: Lab, calendar: string | null, range: WeekRange): number {
+  if (calendar === null) return HOURS_PER_WEEK;
+  const { windows, from, to } = windowsIn(lab, calendar, range);
+  return hoursWithin(windows, from, to) / range.weeks;
+}
+
+function windowsIn(
+  lab: Lab,
+  name: string,
+  range: WeekRange,
+): { readonly windows: WorkingWindows; readonly from: number; readonly to: number } {
+  const calendar = lab.calendars.find((candidate) => candidate.name === name);
+  if (calendar === undefined) throw new Error(`The lab has no calendar "${name}".`);
   const from = range.fromWeek * MILLISECONDS_PER_WEEK;
   const to = from + range.weeks * MILLISECONDS_PER_WEEK;
-  const windows = windowsOf(calendar, createLocalTime(lab.clockChanges), to);
-  return (group.count * hoursWithin(windows, from, to)) / range.weeks;
+  return { windows: windowsOf(calendar, createLocalTime(lab.clockChanges), to), from, to };
 }
 
 function handLoad(
@@ -93,14 +131,19 @@ function handLoad(
   return { name, kind, count, demandHoursPerWeek, availableHoursPerWeek, load, note };
 }
 
-function machineNote(builds: readonly ExpectedBuilds[], fullShare: number | null): string {
+function machineNote(builds: readonly ExpectedBuilds[], group: MachineGroup): string {
   const count = builds.reduce((sum, build) => sum + build.buildsPerWeek, 0);
+  const { fullShare } = group.launch;
   const share = fullShare === null || fullShare === 0 || fullShare === 1 ? null : fullShare;
   const early =
     share === null
       ? ''
       : ` Launched at ${figure(100 * share)} % full it would be ${figure(count / share)} builds.`;
-  return `${figure(count)} full builds a week, day and night available; no material changes and no waiting for people.${early}`;
+  return `${figure(count)} full builds a week${thereWords(group.calendar)}; no material changes, no breakdowns, no waiting for people.${early}`;
+}
+
+function thereWords(calendar: string | null): string {
+  return calendar === null ? ', day and night available' : `, available in the hours "${calendar}"`;
 }
 
 function peopleNote(
