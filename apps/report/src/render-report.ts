@@ -12,6 +12,7 @@ import { keyNumbers } from './sections/key-numbers.ts';
 import { leadTimeSection } from './sections/lead-time-section.ts';
 import { assumptionsSection, originSection, scenarioSection } from './sections/origin-sections.ts';
 import { machinesSection, peopleSection, stationsSection } from './sections/resources-section.ts';
+import { troubleSection } from './sections/trouble-section.ts';
 import { style } from './style.ts';
 
 /** A link for each section that is on the page, by its heading. */
@@ -40,6 +41,7 @@ ${hoursSection(results, charts)}
 ${peopleSection(results, charts)}
 ${machinesSection(results, charts)}
 ${stationsSection(results, charts)}
+${troubleSection(results)}
 ${queuesSection(results, charts)}
 ${weeksSection(charts)}
 ${handSection(results, charts)}

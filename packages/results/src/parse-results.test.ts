@@ -50,6 +50,7 @@ function emptyResults(): Results {
     machines: [],
     stations: [],
     people: [],
+    trouble: { equipment: [], parts: [] },
     handCalculation: [],
     assumptions: [],
     cautions: [],

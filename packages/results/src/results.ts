@@ -10,6 +10,7 @@ import {
   queueSchema,
   stationUseSchema,
 } from './measures.ts';
+import { troubleSchema } from './trouble.ts';
 
 /** Version of the Results document that this program writes. */
 export const RESULTS_VERSION = 1;
@@ -93,6 +94,7 @@ export const resultsSchema = z
     machines: z.array(machineUseSchema),
     stations: z.array(stationUseSchema),
     people: z.array(peopleUseSchema),
+    trouble: troubleSchema,
     handCalculation: z.array(handLoadSchema),
     assumptions: z.array(assumptionSchema),
     cautions: z.array(cautionSchema),

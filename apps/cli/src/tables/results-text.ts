@@ -5,6 +5,7 @@ import { Footnotes } from './footnotes.ts';
 import { hoursTable } from './hours-table.ts';
 import { leadTimeTable } from './lead-time-table.ts';
 import { queueTable } from './queue-table.ts';
+import { troubleTables } from './trouble-table.ts';
 import { machineTable, peopleTable, stationTable } from './use-tables.ts';
 
 /** Results for a terminal: the answer first, then the tables, what to beware of, and how it was found. */
@@ -23,6 +24,7 @@ export function resultsText(results: Results, style: Style): string {
     ...(results.stations.length > 0
       ? [section('Stations, of all hours', stationTable(results.stations, style), style)]
       : []),
+    troubleSection(results, style),
     section('Queues', queueTable(results.queues, style), style),
     listSection('Warnings', results.warnings, style),
     listSection(
@@ -33,6 +35,11 @@ export function resultsText(results: Results, style: Style): string {
     section('How this was found', runText(results.run), style),
   ];
   return `${sections.filter((text) => text !== '').join('\n\n')}\n`;
+}
+
+function troubleSection(results: Results, style: Style): string {
+  const tables = troubleTables(results.trouble, style);
+  return tables === '' ? '' : section('What goes wrong', tables, style);
 }
 
 /** Warnings or cautions as a list; empty when there are none. */

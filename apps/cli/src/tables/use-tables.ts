@@ -13,7 +13,7 @@ interface UnitLine {
 
 /** States of a machine or a station in the columns of the table; the rest of the time it is idle. */
 const WAITING = new Set(['waiting to start', 'waiting to be unloaded']);
-const FREE = new Set(['idle', 'off']);
+const OUT_OF_USE = new Set(['maintenance', 'test print', 'down', 'off']);
 
 /** What each machine does with its time. */
 export function machineTable(machines: readonly MachineUse[], style: Style): string {
@@ -33,6 +33,7 @@ function unitTable(title: string, runs: string, lines: readonly UnitLine[], styl
     numbers('idle'),
     numbers('at work'),
     numbers('waiting for people'),
+    numbers('out of use'),
     numbers(runs),
     numbers('parts a week'),
     numbers('mean fill'),
@@ -47,8 +48,9 @@ function unitTable(title: string, runs: string, lines: readonly UnitLine[], styl
         cells: [
           name,
           idle === undefined ? '' : formatEstimate(idle.share, PERCENT),
-          share((state) => !FREE.has(state) && !WAITING.has(state)),
+          share((state) => state !== 'idle' && !OUT_OF_USE.has(state) && !WAITING.has(state)),
           share((state) => WAITING.has(state)),
+          share((state) => OUT_OF_USE.has(state)),
           formatEstimate(runsPerWeek, PLAIN),
           formatEstimate(partsPerWeek, PLAIN),
           meanFill.kind === 'estimate' ? formatValue(meanFill, PERCENT) : 'never ran',

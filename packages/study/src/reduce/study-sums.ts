@@ -15,12 +15,13 @@ import { type HoursEntry, OverallHoursSums } from './overall-hours-sums.ts';
 import { PartHoursSums } from './part-hours-sums.ts';
 import { PeopleSums } from './people-sums.ts';
 import { QueueSums } from './queue-sums.ts';
+import { TroubleSums } from './trouble-sums.ts';
 import { UnitSums } from './unit-sums.ts';
 
 /** Everything that is measured, as it stands in `Results`. */
 export type Measures = Pick<
   Results,
-  'jobs' | 'flow' | 'queues' | 'hours' | 'machines' | 'stations' | 'people' | 'checks'
+  'jobs' | 'flow' | 'queues' | 'hours' | 'machines' | 'stations' | 'people' | 'trouble' | 'checks'
 >;
 
 /**
@@ -35,6 +36,7 @@ export class StudySums {
   private readonly machines: readonly UnitSums<MachineState>[];
   private readonly stations: readonly UnitSums<StationState>[];
   private readonly people: readonly PeopleSums[];
+  private readonly trouble: TroubleSums;
   private readonly laws = new LawSums();
   private readonly overallHours = new OverallHoursSums();
   private readonly groupUses: GroupUseSums;
@@ -58,6 +60,7 @@ export class StudySums {
     });
     this.machines = first.machines.map((unit) => new UnitSums(unit, MACHINE_STATES));
     this.stations = first.stations.map((unit) => new UnitSums(unit, STATION_STATES));
+    this.trouble = new TroubleSums(first);
     this.people = first.people.map((group) => new PeopleSums(group));
   }
 
@@ -71,6 +74,7 @@ export class StudySums {
     this.jobs.add(history.jobClasses);
     this.flow.add(history.weeks);
     this.laws.add(history);
+    this.trouble.add(history);
     this.overallHours.add(history.partHours);
     this.groupUses.add(history);
     each(this.queues, history.queues, (sums, queue) => sums.add(queue, windowLength));
@@ -96,6 +100,7 @@ export class StudySums {
         return { ...use, batchesPerWeek: runsPerWeek };
       }),
       people: this.people.map((sums) => sums.results(level)),
+      trouble: this.trouble.results(level),
       checks: this.laws.results(),
     };
   }
