@@ -233,7 +233,7 @@ export interface CompiledPart {
   readonly steps: readonly Step[];
 }
 
-export interface CompiledPrint {
+interface CompiledPrint {
   readonly perBuild: Sampler;
   readonly perPart: Sampler;
   readonly constant: boolean;

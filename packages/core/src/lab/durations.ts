@@ -38,7 +38,7 @@ export function openStreams(simulation: Simulation, unit: Unit, group: CompiledU
 }
 
 /** Draws the numbers of the unit's next run: the n-th run takes the n-th number of every stream. */
-export function drawAhead(unit: Unit): void {
+function drawAhead(unit: Unit): void {
   for (let slot = 0; slot < unit.streams.length; slot++) {
     const stream = unit.streams[slot];
     if (stream !== null) unit.uniforms[slot] = stream();

@@ -14,9 +14,9 @@ const WAITING_TO_BE_UNLOADED = MACHINE_STATES.indexOf('waiting to be unloaded');
 const WAITING_TO_START = MACHINE_STATES.indexOf('waiting to start');
 
 /** What a unit stands still for between two phases. */
-export const PENDING_NOTHING = 0;
-export const PENDING_NOTICE = 1;
-export const PENDING_PERMISSION = 2;
+const PENDING_NOTHING = 0;
+const PENDING_NOTICE = 1;
+const PENDING_PERMISSION = 2;
 
 /** How a run goes through its phases, is interrupted, goes on, fails and ends. */
 export class RunPhases {
