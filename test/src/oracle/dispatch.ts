@@ -15,29 +15,50 @@ import { begin, findWorkers } from './tasks.ts';
 interface Candidate {
   readonly rank: Rank;
   readonly kind: WorkKind;
+  readonly readyAt: number;
   readonly readyOrder: number;
+  /** What it waits for: a phase of a stage. */
+  readonly queue: string;
   /** Begins it when it can; says whether it did. */
   readonly tryToBegin: () => boolean;
 }
 
 /** Begins the first-ranked of all that can begin, and looks again, until nothing more can. */
 export function dispatch(floor: Floor): void {
-  while (candidatesOf(floor).some((candidate) => candidate.tryToBegin())) {
-    // The list is made anew after each beginning: what was idle or waiting is not any more.
+  for (;;) {
+    const candidates = candidatesOf(floor);
+    const begun = candidates.find((candidate) => candidate.tryToBegin());
+    if (begun === undefined) return;
+    if (candidates.some((other) => other !== begun && isOpen(floor, begun, other)))
+      floor.undecidedAt ??= floor.now;
   }
 }
 
 function candidatesOf(floor: Floor): Candidate[] {
-  const { order } = floor.lab.dispatch;
   const candidates = [...tasksThatWait(floor), ...buildsToLaunch(floor), ...batchesToStart(floor)];
   return candidates.sort(
-    (one, other) =>
-      compare(one.rank.rush, other.rank.rush) ||
-      compare(order.indexOf(one.kind), order.indexOf(other.kind)) ||
-      compare(one.rank.due, other.rank.due) ||
-      compare(one.rank.job, other.rank.job) ||
-      compare(one.readyOrder, other.readyOrder),
+    (one, other) => compareCandidates(floor, one, other) || compare(one.readyOrder, other.readyOrder),
   );
+}
+
+function compareCandidates(floor: Floor, one: Candidate, other: Candidate): number {
+  const { order } = floor.lab.dispatch;
+  return (
+    compare(one.rank.rush, other.rank.rush) ||
+    compare(order.indexOf(one.kind), order.indexOf(other.kind)) ||
+    compare(one.rank.due, other.rank.due) ||
+    compare(one.rank.job, other.rank.job)
+  );
+}
+
+/** Two loads of one job: in one queue the one that was ready first comes first, across queues no rule says. */
+function isOpen(floor: Floor, one: Candidate, other: Candidate): boolean {
+  if (compareCandidates(floor, one, other) !== 0) return false;
+  return one.queue !== other.queue || one.readyAt === other.readyAt;
+}
+
+function queueOf(loads: readonly Load[], phase: string): string {
+  return `${stageOfLoad(first(loads)).name} ${phase}`;
 }
 
 function tasksThatWait(floor: Floor): Candidate[] {
@@ -46,6 +67,8 @@ function tasksThatWait(floor: Floor): Candidate[] {
     .map((task) => ({
       rank: rankOf(task.loads),
       kind: task.kind,
+      queue: queueOf(task.loads, task.phase),
+      readyAt: task.readyAt,
       readyOrder: task.readyOrder,
       tryToBegin: () => {
         if (task.hands === null) throw new Error('A step that needs no hands does not wait for them.');
@@ -76,6 +99,8 @@ function buildsToLaunch(floor: Floor): Candidate[] {
       return {
         rank: rankOf([seed]),
         kind: 'machine',
+        queue: queueOf([seed], first(buildPhases(machine, seed).inside).phase),
+        readyAt: seed.readyAt,
         readyOrder: seed.readyOrder,
         tryToBegin: () => launch(floor, machine, filling),
       };
@@ -108,8 +133,8 @@ function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[])
 function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
   const build: Load = {
     lots: filling.loads.flatMap((load) => load.lots),
-    readyAt: floor.now,
-    readyOrder: floor.order,
+    readyAt: first(filling.loads).readyAt,
+    readyOrder: first(filling.loads).readyOrder,
   };
   const seed = first(filling.loads);
   const seedLot = first(seed.lots);
@@ -151,14 +176,16 @@ function batchesToStart(floor: Floor): Candidate[] {
     return classesOf(waiting).flatMap(({ loads }) => {
       const filling = fillBatch(loads, group.capacity, group.unit);
       if (!mayStart(floor, group, filling)) return [];
+      const stage = stageOfLoad(first(filling.loads));
+      if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
+      const phases = batchPhases(stage, filling.loads);
       const candidate: Candidate = {
         rank: rankOf(filling.loads),
         kind: 'station',
+        queue: queueOf(filling.loads, first(phases).phase),
+        readyAt: first(filling.loads).readyAt,
         readyOrder: first(filling.loads).readyOrder,
         tryToBegin: () => {
-          const stage = stageOfLoad(first(filling.loads));
-          if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
-          const phases = batchPhases(stage, filling.loads);
           const workers = workersToBegin(floor, first(phases));
           if (workers === null) return false;
           for (const load of filling.loads) remove(floor.waiting, load);

@@ -1,26 +1,39 @@
-import type { MachineGroup, MaterialChange, Stage, StationStage, WorkStage } from '@buildweek/model';
+import type {
+  DurationBasis,
+  MachineGroup,
+  MaterialChange,
+  Stage,
+  StationStage,
+  WorkStage,
+} from '@buildweek/model';
 import type { Load, Lot, Machine } from './floor.ts';
 import { piecesOf } from './floor.ts';
 import type { Length } from './minutes.ts';
 import { lengthOf, longest, NO_TIME, sum, times } from './minutes.ts';
 
-/** Bench work of a load: for each job, for each piece, or once for all. */
-export function workLength(stage: WorkStage, load: Load): Length {
-  const once = lengthOf(stage.work.duration);
-  switch (stage.basis) {
+/**
+ * What is said of a load: once for each job, for each piece, or once for all. What is said of a job is said of
+ * all its pieces: those of a job that was split take their share of it.
+ */
+function counted(once: Length, basis: DurationBasis, load: Load): Length {
+  switch (basis) {
     case 'build':
+    case 'batch':
       return once;
     case 'job':
-      return times(once, load.lots.length);
+      return sum(load.lots.map((lot) => times(once, lot.pieces / lot.job.quantity)));
     case 'part':
       return times(once, piecesOf(load));
   }
 }
 
+export function workLength(stage: WorkStage, load: Load): Length {
+  return counted(lengthOf(stage.work.duration), stage.basis, load);
+}
+
 /** The run of a batch: the longest of its loads. */
 export function runLength(stage: StationStage, loads: readonly Load[]): Length {
-  const once = lengthOf(stage.run);
-  return stage.basis === 'part' ? longest(loads.map((load) => times(once, piecesOf(load)))) : once;
+  return longest(loads.map((load) => counted(lengthOf(stage.run), stage.basis, load)));
 }
 
 /** Print time of what is in the build: the longest fixed part, and the sum over all pieces. */

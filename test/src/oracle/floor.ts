@@ -28,6 +28,11 @@ export interface Floor {
   /** Grows with everything that becomes ready or is started, to tell which came first. */
   order: number;
   readonly events: OracleEvent[];
+  /**
+   * The first minute at which two loads of one job, ready since the same minute, asked for the same thing: which
+   * of them comes first is left open by the rules, and what follows is one of several right histories.
+   */
+  undecidedAt: number | null;
 }
 
 export interface Job {
@@ -122,6 +127,7 @@ export interface Task {
   workers: Person[];
   /** Null while it waits for hands. */
   endsAt: number | null;
+  readonly readyAt: number;
   readonly readyOrder: number;
   startOrder: number;
 }

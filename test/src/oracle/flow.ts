@@ -66,7 +66,7 @@ function leaveStage(floor: Floor, load: Load): void {
   for (const lot of load.lots) freeCarriers(floor, lot);
   const anyLot = first(load.lots);
   const following = anyLot.job.part.stages[anyLot.stageIndex + 1];
-  if (following?.level === 'build') {
+  if (following?.level === 'build' && following.kind !== 'build') {
     for (const lot of load.lots) lot.stageIndex++;
     enterStage(floor, load);
     return;

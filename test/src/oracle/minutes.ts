@@ -2,9 +2,13 @@ import type { Distribution, Duration } from '@buildweek/model';
 
 /** Hours as whole minutes; the oracle knows nothing finer. */
 export function minutes(hours: number): number {
-  const value = Math.round(hours * 60);
-  if (Math.abs(value - hours * 60) > 1e-6) throw new Error(`${hours} h is not a whole number of minutes.`);
-  return value;
+  return whole(hours * 60);
+}
+
+function whole(value: number): number {
+  const rounded = Math.round(value);
+  if (Math.abs(rounded - value) > 1e-6) throw new Error(`${value} minutes are not a whole number.`);
+  return rounded;
 }
 
 /** How long something really takes, and how long people think it takes, in minutes. */
@@ -20,7 +24,7 @@ export function lengthOf(duration: Duration): Length {
 }
 
 export function times(length: Length, factor: number): Length {
-  return { actual: length.actual * factor, typical: length.typical * factor };
+  return { actual: whole(length.actual * factor), typical: whole(length.typical * factor) };
 }
 
 export function sum(lengths: readonly Length[]): Length {

@@ -1,10 +1,10 @@
-import type { Lab } from '@buildweek/model';
+import type { DemandStream, DueRule, Lab, PartType } from '@buildweek/model';
 import { dispatch } from './dispatch.ts';
 import { dueDate } from './due-date.ts';
 import { dutyTable } from './duty-table.ts';
 import { noteJob, notePerson } from './events.ts';
 import type { Floor, Job, OracleEvent, Person } from './floor.ts';
-import { isOnDuty } from './floor.ts';
+import { first, isOnDuty } from './floor.ts';
 import { endTask, enterStage } from './flow.ts';
 import { minutes } from './minutes.ts';
 import { followCalendar } from './tasks.ts';
@@ -16,6 +16,8 @@ export interface OracleHistory {
   readonly events: readonly OracleEvent[];
   /** For each job, in the order of arrival, when it ended in milliseconds; null when it did not. */
   readonly finishes: readonly (number | null)[];
+  /** From here on, in milliseconds, other histories would be right too; null when there are none. */
+  readonly undecidedAt: number | null;
 }
 
 /**
@@ -33,10 +35,7 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
   for (floor.now = 0; floor.now < weeks * WEEK; floor.now++) {
     endWhatEnds(floor);
     turnCalendar(floor);
-    for (let job = coming[0]; job !== undefined && job.arrivedAt === floor.now; job = coming[0]) {
-      coming.shift();
-      arrive(floor, job);
-    }
+    for (const job of coming) if (job.arrivedAt === floor.now) arrive(floor, job);
     do {
       endWhatEnds(floor);
       dispatch(floor);
@@ -45,7 +44,11 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
     if (finished === total) break;
   }
   const finishes = floor.jobs.map((job) => (job.finishedAt === null ? null : job.finishedAt * 60_000));
-  return { events: floor.events, finishes };
+  return {
+    events: floor.events,
+    finishes,
+    undecidedAt: floor.undecidedAt === null ? null : floor.undecidedAt * 60_000,
+  };
 }
 
 /** In the order in which it was begun; what begins thereby without any length ends in the same minute. */
@@ -114,6 +117,7 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
     tasks: [],
     order: 0,
     events: [],
+    undecidedAt: null,
   };
 }
 
@@ -121,26 +125,51 @@ function numbered(name: string, count: number): string[] {
   return Array.from({ length: count }, (_, index) => `${name} ${index + 1}`);
 }
 
-/** All jobs in the order of their numbers: by arrival, then by stream, then by place in the list. */
+interface Request {
+  readonly part: PartType;
+  readonly quantity: number;
+  readonly rush: boolean;
+  readonly arrivedAt: number;
+  readonly rule: DueRule;
+}
+
+/**
+ * All jobs in the order of their numbers. Each stream knows of its next job when the one before has come; of
+ * two at the same minute the one that was known of first comes first.
+ */
 function jobsToCome(lab: Lab, weeks: number): Job[] {
-  const requests = lab.demand.flatMap((stream) => {
-    const part = lab.parts.find((candidate) => candidate.name === stream.part);
-    if (part === undefined) throw new Error(`No part is named ${stream.part}.`);
-    const { arrivals, quantity: usual } = stream;
-    if (arrivals.kind !== 'dated') throw new Error('The oracle plays dated jobs.');
-    return arrivals.jobs.map((dated) => {
-      if (dated.quantity === null && usual.kind !== 'fixed')
-        throw new Error('The oracle draws no quantities.');
-      if (dated.rush === null && stream.rushShare !== 0) throw new Error('The oracle draws no rush.');
-      const quantity = dated.quantity ?? (usual.kind === 'fixed' ? usual.value : 0);
-      const rush = dated.rush ?? false;
-      const arrivedAt = elapsedOf(minutes(dated.atHour), lab.clockChanges);
-      return { part, quantity, rush, arrivedAt, rule: rush ? stream.rushDue : stream.due };
-    });
-  });
-  requests.sort((one, other) => one.arrivedAt - other.arrivedAt);
-  return requests.map(({ part, quantity, rush, arrivedAt, rule }, number) => {
-    const dueAt = dueDate(rule, arrivedAt, lab, weeks + 8);
-    return { number, part, quantity, rush, arrivedAt, dueAt, finishedAt: null, lots: [] };
+  const next = lab.demand.map((stream, knownSince) => ({ requests: requestsOf(lab, stream), knownSince }));
+  const jobs: Job[] = [];
+  for (let order = next.length; ; order++) {
+    const due = next.filter((stream) => stream.requests.length > 0);
+    due.sort(
+      (one, other) => arrival(one.requests) - arrival(other.requests) || one.knownSince - other.knownSince,
+    );
+    const [stream] = due;
+    const request = stream?.requests.shift();
+    if (stream === undefined || request === undefined) return jobs;
+    stream.knownSince = order;
+    const { rule, ...said } = request;
+    const dueAt = dueDate(rule, request.arrivedAt, lab, weeks + 8);
+    jobs.push({ number: jobs.length, ...said, dueAt, finishedAt: null, lots: [] });
+  }
+}
+
+function arrival(requests: readonly Request[]): number {
+  return first(requests).arrivedAt;
+}
+
+function requestsOf(lab: Lab, stream: DemandStream): Request[] {
+  const part = lab.parts.find((candidate) => candidate.name === stream.part);
+  if (part === undefined) throw new Error(`No part is named ${stream.part}.`);
+  const { arrivals, quantity: usual } = stream;
+  if (arrivals.kind !== 'dated') throw new Error('The oracle plays dated jobs.');
+  return arrivals.jobs.map((dated) => {
+    if (dated.quantity === null && usual.kind !== 'fixed') throw new Error('The oracle draws no quantities.');
+    if (dated.rush === null && stream.rushShare !== 0) throw new Error('The oracle draws no rush.');
+    const quantity = dated.quantity ?? (usual.kind === 'fixed' ? usual.value : 0);
+    const rush = dated.rush ?? false;
+    const arrivedAt = elapsedOf(minutes(dated.atHour), lab.clockChanges);
+    return { part, quantity, rush, arrivedAt, rule: rush ? stream.rushDue : stream.due };
   });
 }

@@ -10,11 +10,18 @@ import type {
   Stage,
   StationGroup,
 } from '@buildweek/model';
+import { NO_CHANGES, NO_CONDITIONS } from '@buildweek/model';
 import type { OracleEvent } from './floor.ts';
 
 /** Pieces that hand-written and generated labs are put together from. */
 
-export const STAGE = { level: 'job', move: 'per job', emptiesCarrier: false } as const;
+export const STAGE = {
+  level: 'job',
+  move: 'per job',
+  emptiesCarrier: false,
+  maximumWaitHours: null,
+  rejects: null,
+} as const;
 
 export const AT_ONCE: LaunchRule = {
   fullShare: null,
@@ -58,7 +65,17 @@ export function onDays(days: readonly number[], ...windows: (readonly [string, s
 }
 
 export function people(name: string, skills: string[], more: Partial<PeopleGroup> = {}): PeopleGroup {
-  return { name, count: 1, calendar: 'day', skills, otherDutiesShare: 0, graceHours: 0, ...more };
+  return {
+    name,
+    count: 1,
+    calendar: 'day',
+    skills,
+    otherDutiesShare: 0,
+    graceHours: 0,
+    leave: [],
+    absence: null,
+    ...more,
+  };
 }
 
 export function machines(name: string, more: Partial<MachineGroup> = {}): MachineGroup {
@@ -71,17 +88,29 @@ export function machines(name: string, more: Partial<MachineGroup> = {}): Machin
     setUp: null,
     materialChanges: [],
     warmUp: null,
+    firstLayers: null,
     coolDown: null,
     unload: null,
     launch: AT_ONCE,
     carrier: null,
     initialMaterial: null,
+    failure: null,
+    ...NO_CONDITIONS,
     ...more,
   };
 }
 
 export function stations(name: string, more: Partial<StationGroup> = {}): StationGroup {
-  return { name, count: 1, capacity: 1, unit: 'jobs', fullShare: 0, waitedHours: null, ...more };
+  return {
+    name,
+    count: 1,
+    capacity: 1,
+    unit: 'jobs',
+    fullShare: 0,
+    waitedHours: null,
+    ...NO_CONDITIONS,
+    ...more,
+  };
 }
 
 /** One part type with its stages, and the hours at which single-piece jobs of it arrive. */
@@ -122,9 +151,15 @@ export function labOf(
         rushShare: 0,
         due: { kind: 'none' },
         rushDue: { kind: 'none' },
+        changes: NO_CHANGES,
       },
     ],
-    dispatch: { order: ['machine', 'station', 'bench'], fitOn: 'typical' },
+    dispatch: {
+      order: ['machine', 'station', 'bench'],
+      fitOn: 'typical',
+      within: 'promise',
+      rushInterrupts: false,
+    },
     initialState: { jobs: [], machines: [] },
     ...more,
   };
@@ -133,7 +168,7 @@ export function labOf(
 const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 
 /** An event as a line such as `fri 15:30 step starts job 0 build set-up, 1 pieces, on resin 1, by staff 1`. */
-export function lineOf(event: OracleEvent): string {
+export function lineOf(event: Omit<OracleEvent, 'what'> & { readonly what: string }): string {
   const minutes = Math.floor(event.time / 60_000);
   const two = (value: number): string => String(value).padStart(2, '0');
   const day = Math.floor(minutes / 1440);
@@ -141,7 +176,8 @@ export function lineOf(event: OracleEvent): string {
   const week = day >= 7 ? `week ${Math.floor(day / 7) + 1} ` : '';
   const clock = `${week}${DAYS[day % 7]} ${two(Math.floor(minutes / 60) % 24)}:${two(minutes % 60)}${seconds}`;
   const words = [`${clock} ${event.what}`];
-  if (event.job >= 0) words.push(` job ${event.job} ${[event.stage, event.phase].filter(isWord).join(' ')}`);
+  if (event.job >= 0)
+    words.push(` job ${event.job}, ${[event.part, event.stage, event.phase].filter(isWord).join(' ')}`);
   if (event.pieces > 0) words.push(`, ${event.pieces} pieces`);
   if (event.unit !== null) words.push(`, on ${event.unit}`);
   if (event.persons.length > 0) words.push(`, by ${event.persons.join(' and ')}`);

@@ -31,6 +31,7 @@ export function makeReady(
     hasBegun: false,
     workers: [],
     endsAt: null,
+    readyAt: floor.now,
     readyOrder: floor.order++,
     startOrder: 0,
   };

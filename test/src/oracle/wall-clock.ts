@@ -2,8 +2,8 @@ import type { ClockChange } from '@buildweek/model';
 import { minutes } from './minutes.ts';
 
 /**
- * The elapsed minute at which the clock on the wall shows a local minute. A local time that is skipped is the
- * moment of the change; one that comes twice is the first of the two.
+ * The elapsed minute at which the clock on the wall shows a local minute. A local time that is skipped is
+ * read by the clock before the change; one that comes twice is the first of the two (RFC 5545, section 3.3.5).
  *
  * @param local minutes since the start of the plan by the clock on the wall
  */
@@ -12,8 +12,9 @@ export function elapsedOf(local: number, changes: readonly ClockChange[]): numbe
   for (const change of changes) {
     const changesAt = minutes(change.atHours);
     if (local - offset < changesAt) return local - offset;
-    offset = minutes(change.localMinusElapsedHours);
-    if (local - offset < changesAt) return changesAt;
+    const next = minutes(change.localMinusElapsedHours);
+    if (local - next < changesAt) return local - offset;
+    offset = next;
   }
   return local - offset;
 }

@@ -1,0 +1,95 @@
+import type { LaunchRule, MachineGroup, StationGroup } from '@buildweek/model';
+import { NO_CONDITIONS } from '@buildweek/model';
+import fc from 'fast-check';
+import { onDays } from './small-lab.ts';
+import { maybe, tinyHands, tinyRun, tinyWork } from './tiny-duration.ts';
+
+const WORKDAYS = [0, 1, 2, 3, 4];
+
+/** Equipment that never fails and is always there: what goes wrong is drawn, and no matter of the oracle. */
+const conditions = {
+  breakdowns: fc.constant(NO_CONDITIONS.breakdowns),
+  chores: fc.constant(NO_CONDITIONS.chores),
+  noticing: fc.constant(NO_CONDITIONS.noticing),
+  calendar: fc.constant(NO_CONDITIONS.calendar),
+  unattendedHours: fc.constant(NO_CONDITIONS.unattendedHours),
+};
+
+const launch: fc.Arbitrary<LaunchRule> = fc.record({
+  fullShare: fc.constantFrom(null, 0, 0.5, 0.8, 1),
+  waitedHours: fc.constantFrom(null, null, 0, 4, 24),
+  beforeClosing: fc.constantFrom(false, false, true),
+  fixedHours: fc.constantFrom(
+    null,
+    null,
+    null,
+    onDays(WORKDAYS, ['15:00', '15:01']).map((span) => span.fromHour),
+    [9, 58],
+  ),
+  promiseAtRisk: fc.constantFrom(false, false, false, true),
+  preferAttendedEnd: fc.constantFrom(false, false, true),
+});
+
+const materialChanges: fc.Arbitrary<MachineGroup['materialChanges']> = fc.array(
+  fc.record({
+    from: fc.constantFrom(null, 'grey', 'clear'),
+    to: fc.constantFrom(null, 'grey', 'clear'),
+    duration: tinyHands,
+    attended: fc.boolean(),
+  }),
+  { maxLength: 2 },
+);
+
+function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
+  return fc
+    .record({
+      name: fc.constant(name),
+      process: fc.constant('other' as const),
+      count: fc.integer({ min: 1, max: 2 }),
+      capacity: fc.constantFrom(4, 2, 3, 6, 10),
+      prepare: maybe(tinyWork),
+      setUp: maybe(tinyWork),
+      materialChanges,
+      warmUp: maybe(tinyRun),
+      firstLayers: fc.constant(null),
+      coolDown: maybe(
+        fc.record({ duration: tinyRun, where: fc.constantFrom('machine' as const, 'outside' as const) }),
+      ),
+      unload: maybe(tinyWork),
+      launch,
+      carrier: fc.constantFrom(null, null, 'platforms'),
+      initialMaterial: fc.constantFrom(null, 'grey', 'clear'),
+      failure: fc.constant(null),
+      ...conditions,
+    })
+    .map((group) => {
+      // Last call and attended changes are said of the set-up: a group without one has neither.
+      if (group.setUp !== null) return group;
+      return {
+        ...group,
+        launch: { ...group.launch, beforeClosing: false, preferAttendedEnd: false },
+        materialChanges: group.materialChanges.map((change) => ({ ...change, attended: false })),
+      };
+    });
+}
+
+/** One to three machines in one or two groups. */
+export const tinyMachines: fc.Arbitrary<MachineGroup[]> = fc
+  .tuple(machineGroup('printers'), machineGroup('ovens'))
+  .map(([one, other]) => [one, { ...other, count: 1 }]);
+
+function stationGroup(name: string): fc.Arbitrary<StationGroup> {
+  return fc.record({
+    name: fc.constant(name),
+    count: fc.integer({ min: 1, max: 2 }),
+    capacity: fc.constantFrom(1, 2, 4, 8),
+    unit: fc.constantFrom('jobs' as const, 'parts' as const, 'builds' as const),
+    fullShare: fc.constantFrom(0, 0, 0.5, 1),
+    waitedHours: fc.constantFrom(null, 1, 6),
+    ...conditions,
+  });
+}
+
+export const tinyStations: fc.Arbitrary<StationGroup[]> = fc
+  .tuple(stationGroup('washers'))
+  .map((groups) => [...groups]);
