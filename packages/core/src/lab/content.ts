@@ -29,8 +29,8 @@ export function sizeOf(load: Load, group: CompiledUnitGroup): number {
  * @returns the build, with all its lots; its fill is the sum of `space`
  */
 export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: CompiledUnitGroup): Load {
-  const { flow, units } = simulation;
-  const build = flow.emptyLoad();
+  const { units, loads } = simulation;
+  const build = loads.emptyLoad();
   build.isBuild = true;
   let load = unitClass.seed;
   while (load !== null) {
@@ -40,15 +40,15 @@ export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: C
     const lot = load.lots as Lot;
     if (isAllowed && load.space <= left) {
       units.leaveClass(unitClass, load);
-      flow.dropLoad(load);
-      flow.addLot(build, lot);
+      loads.dropLoad(load);
+      loads.addLot(build, lot);
     } else if (isAllowed && build.lots === null) {
       const pieces = Math.floor((group.capacity + SPACE_TOLERANCE) / lot.job.part.space);
       unitClass.waitingSize -= pieces * lot.job.part.space;
       units.chargeClassWait(unitClass, load);
-      const split = flow.splitOff(load, lot, pieces);
+      const split = loads.splitOff(load, lot, pieces);
       units.bookSplit(unitClass, load, split);
-      flow.addLot(build, split);
+      loads.addLot(build, split);
     }
     load = next;
   }

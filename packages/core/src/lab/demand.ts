@@ -91,7 +91,7 @@ export class Demand {
   }
 
   private admit(source: DemandSource, givenQuantity: number | null, givenRush: boolean | null): void {
-    const { jobs, flow, now, workingDays } = this.simulation;
+    const { jobs, flow, now, workingDays, loads } = this.simulation;
     const { compiled } = source;
     // Drawn even when given, so that the stream does not depend on what the list says.
     const drawnQuantity = compiled.quantity.sample(compiled.quantityConstant ? 0.5 : source.quantityStream());
@@ -102,7 +102,7 @@ export class Demand {
     const job = jobs.enter(compiled, givenQuantity ?? drawnQuantity, rush, now, dueAt);
     this.drawWork(job);
     this.simulation.requests.draw(job);
-    flow.enterStage(flow.begin(job, 0));
+    flow.enterStage(loads.begin(job, 0));
   }
 
   private scheduleNext(source: DemandSource, after: number): void {

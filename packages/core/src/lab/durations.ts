@@ -83,7 +83,9 @@ export function attendedTypical(phase: CompiledPhase, change: CompiledMaterialCh
 /** Milliseconds that a run of a station typically takes with this load alone. */
 export function typicalRun(simulation: Simulation, unitClass: UnitClass, load: Load): number {
   const { runBasis, typicalRun: one } = unitClass.compiled;
-  return runBasis === 'part' || runBasis === 'job' ? one * simulation.flow.typicalUnits(load, runBasis) : one;
+  return runBasis === 'part' || runBasis === 'job'
+    ? one * simulation.stageWork.typicalUnits(load, runBasis)
+    : one;
 }
 
 /**
@@ -209,7 +211,7 @@ function runDuration(simulation: Simulation, unit: Unit, unitClass: UnitClass, p
   if (batchSampler !== null) return draw(batchSampler, unit.uniforms[phase.slot]);
   let longest = 0;
   for (let load = unit.loads; load !== null; load = load.nextInUnit) {
-    longest = Math.max(longest, simulation.flow.stageWork(load));
+    longest = Math.max(longest, simulation.stageWork.drawn(load));
   }
   return longest;
 }

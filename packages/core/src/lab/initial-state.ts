@@ -54,7 +54,7 @@ function stageOf(job: Job, name: string): number {
 /** Lets a job wait for its stage, or go on with what remains of it. */
 function placeJob(simulation: Simulation, job: Job, initial: InitialJob): void {
   const stage = stageOf(job, initial.stage);
-  const load = simulation.flow.begin(job, stage);
+  const load = simulation.loads.begin(job, stage);
   if (job.part.stages[stage].atBuildLevel) makeBuild(simulation, job, stage, load);
   if (initial.remainingHours !== null) {
     const remaining = toMilliseconds(initial.remainingHours);
@@ -81,11 +81,11 @@ function makeBuild(simulation: Simulation, job: Job, stage: number, load: Load):
 
 /** Puts jobs into a machine that runs until a stated time and then waits to be unloaded. */
 function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: readonly Job[]): void {
-  const { units, flow, compiled } = simulation;
+  const { units, compiled, loads } = simulation;
   const unit = units.units.find((candidate) => candidate.name === initial.machine);
   if (unit === undefined) throw new Error(`The initial state names no machine "${initial.machine}".`);
   const group = units.groups[unit.group];
-  const build = flow.emptyLoad();
+  const build = loads.emptyLoad();
   build.isBuild = true;
   build.kind = group.compiled.kindRank;
   for (const job of jobs) {
@@ -93,7 +93,7 @@ function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: read
       (stage) => stage.kind === 'unit' && compiled.unitClasses[stage.unitClass].group === unit.group,
     );
     if (position < 0) throw new Error(`"${job.part.name}" is not built on "${initial.machine}".`);
-    flow.addLot(build, flow.createLot(job, job.quantity, position));
+    loads.addLot(build, loads.createLot(job, job.quantity, position));
   }
   const [first] = jobs;
   const stage = first?.part.stages.find(

@@ -67,14 +67,14 @@ export class JobBook {
 
   /** The last good part of a job is done. */
   end(job: Job): void {
-    const { recorder, now, flow } = this.simulation;
+    const { recorder, now, loads } = this.simulation;
     recorder.jobsInLabChange(this.inLab, now);
     this.inLab--;
     if (job.inCohort) this.cohortOpen--;
     recorder.jobEnds(job, now);
     this.simulation.tracer?.job('job ends', job);
     const { stream } = job;
-    flow.dropLots(job);
+    loads.dropLots(job);
     this.leave(job);
     this.simulation.demand.replace(stream);
   }

@@ -59,7 +59,7 @@ export class Requests {
   }
 
   revised(id: number, stamp: number): void {
-    const { jobs, flow, demand, compiled, tracer } = this.simulation;
+    const { jobs, flow, demand, compiled, tracer, loads } = this.simulation;
     const job = jobs.at(id);
     if (job.stamp !== stamp) return;
     if (job.isStarted && compiled.streams[job.stream].revises?.onlyBeforeStart) return;
@@ -67,7 +67,7 @@ export class Requests {
     flow.giveUp(job);
     jobs.bookLost(job);
     demand.drawWork(job);
-    flow.enterStage(flow.begin(job, 0));
+    flow.enterStage(loads.begin(job, 0));
   }
 
   private schedule(

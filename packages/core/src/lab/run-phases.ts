@@ -292,7 +292,7 @@ export class RunPhases {
   }
 
   private runEnds(unit: Unit): void {
-    const { flow, recorder, now, tracer, units } = this.simulation;
+    const { flow, recorder, now, tracer, units, loads } = this.simulation;
     const group = units.groups[unit.group];
     const first = unit.loads as Load;
     recorder.runEnds(unit, now);
@@ -305,7 +305,7 @@ export class RunPhases {
     if (first.lots === null) {
       // Nothing of ours was in it, or everything was spoilt.
       if (first.carrier >= 0) units.releaseCarrier(first);
-      flow.dropLoad(first);
+      loads.dropLoad(first);
       return;
     }
     if (group.compiled.outsideCoolDown !== null) {
@@ -324,29 +324,29 @@ export class RunPhases {
 
   private chargeWork(unit: Unit, stepOffset: number, duration: number): void {
     for (let load = unit.loads; load !== null; load = load.nextInUnit) {
-      this.simulation.flow.chargeWork(load, stepOffset, duration);
+      this.simulation.bookings.chargeWork(load, stepOffset, duration);
     }
   }
 
   /** Books the time that a unit stood still, unseen or without permission, with what it holds. */
   private chargePending(unit: Unit): void {
-    const { now, presence, flow } = this.simulation;
+    const { now, presence, bookings } = this.simulation;
     const total = now - unit.phaseStartedAt;
     const attended = unit.pending === PENDING_NOTICE ? presence.attendedWithin(unit.phaseStartedAt, now) : 0;
     const step = this.presentStep(unit);
     for (let load = unit.loads; load !== null; load = load.nextInUnit) {
-      flow.chargeCause(load, step, CAUSE_PERSON, attended);
-      flow.chargeCause(load, step, CAUSE_SHIFT, total - attended);
+      bookings.chargeCause(load, step, CAUSE_PERSON, attended);
+      bookings.chargeCause(load, step, CAUSE_SHIFT, total - attended);
     }
     unit.pending = PENDING_NOTHING;
     unit.stamp++;
   }
 
   private chargeDown(unit: Unit): void {
-    const { now, flow } = this.simulation;
+    const { now, bookings } = this.simulation;
     const step = this.presentStep(unit);
     for (let load = unit.loads; load !== null; load = load.nextInUnit) {
-      flow.chargeCause(load, step, CAUSE_MACHINE_DOWN, now - unit.downSince);
+      bookings.chargeCause(load, step, CAUSE_MACHINE_DOWN, now - unit.downSince);
     }
   }
 

@@ -210,14 +210,14 @@ export class TaskFloor {
   }
 
   private leaveQueue(task: Task): void {
-    const { staff, flow, recorder, now } = this.simulation;
+    const { staff, flow, recorder, now, bookings } = this.simulation;
     const queue = staff.queues[task.work.queue];
     queue.tasks.remove(task);
     task.isWaiting = false;
     queue.clock.advance(now);
     if (task.isSetUp) queue.setUpsWaiting--;
     for (let load = task.load; load !== null; load = load.nextInUnit) {
-      flow.chargeWait(load, task.stepOffset, queue.clock.elapsed, task.clockAtEntry);
+      bookings.chargeWait(load, task.stepOffset, queue.clock.elapsed, task.clockAtEntry);
       if (task.purpose === TASK_BENCH && !task.resumed) flow.checkMaximumWait(load, now);
     }
     recorder.leavesAttendedQueue(task.work.queue, weightOf(task), task.readyAt, now);
@@ -233,9 +233,9 @@ export class TaskFloor {
   }
 
   private bookWork(task: Task): void {
-    const { flow, now } = this.simulation;
+    const { now, bookings } = this.simulation;
     for (let load = task.load; load !== null; load = load.nextInUnit) {
-      flow.chargeWork(load, task.stepOffset, now - task.startedAt);
+      bookings.chargeWork(load, task.stepOffset, now - task.startedAt);
     }
     this.bookPeople(task);
   }

@@ -259,7 +259,7 @@ export class UnitFloor {
   }
 
   chargeClassWait(unitClass: UnitClass, load: Load): void {
-    this.simulation.flow.chargeWait(load, 0, unitClass.clock.elapsed, load.clockAtEntry);
+    this.simulation.bookings.chargeWait(load, 0, unitClass.clock.elapsed, load.clockAtEntry);
   }
 
   /** A part of a waiting load is built first: its share leaves the queue, the rest goes on waiting from now. */
@@ -313,7 +313,7 @@ export class UnitFloor {
 
   /** Milliseconds that must fit before the end of a window for the first phase of a run; 0 when it may pause. */
   private startNeed(unitClass: UnitClass, unit: Unit): number {
-    const { compiled, flow } = this.simulation;
+    const { compiled, stageWork } = this.simulation;
     const phase = unitClass.compiled.phases[0];
     const work = phase.work as CompiledWork;
     if (work.pausable) return 0;
@@ -324,7 +324,7 @@ export class UnitFloor {
         return largestInBatch(unitClass, group, (load) => typicalRun(this.simulation, unitClass, load));
       }
       return batchSampler === null
-        ? largestInBatch(unitClass, group, (load) => flow.stageWork(load))
+        ? largestInBatch(unitClass, group, (load) => stageWork.drawn(load))
         : toMilliseconds(batchSampler.sample(unit.uniforms[phase.slot]));
     }
     const group = this.groups[unit.group].compiled;

@@ -18,7 +18,7 @@ import {
   stationStage,
   workStage,
 } from '../fixture/lab.ts';
-import { Flow } from '../lab/flow.ts';
+import { Bookings } from '../lab/bookings.ts';
 import { createSimulator } from '../simulate.ts';
 import type { History } from './history.ts';
 import { type CheckedLaw, checkLaws } from './laws.ts';
@@ -118,8 +118,13 @@ describe('checkLaws', () => {
   });
 
   it('catches a planted violation of the hours of a job: work of a millisecond and a half that is lost', () => {
-    const charge = Flow.prototype.chargeWork;
-    vi.spyOn(Flow.prototype, 'chargeWork').mockImplementation(function (this: Flow, load, step, duration) {
+    const charge = Bookings.prototype.chargeWork;
+    vi.spyOn(Bookings.prototype, 'chargeWork').mockImplementation(function (
+      this: Flow,
+      load,
+      step,
+      duration,
+    ) {
       charge.call(this, load, step, duration === 2 * HOUR ? duration - 1.5 : duration);
     });
     const history = oneJob();
