@@ -2,6 +2,7 @@
 export class BatchMeans {
   private readonly sums: Float64Array;
   private readonly size: number;
+  private batch = 0;
   private count = 0;
 
   /** @param total values that will come; what does not fill a batch is left out */
@@ -11,8 +12,12 @@ export class BatchMeans {
   }
 
   add(value: number): void {
-    const batch = Math.floor(this.count++ / this.size);
-    if (batch < this.sums.length) this.sums[batch] += value;
+    if (this.batch === this.sums.length) return;
+    this.sums[this.batch] += value;
+    if (++this.count === this.size) {
+      this.count = 0;
+      this.batch++;
+    }
   }
 
   /** @returns mean of every batch, each divided by `unit` */

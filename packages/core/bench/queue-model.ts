@@ -1,7 +1,7 @@
 import { MILLISECONDS_PER_HOUR, toMilliseconds } from '../src/kernel/clock.ts';
 import { EventCalendar, PHASE_ARRIVALS, PHASE_ENDS } from '../src/kernel/event-calendar.ts';
 import { createSampler } from '../src/kernel/sampler.ts';
-import { createStream } from '../src/kernel/streams.ts';
+import { createStream, type Stream } from '../src/kernel/streams.ts';
 import { BatchMeans } from './batch-means.ts';
 import { NumberRing } from './number-ring.ts';
 import type { WorkloadResult } from './workload.ts';
@@ -14,37 +14,67 @@ const BATCHES = 40;
  * Workload A: M/M/1 on the bare kernel, an arrival an hour, load 0.9. The mean wait is 8.1 h (D. Gross,
  * C. M. Harris, "Fundamentals of Queueing Theory", section 2.2, from memory).
  */
-export function playQueue(customers: number, seed: string): WorkloadResult {
-  const calendar = new EventCalendar();
-  const gap = createSampler({ kind: 'exponential', mean: 1 });
-  const service = createSampler({ kind: 'exponential', mean: 0.9 });
-  const gaps = createStream(seed, 0, 'arrivals', 'queue');
-  const services = createStream(seed, 0, 'service', 'queue');
-  const queue = new NumberRing();
-  const waits = new BatchMeans(customers, BATCHES);
-  let isBusy = false;
-  let arrived = 0;
-  let events = 0;
-  const begin = (arrivedAt: number, now: number): void => {
-    waits.add(now - arrivedAt);
-    isBusy = true;
-    calendar.schedule(now + toMilliseconds(service.sample(services())), PHASE_ENDS, END, 0, 0);
-  };
-  calendar.schedule(toMilliseconds(gap.sample(gaps())), PHASE_ARRIVALS, ARRIVAL, 0, 0);
-  while (calendar.take()) {
-    const now = calendar.time;
-    events++;
-    if (calendar.kind === ARRIVAL) {
-      arrived++;
-      if (arrived < customers) {
-        calendar.schedule(now + toMilliseconds(gap.sample(gaps())), PHASE_ARRIVALS, ARRIVAL, 0, 0);
-      }
-      if (isBusy) queue.push(now);
-      else begin(now, now);
-    } else {
-      isBusy = false;
-      if (queue.length > 0) begin(queue.shift(), now);
-    }
+class QueueModel {
+  private readonly calendar = new EventCalendar();
+  private readonly gap = createSampler({ kind: 'exponential', mean: 1 });
+  private readonly service = createSampler({ kind: 'exponential', mean: 0.9 });
+  private readonly gaps: Stream;
+  private readonly services: Stream;
+  private readonly queue = new NumberRing();
+  private readonly customers: number;
+  private isBusy = false;
+  private arrived = 0;
+  readonly waits: BatchMeans;
+
+  constructor(customers: number, seed: string) {
+    this.customers = customers;
+    this.gaps = createStream(seed, 0, 'arrivals', 'queue');
+    this.services = createStream(seed, 0, 'service', 'queue');
+    this.waits = new BatchMeans(customers, BATCHES);
   }
-  return { events, answers: { 'mean wait, h': waits.means(MILLISECONDS_PER_HOUR) } };
+
+  /** @returns the number of events */
+  play(): number {
+    const { calendar } = this;
+    let events = 0;
+    this.scheduleArrival(0);
+    while (calendar.take()) {
+      events++;
+      if (calendar.kind === ARRIVAL) this.arrive(calendar.time);
+      else this.endService(calendar.time);
+    }
+    return events;
+  }
+
+  private scheduleArrival(now: number): void {
+    if (this.arrived === this.customers) return;
+    const duration = toMilliseconds(this.gap.sample(this.gaps()));
+    this.calendar.schedule(now + duration, PHASE_ARRIVALS, ARRIVAL, 0, 0);
+  }
+
+  private arrive(now: number): void {
+    this.arrived++;
+    this.scheduleArrival(now);
+    if (this.isBusy) this.queue.push(now);
+    else this.begin(now, now);
+  }
+
+  private begin(arrivedAt: number, now: number): void {
+    this.waits.add(now - arrivedAt);
+    this.isBusy = true;
+    const duration = toMilliseconds(this.service.sample(this.services()));
+    this.calendar.schedule(now + duration, PHASE_ENDS, END, 0, 0);
+  }
+
+  private endService(now: number): void {
+    this.isBusy = false;
+    if (this.queue.length > 0) this.begin(this.queue.shift(), now);
+  }
+}
+
+/** Plays workload A. */
+export function playQueue(customers: number, seed: string): WorkloadResult {
+  const model = new QueueModel(customers, seed);
+  const events = model.play();
+  return { events, answers: { 'mean wait, h': model.waits.means(MILLISECONDS_PER_HOUR) } };
 }

@@ -29,14 +29,25 @@ const SETTINGS: SimulationSettings = {
 
 const PROPERTY = { seed: 20250106, numRuns: 100 };
 
-/** The lab with a machine, a station and a person that nobody needs, in front of the others or behind them. */
-function withUnused(lab: Lab, inFront: boolean): Lab {
+/** The lab with machines, a station and a person that nobody needs, in front of the others or behind them. */
+function withUnused(lab: Lab, inFront: boolean, hours: string): Lab {
   const put = <T>(spare: T, list: readonly T[]): T[] => (inFront ? [spare, ...list] : [...list, spare]);
   return {
     ...lab,
+    calendars: [...lab.calendars, { name: 'never', weekly: [], closedDays: [], extra: [] }],
     machines: put(machine('spare machine', { count: 2 }), lab.machines),
     stations: put(station('spare station'), lab.stations),
-    people: put(people('spare person', 1, ['nothing']), lab.people),
+    people: put(people('spare person', 1, ['nothing'], { calendar: hours }), lab.people),
+  };
+}
+
+/** The lab with machines and stations to which it is all the same whether somebody is in. */
+function monitored(lab: Lab): Lab {
+  const alone = { noticing: { kind: 'monitored' }, unattendedHours: null } as const;
+  return {
+    ...lab,
+    machines: lab.machines.map((group) => ({ ...group, ...alone })),
+    stations: lab.stations.map((group) => ({ ...group, ...alone })),
   };
 }
 
@@ -92,12 +103,25 @@ describe('A simulator', () => {
     );
   });
 
-  it('changes no other record when a machine, a station and a person are added that nobody needs', () => {
+  it('changes no other record when a machine and a station are added that nobody needs', () => {
     fc.assert(
       fc.property(generatedLabs, fc.boolean(), (lab, inFront) => {
         const plain = createSimulator(lab).simulate(SETTINGS);
-        const larger = createSimulator(withUnused(lab, inFront)).simulate(SETTINGS);
+        const larger = createSimulator(withUnused(lab, inFront, 'never')).simulate(SETTINGS);
         expect(larger.machines.length).toBe(plain.machines.length + 2);
+        expect(hashHistory(withoutUnused(larger))).toBe(hashHistory(plain));
+      }),
+      PROPERTY,
+    );
+  });
+
+  it('changes no other record when a person is added whom nobody needs, unless a machine waits to be noticed', () => {
+    fc.assert(
+      fc.property(generatedLabs, fc.boolean(), (generated, inFront) => {
+        const lab = monitored(generated);
+        const plain = createSimulator(lab).simulate(SETTINGS);
+        const larger = createSimulator(withUnused(lab, inFront, 'always')).simulate(SETTINGS);
+        expect(larger.people.length).toBe(plain.people.length + 1);
         expect(hashHistory(withoutUnused(larger))).toBe(hashHistory(plain));
       }),
       PROPERTY,
@@ -116,7 +140,7 @@ describe('A simulator', () => {
 
   it('plays replications that differ, and seeds that differ', () => {
     const simulator = createSimulator({
-      ...withUnused(labOf({}), false),
+      ...withUnused(labOf({}), false, 'never'),
       stations: [station('server')],
       parts: [part('job', [stationStage('serve', 'server', constant(1))])],
       demand: [

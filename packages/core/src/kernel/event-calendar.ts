@@ -136,10 +136,7 @@ export class EventCalendar {
       const end = first + BRANCHES < size ? first + BRANCHES : size;
       let least = first;
       for (let child = first + 1; child < end; child++) {
-        if (
-          times[child] < times[least] ||
-          (times[child] === times[least] && orders[child] < orders[least])
-        ) {
+        if (times[child] < times[least] || (times[child] === times[least] && orders[child] < orders[least])) {
           least = child;
         }
       }

@@ -33,7 +33,7 @@ export class Dispatch {
       }
       for (const group of units.groups) {
         if (!group.isStale) continue;
-        const seed: Load | null = units.pick(group);
+        const seed: Load | null = group.idle === 0 || group.waiting === 0 ? null : units.pick(group);
         if (seed === null) group.isStale = false;
         else if (best === null || isBefore(seed, best)) {
           best = seed;

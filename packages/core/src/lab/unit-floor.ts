@@ -206,6 +206,7 @@ export class UnitFloor {
       group.idle += isFree ? 1 : -1;
       this.becomesStale(group);
     }
+    group.isUnsettled = true;
     if (unit.unitClass === null || unit.isDown) this.setState(unit, stateAtRest(unit, isMachine));
   }
 
@@ -248,6 +249,7 @@ export class UnitFloor {
     const { recorder, now } = this.simulation;
     const group = this.groups[unitClass.compiled.group];
     unitClass.loads.remove(load);
+    group.isUnsettled = true;
     load.waitsIn = null;
     group.waiting--;
     this.simulation.flow.checkMaximumWait(load, now);
@@ -274,7 +276,8 @@ export class UnitFloor {
   settle(): void {
     const { now, staff } = this.simulation;
     for (const group of this.groups) {
-      if (group.idle > 0) this.settleIdle(group);
+      if (group.isUnsettled) this.settleIdle(group);
+      if (group.waiting === 0) continue;
       for (const unitClass of group.classes) {
         if (unitClass.loads.length > 0) unitClass.clock.setCause(this.causeOf(group, unitClass), now);
       }
@@ -350,12 +353,14 @@ export class UnitFloor {
 
   private becomesStale(group: UnitGroup): void {
     group.isStale = true;
+    group.isUnsettled = true;
     if (!group.compiled.launch.beforeClosing) return;
     // More set-ups for the same people bring the last call of the others forward.
     for (const queue of group.compiled.startQueues) this.staffChanged(queue);
   }
 
   private settleIdle(group: UnitGroup): void {
+    group.isUnsettled = false;
     const state = group.waiting > 0 ? WAITING_TO_START : IDLE;
     for (const unit of group.units) {
       if (unit.isCounted && unit.state !== state) this.setState(unit, state);

@@ -17,6 +17,8 @@ export class UnitGroup {
   hoursIndex = 0;
   /** When it may run with nobody there, people's hours included; null: always. */
   allowedWindows: WorkingWindows | null = null;
+  /** Whether its idle units may wait for something else than when the last instant ended. */
+  isUnsettled = true;
   /** Whether something changed since dispatch last found nothing to launch here. */
   isStale = false;
   /** Time of the earliest timer that is set, so that none is set twice; Infinity for none. */
@@ -39,6 +41,7 @@ export class UnitGroup {
     this.waiting = 0;
     this.goesAt = Number.POSITIVE_INFINITY;
     this.hoursIndex = 0;
+    this.isUnsettled = true;
     this.isStale = false;
     this.timerAt = Number.POSITIVE_INFINITY;
     this.nextFixedIndex = 0;
