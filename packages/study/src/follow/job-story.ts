@@ -109,10 +109,9 @@ function storyOf(entries: readonly TraceEntry[], replicationEnd: number): JobSto
   const end = entries.find(({ what }) => what === 'job ends' || what === 'job is cancelled');
   const ends = { 'job ends': 'finished', 'job is cancelled': 'cancelled' } as const;
   const until = end?.time ?? replicationEnd;
-  const known = [
-    ...activitiesOf(entries).map((activity) => workStretch(activity, until)),
-    ...waitsOf(entries),
-  ];
+  const waits = waitsOf(entries);
+  const work = activitiesOf(entries).map((activity) => workStretch(activity, until));
+  const known = [...waits, ...work.filter((stretch) => !waits.some((wait) => isAnswer(wait, stretch)))];
   const stretches = [...known, ...eventsOf(entries, known)];
   return {
     job: arrival.job,
@@ -137,6 +136,18 @@ function workStretch({ entry, from, to, end }: Activity, until: number): JobStre
     causes: [],
     what: end === 'ends' ? '' : end,
   };
+}
+
+/** A stage that is nothing but waiting for the requester's answer is told of both as a step and as a wait. */
+function isAnswer(wait: JobStretch, step: JobStretch): boolean {
+  return (
+    step.phase === 'wait' &&
+    wait.causes[0]?.cause === 'requester' &&
+    wait.stage === step.stage &&
+    wait.phase === step.phase &&
+    wait.from === step.from &&
+    wait.to === step.to
+  );
 }
 
 /** Waits that end at the same moment before the same step are one wait with several causes. */
