@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { checkCommand } from './commands/check.ts';
+import { followCommand } from './commands/follow.ts';
 import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -23,7 +24,7 @@ To get going:
 
 Copy a scenario, change the number of people, and run it again. "buildweek run --help" says more.`,
     );
-  for (const command of [checkCommand(), runCommand(), reportCommand(), schemaCommand()]) {
+  for (const command of [checkCommand(), runCommand(), reportCommand(), followCommand(), schemaCommand()]) {
     program.addCommand(command.exitOverride());
   }
   return program.exitOverride();

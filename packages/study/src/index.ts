@@ -1,7 +1,13 @@
 export type { ReplicationExecutor, StopSignal } from './executor.ts';
-export { type JobStory, type JobStretch, jobStoryOf, slowestJobs } from './follow/job-story.ts';
+export {
+  type CausedWait,
+  type JobStory,
+  type JobStretch,
+  jobStoryOf,
+  slowestJobs,
+} from './follow/job-story.ts';
 export { type Replay, replayOf } from './follow/replay.ts';
-export { type WeekListing, weekListingOf } from './follow/week-listing.ts';
+export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-listing.ts';
 export type { WeekRange } from './hand/expected-demand.ts';
 export { handCalculation } from './hand/hand-calculation.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';

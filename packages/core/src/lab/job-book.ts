@@ -61,7 +61,7 @@ export class JobBook {
     this.inLab++;
     if (job.inCohort) this.cohortOpen++;
     recorder.jobArrives(job);
-    this.simulation.tracer?.job('job arrives', job);
+    this.simulation.tracer?.arrives(job);
     return job;
   }
 

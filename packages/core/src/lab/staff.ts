@@ -291,6 +291,7 @@ export class Staff {
       person.dutiesSince = now;
       person.dutiesStamp++;
       this.setState(person, PERSON_OTHER_DUTIES);
+      this.simulation.tracer?.person('other duties start', person);
       calendar.schedule(
         now + person.dutiesOwed,
         PHASE_ENDS,
@@ -317,6 +318,7 @@ export class Staff {
 
   private stopDuties(person: Person): void {
     person.dutiesOwed = Math.max(0, person.dutiesOwed - (this.simulation.now - person.dutiesSince));
+    this.simulation.tracer?.person('other duties end', person);
     person.dutiesSince = -1;
     person.dutiesStamp++;
   }

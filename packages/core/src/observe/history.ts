@@ -137,9 +137,17 @@ export interface TraceEntry {
   /** Persons at it. */
   readonly persons: readonly string[];
   readonly pieces: number;
-  /** For `has waited`: the cause, and for how long up to now, milliseconds; else null and 0. */
+  /** For `has waited`: the cause; else null. */
   readonly cause: WaitCause | null;
+  /**
+   * For `has waited`: for how long up to now, milliseconds; for `job arrives`: how long ago it came, above 0 for
+   * jobs that stand in the lab when the plan starts; else 0.
+   */
   readonly duration: number;
+  /** For `job arrives`: when it is promised; null without a promise, and for everything else. */
+  readonly dueAt: number | null;
+  /** For `job arrives`: whether it is a rush job; else false. */
+  readonly rush: boolean;
 }
 
 export type TraceEvent =
@@ -158,5 +166,7 @@ export type TraceEvent =
   | 'is repaired'
   | 'chore starts'
   | 'chore ends'
+  | 'other duties start'
+  | 'other duties end'
   | 'on duty'
   | 'off duty';

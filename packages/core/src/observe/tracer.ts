@@ -16,11 +16,29 @@ export class Tracer {
     this.simulation = simulation;
   }
 
-  job(what: 'job arrives' | 'job ends' | 'job is cancelled' | 'job is revised', job: Job): void {
+  arrives(job: Job): void {
+    this.entries.push({
+      time: this.simulation.now,
+      what: 'job arrives',
+      job: job.number,
+      part: job.part.name,
+      stage: null,
+      phase: null,
+      unit: null,
+      persons: [],
+      pieces: job.quantity,
+      cause: null,
+      duration: this.simulation.now - job.arrivedAt,
+      dueAt: job.dueAt < Number.POSITIVE_INFINITY ? job.dueAt : null,
+      rush: job.rush,
+    });
+  }
+
+  job(what: 'job ends' | 'job is cancelled' | 'job is revised', job: Job): void {
     this.add(what, job, null, null, null, [], job.quantity);
   }
 
-  person(what: 'on duty' | 'off duty', person: Person): void {
+  person(what: 'on duty' | 'off duty' | 'other duties start' | 'other duties end', person: Person): void {
     this.add(what, null, null, null, null, [person.name], 0);
   }
 
@@ -67,6 +85,8 @@ export class Tracer {
       pieces: lot.pieces,
       cause: WAIT_CAUSES[cause],
       duration,
+      dueAt: null,
+      rush: false,
     });
   }
 
@@ -113,6 +133,8 @@ export class Tracer {
       pieces,
       cause: null,
       duration: 0,
+      dueAt: null,
+      rush: false,
     });
   }
 }

@@ -1,4 +1,4 @@
-import { createSimulator, type TraceEntry } from '@buildweek/core';
+import { createLocalTime, createSimulator, type LocalTime, type TraceEntry } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { Run } from '@buildweek/results';
 import { startEarlier } from '../start-earlier.ts';
@@ -9,8 +9,14 @@ const MILLISECONDS_PER_WEEK = 168 * 3_600_000;
 export interface Replay {
   /** Times are milliseconds since the stated start of the plan; what was left out in front is negative. */
   readonly entries: readonly TraceEntry[];
+  /** From 0. */
   readonly replication: number;
+  /** Measured weeks. */
   readonly weeks: number;
+  /** When the replication ended: milliseconds since the stated start of the plan. */
+  readonly endedAt: number;
+  /** From these times to what the clock on the wall of the lab shows, and back. */
+  readonly localTime: LocalTime;
 }
 
 /**
@@ -29,7 +35,7 @@ export function replayOf(lab: Lab, run: Run, replication: number): Replay {
     );
   }
   const ignoredWeeks = run.ignoredWeeks.weeks;
-  const { trace } = createSimulator(startEarlier(lab, ignoredWeeks)).simulate({
+  const { trace, endedAt } = createSimulator(startEarlier(lab, ignoredWeeks)).simulate({
     seed: run.seed,
     replication,
     ignoredWeeks,
@@ -40,8 +46,14 @@ export function replayOf(lab: Lab, run: Run, replication: number): Replay {
   });
   const start = ignoredWeeks * MILLISECONDS_PER_WEEK;
   return {
-    entries: (trace ?? []).map((entry) => ({ ...entry, time: entry.time - start })),
+    entries: (trace ?? []).map((entry) => ({
+      ...entry,
+      time: entry.time - start,
+      dueAt: entry.dueAt === null ? null : entry.dueAt - start,
+    })),
     replication,
     weeks: run.weeks,
+    endedAt: endedAt - start,
+    localTime: createLocalTime(lab.clockChanges),
   };
 }
