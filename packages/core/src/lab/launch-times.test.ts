@@ -1,4 +1,5 @@
 import type { HourSpan, Lab } from '@buildweek/model';
+import { WAIT_CAUSES } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import {
   at,
@@ -15,7 +16,7 @@ import {
   workStage,
 } from '../fixture/lab.ts';
 import { NEVER, printing, setUpAndWarmUp } from '../fixture/printing-lab.ts';
-import { begun, ended, finished } from '../fixture/timeline.ts';
+import { begun, contents, ended, finished } from '../fixture/timeline.ts';
 
 function calendars(...windows: readonly (readonly [number, number])[]): Pick<Lab, 'calendars'> {
   const weekly: HourSpan[] = weekdays(...windows);
@@ -81,6 +82,27 @@ describe('Fixed launch times', () => {
     expect(finished(history).sort()).toEqual(['week 2 mon 09:30 job 0', 'week 2 mon 09:30 job 1']);
     const leadHours = [...(history.jobClasses[0]?.leadTimes ?? [])].map((time) => time / HOUR);
     expect(leadHours).toEqual([90 + 31 / 60, 114.5]);
+  });
+
+  it('let nothing that came after join a build that starts later', () => {
+    const testLab = printing(AT_THREE, [
+      [14, 10],
+      [14.5, 5],
+      [15.5, 5],
+    ]);
+    expect(contents(play(testLab), 'build', 'print')).toEqual([
+      'mon 15:00 on printers 1: 10 of job 0',
+      'mon 16:00 on printers 1: 5 of job 1',
+      'tue 15:00 on printers 1: 5 of job 2',
+    ]);
+  });
+
+  it('let a part that comes at the very moment wait for the batch of the next time', () => {
+    const [hours] = play(printing(AT_THREE, [[15, 1]])).partHours;
+    const batch = WAIT_CAUSES.indexOf('batch');
+    expect([...(hours?.waits.slice(0, WAIT_CAUSES.length) ?? [])]).toEqual(
+      WAIT_CAUSES.map((_, cause) => (cause === batch ? 24 * HOUR : 0)),
+    );
   });
 
   it('let machines that become idle later take what was ready, and nothing that came after', () => {
