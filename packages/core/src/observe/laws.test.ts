@@ -120,7 +120,7 @@ describe('checkLaws', () => {
   it('catches a planted violation of the hours of a job: work of a millisecond and a half that is lost', () => {
     const charge = Bookings.prototype.chargeWork;
     vi.spyOn(Bookings.prototype, 'chargeWork').mockImplementation(function (
-      this: Flow,
+      this: Bookings,
       load,
       step,
       duration,
