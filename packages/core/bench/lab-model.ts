@@ -8,7 +8,7 @@ import { createSimulator } from '../src/simulate.ts';
 import { benchLab } from './bench-lab.ts';
 import { collect, type WorkloadResult } from './workload.ts';
 
-export const IGNORED_WEEKS = 2;
+const IGNORED_WEEKS = 2;
 
 export function settingsFor(weeks: number, seed: string, replication: number): SimulationSettings {
   return {

@@ -36,7 +36,7 @@ const SHIFT_LENGTH = 8 * MILLISECONDS_PER_HOUR;
  * that print through the night; a job is prepared, waits for a machine, is set up, printed, unloaded and
  * finished by hand. Work with hands stops when the shift ends and queues again behind its like.
  */
-export class SmallLabModel {
+class SmallLabModel {
   private readonly calendar = new EventCalendar();
   private readonly gap = createSampler({ kind: 'exponential', mean: HOURS_PER_WEEK / 100 });
   private readonly print = createSampler({ kind: 'lognormal', logMean: 1, logStandardDeviation: 0.5 });

@@ -1,6 +1,6 @@
+import { HOURS_PER_WEEK } from '@buildweek/core';
 import type { ArrivalPattern, DemandStream, Lab } from '@buildweek/model';
 
-const HOURS_PER_WEEK = 168;
 const DAYS_PER_WEEK = 7;
 const WEEKS_PER_MONTH = 365.25 / 12 / DAYS_PER_WEEK;
 
@@ -32,7 +32,7 @@ export function startEarlier(lab: Lab, weeks: number): Lab {
   };
 }
 
-/** Growth counts from the stated start: before it, demand is at the level that it grows from. */
+/** Demand that grows reaches its stated level at the stated start, so before it there is less. */
 function earlier({ arrivals }: DemandStream, weeks: number): ArrivalPattern {
   switch (arrivals.kind) {
     case 'poisson':

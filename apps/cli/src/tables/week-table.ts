@@ -51,7 +51,7 @@ function rowOf(item: WeekItem, clock: StoryClock, isBefore: boolean): Row {
 }
 
 /** What somebody does, or what happens. */
-export function weekItemWords(item: WeekItem): string {
+function weekItemWords(item: WeekItem): string {
   const { kind, what, end, stage, parts } = item;
   switch (kind) {
     case 'event':

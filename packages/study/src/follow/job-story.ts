@@ -1,9 +1,7 @@
-import type { TraceEntry } from '@buildweek/core';
+import { MILLISECONDS_PER_WEEK, type TraceEntry } from '@buildweek/core';
 import { WAIT_CAUSES, type WaitCause } from '@buildweek/results';
 import { type Activity, activitiesOf } from './activities.ts';
 import type { Replay } from './replay.ts';
-
-const MILLISECONDS_PER_WEEK = 168 * 3_600_000;
 
 /** A wait, or a part of it, under one cause. */
 export interface CausedWait {
@@ -51,7 +49,7 @@ export interface JobStory {
  * Where the lead time of a finished job went, milliseconds. Pieces that go separate ways count by their share of the
  * job, so that all of it together is the time from arrival to the last good part.
  */
-export interface JobHours {
+interface JobHours {
   /** What passed before the plan began, for a job that is there at its start. */
   readonly beforePlan: number;
   readonly work: number;

@@ -1,9 +1,13 @@
-import { createLocalTime, createSimulator, type LocalTime, type TraceEntry } from '@buildweek/core';
+import {
+  createLocalTime,
+  createSimulator,
+  type LocalTime,
+  MILLISECONDS_PER_WEEK,
+  type TraceEntry,
+} from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { Run } from '@buildweek/results';
 import { startEarlier } from '../start-earlier.ts';
-
-const MILLISECONDS_PER_WEEK = 168 * 3_600_000;
 
 /** One replication of a study, played again with everything written down. */
 export interface Replay {

@@ -1,8 +1,6 @@
-import type { TraceEntry } from '@buildweek/core';
+import { MILLISECONDS_PER_WEEK, type TraceEntry } from '@buildweek/core';
 import { type Activity, type ActivityEnd, activitiesOf } from './activities.ts';
 import type { Replay } from './replay.ts';
-
-const LOCAL_WEEK = 168 * 3_600_000;
 
 /** What happened in one measured week of a replayed replication. */
 export interface WeekListing {
@@ -46,8 +44,8 @@ export function weekListingOf(replay: Replay, week: number): WeekListing {
   if (!(Number.isInteger(week) && week >= 1 && week <= replay.weeks)) {
     throw new RangeError(`There is no week ${week}: the plan has weeks 1 to ${replay.weeks}.`);
   }
-  const from = replay.localTime.toElapsed((week - 1) * LOCAL_WEEK);
-  const to = replay.localTime.toElapsed(week * LOCAL_WEEK);
+  const from = replay.localTime.toElapsed((week - 1) * MILLISECONDS_PER_WEEK);
+  const to = replay.localTime.toElapsed(week * MILLISECONDS_PER_WEEK);
   const before = replay.entries.filter(({ time, what }) => time < to && what !== 'has waited');
   const going = activitiesOf(replay.entries).filter(
     (activity) => activity.from < to && (activity.from >= from || (activity.to ?? replay.endedAt) > from),

@@ -1,7 +1,13 @@
-import { createLocalTime, meanOf, meanOfCount } from '@buildweek/core';
+import {
+  createLocalTime,
+  HOURS_PER_WEEK,
+  MILLISECONDS_PER_HOUR,
+  MILLISECONDS_PER_WEEK,
+  meanOf,
+  meanOfCount,
+} from '@buildweek/core';
 import type { ArrivalPattern, CountDistribution, DemandStream, Lab } from '@buildweek/model';
 
-const HOURS_PER_WEEK = 168;
 const HOURS_PER_MONTH = (365.25 / 12) * 24;
 
 /** What one demand stream asks for in an average week. */
@@ -55,7 +61,7 @@ function datedDemand(
   const localTime = createLocalTime(lab.clockChanges);
   const mean = meanOfCount(stream.quantity);
   const pieces = arrivals.jobs.flatMap((job) => {
-    const week = localTime.toElapsed(job.atHour * 3_600_000) / (HOURS_PER_WEEK * 3_600_000);
+    const week = localTime.toElapsed(job.atHour * MILLISECONDS_PER_HOUR) / MILLISECONDS_PER_WEEK;
     return week >= range.fromWeek && week < range.fromWeek + range.weeks ? [job.quantity ?? mean] : [];
   });
   const piecesPerWeek = pieces.reduce((sum, value) => sum + value, 0) / range.weeks;

@@ -1,4 +1,12 @@
-import { createLocalTime, hoursWithin, type WorkingWindows, windowsOf } from '@buildweek/core';
+import {
+  createLocalTime,
+  HOURS_PER_WEEK,
+  hoursWithin,
+  MILLISECONDS_PER_HOUR,
+  MILLISECONDS_PER_WEEK,
+  type WorkingWindows,
+  windowsOf,
+} from '@buildweek/core';
 import type { Lab, MachineGroup, PeopleGroup } from '@buildweek/model';
 import type { HandLoad } from '@buildweek/results';
 import { expectedBatches } from './expected-batches.ts';
@@ -7,14 +15,12 @@ import { expectedDemand, type WeekRange } from './expected-demand.ts';
 import { expectedPeopleWork } from './expected-people-work.ts';
 import { type SharedLoad, sharedLoads } from './shared-skills.ts';
 
-const HOURS_PER_WEEK = 168;
-const MILLISECONDS_PER_HOUR = 3_600_000;
-const MILLISECONDS_PER_WEEK = HOURS_PER_WEEK * MILLISECONDS_PER_HOUR;
-
 /**
  * Load of every machine group, station group and people group by expected values alone. Builds and batches are
- * counted as full, and material changes, failures, breakdowns and absence not at all, so each figure is the least that the demand asks for: at 100 % and
- * above the queue grows without end, however the lab is run; below it, waiting is for the simulation to find.
+ * counted as full, and material changes, failures, breakdowns and absence not at all, so each figure is the least
+ * that the demand asks for: at 100 % and above the queue grows without end, however the lab is run; below it, waiting
+ * is for the simulation to find.
+ *
  * @param range the weeks over which demand and working hours are averaged
  * @throws Error when a name in the lab does not resolve
  */

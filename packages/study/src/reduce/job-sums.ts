@@ -1,8 +1,7 @@
-import type { JobClassHistory } from '@buildweek/core';
+import { type JobClassHistory, MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { JobClass } from '@buildweek/results';
 import { jobClassOf } from './job-class.ts';
 import { SampleStore } from './sample-store.ts';
-import { MILLISECONDS_PER_HOUR } from './units.ts';
 
 /** Jobs of one part type and priority in one replication. */
 export interface JobSample {

@@ -1,6 +1,5 @@
-import { type CheckedLaw, checkLaws, type History } from '@buildweek/core';
+import { type CheckedLaw, checkLaws, type History, MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { LawCheck } from '@buildweek/results';
-import { MILLISECONDS_PER_HOUR } from './units.ts';
 
 /** The laws that hold in every record, and by how much each was missed at worst. */
 export class LawSums {

@@ -1,8 +1,7 @@
-import type { PartHoursHistory } from '@buildweek/core';
+import { MILLISECONDS_PER_HOUR, type PartHoursHistory } from '@buildweek/core';
 import { type Estimate, WAIT_CAUSES, type WaitCause } from '@buildweek/results';
 import { RunningRatios } from '@buildweek/statistics';
 import { ratioEstimate } from './estimates.ts';
-import { MILLISECONDS_PER_HOUR } from './units.ts';
 
 /** A share of the lead time of an average job, whatever its part type. */
 export type HoursEntry =

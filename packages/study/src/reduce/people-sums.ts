@@ -1,8 +1,7 @@
-import type { PeopleHistory } from '@buildweek/core';
+import { MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK, type PeopleHistory } from '@buildweek/core';
 import { PERSON_STATES, type PeopleUse } from '@buildweek/results';
 import { RunningMeans, RunningRatios } from '@buildweek/statistics';
 import { meanBand, meanEstimate, ratioOrRefused } from './estimates.ts';
-import { MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from './units.ts';
 
 /** What the people of one group did. */
 export class PeopleSums {

@@ -1,10 +1,9 @@
-import type { QueueHistory } from '@buildweek/core';
+import { MILLISECONDS_PER_HOUR, type QueueHistory } from '@buildweek/core';
 import type { Queue } from '@buildweek/results';
 import { RunningMeans, RunningRatios } from '@buildweek/statistics';
 import { meanBand, meanEstimate, ratioOrRefused } from './estimates.ts';
 import { percentilesOf } from './percentiles.ts';
 import { SampleStore } from './sample-store.ts';
-import { MILLISECONDS_PER_HOUR } from './units.ts';
 
 /** Length of one queue and the waits in it. */
 export class QueueSums {

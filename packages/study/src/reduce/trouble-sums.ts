@@ -1,9 +1,13 @@
-import type { History, UnitHistory } from '@buildweek/core';
+import {
+  type History,
+  MILLISECONDS_PER_HOUR,
+  MILLISECONDS_PER_WEEK,
+  type UnitHistory,
+} from '@buildweek/core';
 import type { EquipmentTrouble, PartTrouble, Trouble } from '@buildweek/results';
 import { MACHINE_STATES, STATION_STATES } from '@buildweek/results';
 import { RunningMeans } from '@buildweek/statistics';
 import { meanEstimate } from './estimates.ts';
-import { MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from './units.ts';
 
 /** Breakdowns, failed builds, hours down, hours of maintenance: the figures of a group, in this order. */
 const EQUIPMENT_FIGURES = 4;

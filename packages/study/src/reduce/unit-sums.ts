@@ -1,8 +1,7 @@
-import type { UnitHistory } from '@buildweek/core';
+import { MILLISECONDS_PER_WEEK, type UnitHistory } from '@buildweek/core';
 import type { Estimate, EstimateOrRefused } from '@buildweek/results';
 import { RunningMeans, RunningRatios } from '@buildweek/statistics';
 import { meanEstimate, ratioOrRefused } from './estimates.ts';
-import { MILLISECONDS_PER_WEEK } from './units.ts';
 
 /** What one machine or one station did. */
 export interface UnitUse<State extends string> {

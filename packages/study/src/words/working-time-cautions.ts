@@ -1,10 +1,17 @@
-import { createLocalTime, hoursWithin, union, type WorkingWindows, windowsOf } from '@buildweek/core';
+import {
+  createLocalTime,
+  HOURS_PER_WEEK,
+  hoursWithin,
+  MILLISECONDS_PER_HOUR,
+  MILLISECONDS_PER_WEEK,
+  union,
+  type WorkingWindows,
+  windowsOf,
+} from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { Caution } from '@buildweek/results';
 
-const HOUR = 3_600_000;
-const WEEK = 168 * HOUR;
-/** A week in the middle of nowhere special: closed days of the first weeks must not hide what a usual week brings. */
+/** So many that closed days of the first weeks cannot hide what a usual week brings. */
 const WEEKS_LOOKED_AT = 8;
 
 const LONGEST_STRETCH_HOURS = 6;
@@ -18,14 +25,14 @@ const MOST_WEEKLY_HOURS = 48;
  */
 export function workingTimeCautions(lab: Lab): Caution[] {
   const localTime = createLocalTime(lab.clockChanges);
-  const horizon = WEEKS_LOOKED_AT * WEEK;
+  const horizon = WEEKS_LOOKED_AT * MILLISECONDS_PER_WEEK;
   const groups = lab.people.flatMap((group) => {
     const calendar = lab.calendars.find((candidate) => candidate.name === group.calendar);
     return calendar === undefined ? [] : [{ group, windows: windowsOf(calendar, localTime, horizon) }];
   });
   const cautions: Caution[] = [];
   const attended = union(groups.map((entry) => entry.windows));
-  if (lab.machines.length > 0 && hoursWithin(attended, 0, horizon) < WEEKS_LOOKED_AT * 168) {
+  if (lab.machines.length > 0 && hoursWithin(attended, 0, horizon) < WEEKS_LOOKED_AT * HOURS_PER_WEEK) {
     cautions.push({
       topic: 'Unattended running',
       text: 'Builds run on at night and at weekends with nobody there. The fire rules of the site, the insurer and the supplier of each machine decide whether they may; some sites forbid it.',
@@ -82,13 +89,13 @@ const SHORTEST_NIGHT_HOURS = 4;
 function longHours(windows: WorkingWindows, horizon: number): string[] {
   const spans = Array.from(windows.starts, (start, index) => ({ start, end: windows.ends[index] ?? start }));
   const reasons: string[] = [];
-  if (spans.some(({ start, end }) => (end - start) / HOUR > LONGEST_STRETCH_HOURS + 1e-9)) {
+  if (spans.some(({ start, end }) => (end - start) / MILLISECONDS_PER_HOUR > LONGEST_STRETCH_HOURS + 1e-9)) {
     reasons.push(`more than ${LONGEST_STRETCH_HOURS} h without a break`);
   }
   const isShort = spans.some(({ start }, index) => {
     const before = spans[index - 1];
     if (before === undefined) return false;
-    const rest = (start - before.end) / HOUR;
+    const rest = (start - before.end) / MILLISECONDS_PER_HOUR;
     return rest >= SHORTEST_NIGHT_HOURS && rest < SHORTEST_REST_HOURS - 1e-9;
   });
   if (isShort) reasons.push(`less than ${SHORTEST_REST_HOURS} h of rest between two days`);
