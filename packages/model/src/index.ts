@@ -7,5 +7,11 @@ export type * from './resources.ts';
 export type * from './stage.ts';
 export type { Phase, Step } from './steps.ts';
 export { stepsOf } from './steps.ts';
+export {
+  PRECISION_MEASURES,
+  type PrecisionAsked,
+  type PrecisionMeasure,
+  type StudySettings,
+} from './study-settings.ts';
 export type * from './trouble.ts';
 export { NO_CHANGES, NO_CONDITIONS } from './trouble.ts';

@@ -3,4 +3,3 @@ export { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
 export { formatProblem, type Problem } from './problem.ts';
 export { readScenario, type ScenarioReading } from './read-scenario.ts';
 export type * from './scenario.ts';
-export { PRECISION_MEASURES, type Precision, type PrecisionMeasure, type StudySettings } from './settings.ts';

@@ -1,4 +1,4 @@
-import type { Lab } from '@buildweek/model';
+import type { Lab, StudySettings } from '@buildweek/model';
 import type { Assumption } from '@buildweek/results';
 import { Fields } from './fields.ts';
 import { type FileResolver, Files } from './files.ts';
@@ -8,7 +8,6 @@ import { readFile } from './read/read-file.ts';
 import { Reading } from './reading.ts';
 import type { Scenario } from './scenario.ts';
 import { SCENARIO_VERSION } from './schema/scenario-schema.ts';
-import type { StudySettings } from './settings.ts';
 import { readYaml } from './source/read-yaml.ts';
 import { describeNode, entryOf } from './source/source-node.ts';
 import { type ProblemDetail, SourceText } from './source/source-text.ts';

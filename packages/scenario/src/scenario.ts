@@ -13,8 +13,8 @@ import type {
   PrintTime,
   ProfileSpan,
   RequesterChanges,
+  StudySettings,
 } from '@buildweek/model';
-import type { StudySettings } from './settings.ts';
 import type { AbsenceWording } from './words/absence.ts';
 import type { PromiseWording } from './words/promise.ts';
 import type { MaximumWaitWording, RejectWording } from './words/rejects.ts';

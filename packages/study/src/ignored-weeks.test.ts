@@ -1,10 +1,9 @@
-import type { Lab } from '@buildweek/model';
+import type { Lab, StudySettings } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import type { ReplicationExecutor } from './executor.ts';
 import { history } from './fixture/history.ts';
 import { queueLab } from './fixture/lab.ts';
 import { decideIgnoredWeeks, type IgnoredWeeksChoice } from './ignored-weeks.ts';
-import type { StudySettings } from './study-settings.ts';
 
 const settings: StudySettings = {
   seed: 'a',

@@ -1,10 +1,9 @@
 import type { SimulationSettings } from '@buildweek/core';
-import type { Lab } from '@buildweek/model';
+import type { Lab, StudySettings } from '@buildweek/model';
 import type { IgnoredWeeks } from '@buildweek/results';
 import { mser, RunningMeans } from '@buildweek/statistics';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
 import { inOrder } from './in-order.ts';
-import type { StudySettings } from './study-settings.ts';
 
 /** A pilot is at least this long, so that the end of a slow start can be seen at all. */
 const PILOT_WEEKS = 52;
@@ -17,7 +16,7 @@ export interface IgnoredWeeksChoice {
 }
 
 /**
- * Decides how many weeks are left out at the start: the stated number; none where the lab starts from a stated
+ * Decides how many weeks are left out before the stated start: the stated number; none where the lab starts from a stated
  * backlog or plays a dated list of jobs; or what MSER cuts off the weekly number of jobs in the lab, averaged over a
  * pilot with random numbers of its own.
  * @returns null when somebody stopped before the pilot was finished

@@ -13,11 +13,5 @@ export { handCalculation } from './hand/hand-calculation.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
 export type { StudyProgress } from './progress.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
-export {
-  PRECISION_MEASURES,
-  type PrecisionAsked,
-  type PrecisionMeasure,
-  type StudySettings,
-} from './study-settings.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

@@ -1,6 +1,6 @@
+import type { PrecisionAsked, PrecisionMeasure } from '@buildweek/model';
 import type { EstimateOrRefused, JobClass } from '@buildweek/results';
 import { sequentialPrecision } from '@buildweek/statistics';
-import type { PrecisionAsked, PrecisionMeasure } from './study-settings.ts';
 
 /** Whether what was asked for is reached. */
 export interface PrecisionReached {

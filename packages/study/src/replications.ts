@@ -1,11 +1,10 @@
 import type { SimulationSettings } from '@buildweek/core';
-import type { Lab } from '@buildweek/model';
+import type { Lab, StudySettings } from '@buildweek/model';
 import type { Run } from '@buildweek/results';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
 import { inOrder } from './in-order.ts';
 import { precisionOf } from './precision.ts';
 import { StudySums } from './reduce/study-sums.ts';
-import type { StudySettings } from './study-settings.ts';
 
 /** The replications of a study, summed up. */
 export interface PlayedReplications {

@@ -1,11 +1,11 @@
 import { createSimulator, type History } from '@buildweek/core';
+import type { StudySettings } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
 import { queueLab } from './fixture/lab.ts';
 import { createInProcessExecutor } from './in-process-executor.ts';
 import type { StudyProgress } from './progress.ts';
 import { runStudy, type StudyResults } from './run-study.ts';
-import type { StudySettings } from './study-settings.ts';
 
 const settings: StudySettings = {
   seed: 'study',

@@ -1,6 +1,7 @@
-import type { Lab } from '@buildweek/model';
+import type { Lab, StudySettings } from '@buildweek/model';
 import type { Caution, HandLoad, Run } from '@buildweek/results';
 import { FEWEST_REPLICATIONS } from '@buildweek/statistics';
+import { checkStudySettings } from './check-study-settings.ts';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
 import { handCalculation } from './hand/hand-calculation.ts';
 import { decideIgnoredWeeks } from './ignored-weeks.ts';
@@ -8,7 +9,6 @@ import type { StudyProgress } from './progress.ts';
 import type { Measures } from './reduce/study-sums.ts';
 import { type PlayedReplications, playReplications } from './replications.ts';
 import { startEarlier } from './start-earlier.ts';
-import { checkStudySettings, type StudySettings } from './study-settings.ts';
 import { cautionsOf } from './words/cautions.ts';
 import { headlineOf } from './words/headline.ts';
 import { lawWarnings, loadWarnings, unfinishedWarnings } from './words/warnings.ts';

@@ -1,4 +1,4 @@
-import { PRECISION_MEASURES, type PrecisionAsked } from '@buildweek/study';
+import { PRECISION_MEASURES, type PrecisionAsked } from '@buildweek/model';
 import { InvalidArgumentError } from 'commander';
 
 /** Reads a whole number of at least `fewest`. */

@@ -1,4 +1,4 @@
-import type { StudySettings } from '@buildweek/study';
+import type { StudySettings } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import { precisionOption } from './option-values.ts';
 import { settingsFrom } from './run-options.ts';

@@ -1,4 +1,4 @@
-import type { PrecisionAsked, StudySettings } from '@buildweek/study';
+import type { PrecisionAsked, StudySettings } from '@buildweek/model';
 import { badInput } from '../failure.ts';
 
 /** The options of the command `run`. */

@@ -1,7 +1,12 @@
-import type { DispatchRules, WorkKind } from '@buildweek/model';
+import {
+  type DispatchRules,
+  PRECISION_MEASURES,
+  type PrecisionAsked,
+  type StudySettings,
+  type WorkKind,
+} from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import { nearest } from '../nearest.ts';
-import { PRECISION_MEASURES, type Precision, type StudySettings } from '../settings.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { share, wholeNumber } from '../words/numbers.ts';
 import { type Wording, WordingError } from '../words/wording-error.ts';
@@ -59,7 +64,7 @@ const level: Wording<number> = (text) => {
   );
 };
 
-const precisionWording: Wording<Precision> = (text) => {
+const precisionWording: Wording<PrecisionAsked> = (text) => {
   const expected = `a share of one of: ${PRECISION_MEASURES.join(', ')}`;
   const parts = /^(.+?)\s+of\s+(.+)$/.exec(text);
   if (parts === null) {

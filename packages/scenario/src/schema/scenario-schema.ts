@@ -1,4 +1,4 @@
-import { PRECISION_MEASURES } from '../settings.ts';
+import { PRECISION_MEASURES } from '@buildweek/model';
 import { hoursSchema } from './hours-schema.ts';
 import { nameOrNumber, whole, words, yesOrNo } from './keys.ts';
 import { carriersSchema, machinesSchema, peopleSchema, stationsSchema } from './resources-schema.ts';
