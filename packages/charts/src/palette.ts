@@ -64,6 +64,7 @@ export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
   'set-up': { code: 'E', label: 'set-up', short: 'set-up', colour: '#b1cfdf' },
   unload: { code: 'F', label: 'unload', short: 'unload', colour: '#d3e5ef' },
   'waiting to start': { code: 'G', label: 'waiting to start', short: 'to start', colour: '#f5bd62' },
+  'waiting to fill': { code: 'N', label: 'waiting to fill', short: 'to fill', colour: '#f9dfa4' },
   'waiting to be unloaded': {
     code: 'H',
     label: 'waiting to be unloaded',
@@ -82,6 +83,7 @@ export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
   load: { code: 'B', label: 'load', short: 'load', colour: '#6d9cba' },
   unload: { code: 'C', label: 'unload', short: 'unload', colour: '#d3e5ef' },
   'waiting to start': { code: 'D', label: 'waiting to start', short: 'to start', colour: '#f5bd62' },
+  'waiting to fill': { code: 'K', label: 'waiting to fill', short: 'to fill', colour: '#f9dfa4' },
   'waiting to be unloaded': {
     code: 'E',
     label: 'waiting to be unloaded',

@@ -19,6 +19,7 @@ export type WaitCause = z.infer<typeof waitCauseSchema>;
 export const MACHINE_STATES = [
   'idle',
   'waiting to start',
+  'waiting to fill',
   'prepare',
   'set-up',
   'warm-up',
@@ -38,6 +39,7 @@ export type MachineState = z.infer<typeof machineStateSchema>;
 export const STATION_STATES = [
   'idle',
   'waiting to start',
+  'waiting to fill',
   'load',
   'run',
   'waiting to be unloaded',

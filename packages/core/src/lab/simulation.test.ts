@@ -1,3 +1,4 @@
+import { STATION_STATES } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import {
   at,
@@ -122,7 +123,7 @@ describe('A history', () => {
     // Nothing happens between 12:00, where the case ends, and the end of the week.
     expect(history.laws.jobArea).toBe(11 * HOUR);
     expect(history.laws.jobStays).toBe(11 * HOUR);
-    const run = history.stations[0]?.timeInState[3] ?? Number.NaN;
+    const run = history.stations[0]?.timeInState[STATION_STATES.indexOf('run')] ?? Number.NaN;
     expect(run / (12 * HOUR)).toBe(0.75);
   });
 

@@ -28,6 +28,7 @@ import { UnitGroup } from './unit-group.ts';
 
 const IDLE = MACHINE_STATES.indexOf('idle');
 const WAITING_TO_START = MACHINE_STATES.indexOf('waiting to start');
+const WAITING_TO_FILL = MACHINE_STATES.indexOf('waiting to fill');
 
 /** Machines and stations: what waits for them, what they hold, the phases they go through. */
 export class UnitFloor {
@@ -96,6 +97,7 @@ export class UnitFloor {
    */
   pick(group: UnitGroup): Load | null {
     group.pickedClass = null;
+    group.isUnsettled = true;
     const { launch } = this.simulation;
     const { carrier } = group.compiled;
     let best: Load | null = null;
@@ -361,7 +363,7 @@ export class UnitFloor {
 
   private settleIdle(group: UnitGroup): void {
     group.isUnsettled = false;
-    const state = group.waiting > 0 ? WAITING_TO_START : IDLE;
+    const state = group.waiting === 0 ? IDLE : group.mayLaunch ? WAITING_TO_START : WAITING_TO_FILL;
     for (const unit of group.units) {
       if (unit.isCounted && unit.state !== state) this.setState(unit, state);
     }

@@ -50,4 +50,9 @@ export class UnitGroup {
     this.pickedUnit = null;
     for (const unitClass of this.classes) unitClass.reset();
   }
+
+  /** Whether a launch condition holds for anything that waits; else it waits for a batch to fill or for its time. */
+  get mayLaunch(): boolean {
+    return this.classes.some((unitClass) => unitClass.loads.length > 0 && unitClass.mayLaunch);
+  }
 }

@@ -1,8 +1,8 @@
-import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
+import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
 import { IntervalBins } from '../kernel/interval-bins.ts';
-import { addStay, IntervalRing } from '../kernel/interval-ring.ts';
 import type { LocalTime } from '../kernel/local-time.ts';
 import type { QueueHistory } from './history.ts';
+import { HoursOfWeek } from './hours-of-week.ts';
 import { Sample } from './sample.ts';
 import type { MeasuredWindow } from './window.ts';
 
@@ -11,8 +11,7 @@ export class QueueRecorder {
   private readonly name: string;
   private readonly kind: QueueHistory['kind'];
   private readonly window: MeasuredWindow;
-  private readonly localTime: LocalTime;
-  private readonly hours = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
+  private readonly hours: HoursOfWeek;
   private readonly weeks: IntervalBins;
   private readonly waits: Sample | null;
   private area = 0;
@@ -29,7 +28,7 @@ export class QueueRecorder {
     this.name = name;
     this.kind = kind;
     this.window = window;
-    this.localTime = localTime;
+    this.hours = new HoursOfWeek(window, localTime);
     this.weeks = new IntervalBins(window.start, MILLISECONDS_PER_WEEK, window.weeks);
     this.waits = keepWaits ? new Sample() : null;
   }
@@ -52,12 +51,11 @@ export class QueueRecorder {
     const end = Math.min(to, window.end);
     if (!(end > start)) return;
     this.area += weight * (end - start);
-    addStay(this.hours, this.localTime, start, end, weight);
+    this.hours.add(start, end, weight);
     this.weeks.add(start, end, weight);
   }
 
   history(): QueueHistory {
-    const hourLength = this.window.weeks * MILLISECONDS_PER_HOUR;
     return {
       name: this.name,
       kind: this.kind,
@@ -65,7 +63,7 @@ export class QueueRecorder {
       visits: this.visits,
       waitSum: this.waitSum,
       waits: this.waits === null ? null : this.waits.sorted(),
-      byHourOfWeek: this.hours.totals().map((total) => total / hourLength),
+      byHourOfWeek: this.hours.averages(),
       byWeek: this.weeks.totals().map((total) => total / MILLISECONDS_PER_WEEK),
     };
   }

@@ -1,5 +1,5 @@
 import { PERSON_STATES, WAIT_CAUSES } from '@buildweek/results';
-import { MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
+import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
 import type { LocalTime } from '../kernel/local-time.ts';
 import type { CompiledLab } from '../lab/compiled-lab.ts';
 import type { Job } from '../lab/job.ts';
@@ -48,7 +48,9 @@ export class Recorder {
       new JobClassSums(part.name, true),
     ]);
     this.partHours = compiled.parts.map((part) => new PartHoursSums(part.stages.length, part.steps.length));
-    this.people = compiled.peopleGroups.map(() => new PeopleSums(compiled.workLabels.length, localTime));
+    this.people = compiled.peopleGroups.map(
+      () => new PeopleSums(compiled.workLabels.length, window, localTime),
+    );
     this.unitQueues = compiled.unitGroups.map((group) => queue(group.name, group.kind));
     this.attendedQueues = compiled.attendedQueues.map(({ skill, persons }) =>
       queue(persons === 1 ? skill : `${skill} (${persons} persons)`, 'people'),
@@ -154,7 +156,7 @@ export class Recorder {
     if (duration === 0) return;
     person.timeInState[person.state] += duration;
     if (person.state !== PERSON_OFF && person.state !== PERSON_IDLE) {
-      this.people[person.group].busy(this.window, person.stateSince, now);
+      this.people[person.group].busyHours.add(person.stateSince, now, 1);
     }
   }
 
@@ -163,7 +165,7 @@ export class Recorder {
   }
 
   onDuty(group: number, from: number, to: number): void {
-    this.people[group].duty(this.window, from, to);
+    this.people[group].dutyHours.add(from, to, 1);
   }
 
   jobClassHistories(): JobClassHistory[] {
@@ -196,7 +198,6 @@ export class Recorder {
   }
 
   peopleHistories(persons: readonly Person[]): PeopleHistory[] {
-    const hourLength = this.window.weeks * MILLISECONDS_PER_HOUR;
     return this.compiled.peopleGroups.map((group, index) => {
       const sums = this.people[index];
       const members = persons.filter((person) => person.group === index);
@@ -210,8 +211,8 @@ export class Recorder {
         timeInState,
         stages: this.compiled.workLabels,
         timeByStage: sums.timeByLabel,
-        busyByHourOfWeek: sums.busyHours.totals().map((total) => total / hourLength),
-        onDutyByHourOfWeek: sums.dutyHours.totals().map((total) => total / hourLength),
+        busyByHourOfWeek: sums.busyHours.averages(),
+        onDutyByHourOfWeek: sums.dutyHours.averages(),
       };
     });
   }

@@ -1,9 +1,8 @@
 import { WAIT_CAUSES } from '@buildweek/results';
-import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR } from '../kernel/clock.ts';
-import { addStay, IntervalRing } from '../kernel/interval-ring.ts';
 import type { LocalTime } from '../kernel/local-time.ts';
 import type { Job } from '../lab/job.ts';
 import type { JobClassHistory } from './history.ts';
+import { HoursOfWeek } from './hours-of-week.ts';
 import { Sample } from './sample.ts';
 import type { MeasuredWindow } from './window.ts';
 
@@ -78,26 +77,12 @@ export class PartHoursSums {
 /** What the people of one group did. */
 export class PeopleSums {
   readonly timeByLabel: Float64Array;
-  readonly busyHours = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
-  readonly dutyHours = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
-  private readonly localTime: LocalTime;
+  readonly busyHours: HoursOfWeek;
+  readonly dutyHours: HoursOfWeek;
 
-  constructor(labels: number, localTime: LocalTime) {
+  constructor(labels: number, window: MeasuredWindow, localTime: LocalTime) {
     this.timeByLabel = new Float64Array(labels);
-    this.localTime = localTime;
-  }
-
-  busy(window: MeasuredWindow, from: number, to: number): void {
-    this.add(this.busyHours, window, from, to);
-  }
-
-  duty(window: MeasuredWindow, from: number, to: number): void {
-    this.add(this.dutyHours, window, from, to);
-  }
-
-  private add(bins: IntervalRing, window: MeasuredWindow, from: number, to: number): void {
-    const start = Math.max(from, window.start);
-    const end = Math.min(to, window.end);
-    if (end > start) addStay(bins, this.localTime, start, end, 1);
+    this.busyHours = new HoursOfWeek(window, localTime);
+    this.dutyHours = new HoursOfWeek(window, localTime);
   }
 }
