@@ -3,7 +3,7 @@ import { resultsFixture } from '@buildweek/charts/fixture';
 import { expect, test } from 'vitest';
 import { html } from './html.ts';
 import { Reasons } from './reasons.ts';
-import { estimateCell, levelWords, onePeriod, predictionCell } from './words.ts';
+import { estimateCell, onePeriod, predictionCell } from './words.ts';
 
 const { run } = resultsFixture();
 
@@ -39,8 +39,4 @@ test('A cell without a number says why, or where the reason stands.', () => {
   expect(html`${predictionCell(never, DAYS, { reasons })}`.source).toContain(
     'later than the plan<sup>2</sup>',
   );
-});
-
-test('A level is told in percent.', () => {
-  expect(levelWords(0.95)).toBe('95\u00a0%');
 });

@@ -1,4 +1,4 @@
-import { formatInterval, formatNumber, formatValue, type Unit } from '@buildweek/charts';
+import { formatInterval, formatValue, type Unit, unnamed } from '@buildweek/charts';
 import type { EstimateOrRefused, Never, PredictionOrRefused, Refused, Run } from '@buildweek/results';
 import { type Content, type Html, html } from './html.ts';
 import type { Reasons } from './reasons.ts';
@@ -10,13 +10,6 @@ export function onePeriod(run: Run): string {
   if (run.weeks === QUARTER_WEEKS) return 'one quarter';
   return run.weeks === 1 ? 'one week' : `one period of ${run.weeks} weeks`;
 }
-
-/** "95 %". */
-export function levelWords(level: number): string {
-  return `${formatNumber(level * 100, 0)}\u00a0%`;
-}
-
-const bare = (unit: Unit): Unit => ({ ...unit, one: '', many: '' });
 
 function missing(value: Refused | Never, reasons: Reasons | null): Html {
   const words = value.kind === 'never' ? 'later than the plan' : 'not given';
@@ -36,7 +29,7 @@ export interface CellManner {
 /** A cell with an estimate and its interval, or why there is none. */
 export function estimateCell(estimate: EstimateOrRefused, unit: Unit, manner: CellManner = {}): Content {
   if (estimate.kind !== 'estimate') return missing(estimate, manner.reasons ?? null);
-  const value = formatValue(estimate, manner.spoken === true ? unit : bare(unit));
+  const value = formatValue(estimate, manner.spoken === true ? unit : unnamed(unit));
   return html`${value} <span class="interval">${formatInterval(estimate, unit)}</span>`;
 }
 

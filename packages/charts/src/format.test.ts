@@ -7,6 +7,7 @@ import {
   formatCount,
   formatEstimate,
   formatHourOfWeek,
+  formatLevel,
   formatNumber,
   formatOrReason,
   formatPlain,
@@ -16,6 +17,7 @@ import {
   PLAIN,
   shareInWords,
   shorten,
+  unnamed,
 } from './format.ts';
 
 function estimate(value: number, low: number, high: number): Estimate {
@@ -115,4 +117,12 @@ test('A shortened name is never longer than asked for and never cuts a letter in
       },
     ),
   );
+});
+
+test('A confidence level that is no whole percentage is not told as certainty.', () => {
+  expect([0.5, 0.95, 0.995].map(formatLevel)).toEqual(['50\u00a0%', '95\u00a0%', '99.5\u00a0%']);
+});
+
+test('A value whose unit stands in the heading keeps its decimals without it.', () => {
+  expect(formatEstimate(estimate(98.4, 93.6, 103.2), unnamed(DAYS))).toBe('4.1 (3.9 to 4.3)');
 });

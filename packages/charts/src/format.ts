@@ -2,6 +2,7 @@ import type { Estimate, EstimateOrRefused, Prediction, PredictionOrRefused } fro
 
 /** Hours in a day by the clock; lead times are told in such days. */
 export const HOURS_PER_DAY = 24;
+export const HOURS_PER_WEEK = 7 * HOURS_PER_DAY;
 
 /** A space at which no line ends, between a number and its unit. */
 const NO_BREAK = '\u00a0';
@@ -25,6 +26,11 @@ export const PARTS: Unit = { size: 1, one: 'part', many: 'parts', leastDecimals:
 /** Mean numbers of things at a time. */
 export const AT_A_TIME: Unit = { size: 1, one: '', many: '', leastDecimals: 1 };
 export const PLAIN: Unit = { size: 1, one: '', many: '', leastDecimals: 0 };
+
+/** The same unit for a place that names it already, as the heading of a column. */
+export function unnamed(unit: Unit): Unit {
+  return { ...unit, one: '', many: '' };
+}
 
 const MOST_DECIMALS = 2;
 /** Relative width below which an interval is only rounding. */
@@ -73,6 +79,11 @@ export function formatCount(count: number): string {
 export function formatShare(share: number): string {
   const percent = share * 100;
   return `${percent > 0 && percent < 9.95 ? formatNumber(percent, 1) : formatNumber(percent, 0)}${NO_BREAK}%`;
+}
+
+/** "95 %", and "99.5 %" for a confidence level that is no whole percentage. */
+export function formatLevel(level: number): string {
+  return `${Number((level * 100).toPrecision(6))}${NO_BREAK}%`;
 }
 
 function withUnit(text: string, unit: Unit): string {

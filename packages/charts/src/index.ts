@@ -8,18 +8,21 @@ export {
   formatCount,
   formatEstimate,
   formatInterval,
+  formatLevel,
   formatNumber,
   formatOrReason,
   formatPlain,
   formatShare,
   formatValue,
   HOURS,
+  HOURS_PER_WEEK,
   JOBS,
   PARTS,
   PERCENT,
   PLAIN,
   shareInWords,
   type Unit,
+  unnamed,
 } from './format.ts';
 export { familyOf } from './hour-families.ts';
 export { stepName } from './hours-by-step.ts';

@@ -1,10 +1,9 @@
 import type { Run } from '@buildweek/results';
-import { formatNumber } from './format.ts';
+import { formatLevel } from './format.ts';
 
 /** What every band and whisker of a chart means, in words. */
 export function intervalWords(run: Run): string {
-  const level = formatNumber(run.level * 100, 0);
-  return `${level}\u00a0% confidence interval of the long-run average, from ${run.replications} replications`;
+  return `${formatLevel(run.level)} confidence interval of the long-run average, from ${run.replications} replications`;
 }
 
 /** The measured period in words: "13 weeks". */

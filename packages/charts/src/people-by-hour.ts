@@ -1,7 +1,7 @@
 import type { PeopleUse, Results } from '@buildweek/results';
 import { bandLayers, bandRows } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
-import { formatHourOfWeek, formatPlain, formatShare, shorten } from './format.ts';
+import { formatHourOfWeek, formatPlain, formatShare, HOURS_PER_WEEK, shorten } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { MUTED_INK } from './palette.ts';
 import { fitName } from './text-width.ts';
@@ -30,14 +30,13 @@ function tightestHour(group: PeopleUse): Peak | null {
 }
 
 function panel(size: ChartSize, group: PeopleUse): LayeredSpec {
-  const last = 168;
   const onDuty = [...group.onDutyByHourOfWeek, group.onDutyByHourOfWeek.at(-1) ?? 0].map((persons, hour) => ({
     x: hour,
     persons,
   }));
   const rows = bandRows(group.busyByHourOfWeek, (hour) => hour);
   const closing = rows.at(-1);
-  const busy = closing === undefined ? rows : [...rows, { ...closing, x: last }];
+  const busy = closing === undefined ? rows : [...rows, { ...closing, x: HOURS_PER_WEEK }];
   const top = Math.max(1, ...group.onDutyByHourOfWeek, ...group.busyByHourOfWeek.high);
   return {
     title: fitName(group.group, CHART_WIDTH[size] - 80, FONT_SIZE[size], true),

@@ -1,12 +1,20 @@
 import type { Estimate, PeopleUse, PersonState, Results } from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
-import { formatEstimate, formatNumber, formatPlain, formatValue, HOURS, PERCENT, shorten } from './format.ts';
+import {
+  formatEstimate,
+  formatNumber,
+  formatPlain,
+  formatValue,
+  HOURS,
+  HOURS_PER_WEEK,
+  PERCENT,
+  shorten,
+} from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { PERSON_STATE_PARTS } from './palette.ts';
 import { type StackedBar, stackedBars } from './stacked-bars.ts';
 import { themeFor } from './theme.ts';
 
-const HOURS_PER_WEEK = 168;
 /** Off duty is left out: the bar is the working week of one person, with overtime behind it. */
 const ORDER: readonly PersonState[] = ['work', 'other duties', 'idle', 'overtime'];
 

@@ -1,8 +1,8 @@
 import type { Results, Run } from '@buildweek/results';
 import type { ChartSize, HorizontalAxis, Layer } from './chart.ts';
+import { HOURS_PER_WEEK } from './format.ts';
 import { CLOSED_HOURS } from './palette.ts';
 
-const HOURS_PER_WEEK = 168;
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
 /** Week 1 and then every so many weeks, at most as many as there is room for. */

@@ -65,7 +65,7 @@ describe('buildweek run', () => {
     }
     expect(stdout).toMatch(/Nine of ten rush jobs are finished within/);
     expect(stdout).toContain('40 replications of 13 weeks, seed "corner"');
-    expect(stdout).toContain('95 % confidence intervals');
+    expect(stdout).toContain('95\u00a0% confidence intervals');
   });
 
   it('warns of a load above 100 % with the number before anything is played', async () => {

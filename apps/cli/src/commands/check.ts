@@ -4,8 +4,8 @@ import { Command } from 'commander';
 import { readScenarioFile } from '../files/scenario-file.ts';
 import { assumptionsTable } from '../tables/assumptions-table.ts';
 import { handTable } from '../tables/hand-table.ts';
-import { listSection, section } from '../tables/results-text.ts';
 import { paragraph } from '../terminal/paragraph.ts';
+import { listSection, section } from '../terminal/section.ts';
 import { harmless, styleFor } from '../terminal/style.ts';
 
 export function checkCommand(): Command {

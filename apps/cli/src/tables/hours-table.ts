@@ -2,6 +2,7 @@ import { formatEstimate, PLAIN } from '@buildweek/charts';
 import type { Estimate, PartHours, StepHours, WaitCause } from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
+import { stepOf, WAITS_FOR } from './story-words.ts';
 
 /** Hours below this share of the lead time of a part are not worth a line. */
 const SMALLEST_SHARE = 0.01;
@@ -25,33 +26,18 @@ interface Entry {
   readonly text: string;
 }
 
-const WAITED_FOR: Readonly<Record<Exclude<WaitCause, 'machine'>, string>> = {
-  requester: 'the requester',
-  'machine down': 'a repair',
-  carrier: 'a carrier',
-  batch: 'the batch to fill',
-  shift: 'a shift',
-  person: 'a person',
-  'rest of the job': 'the rest of the job',
-};
-
 function entriesOf(part: PartHours): Entry[] {
   return part.steps.flatMap((step) => [
-    entry(nameOf(step), step.work),
+    entry(stepOf(step), step.work),
     ...step.waits.map((wait) =>
-      entry(`wait before ${nameOf(step)}, for ${waitedFor(wait.cause, step)}`, wait.hours),
+      entry(`wait before ${stepOf(step)}, for ${waitedFor(wait.cause, step)}`, wait.hours),
     ),
   ]);
 }
 
 function waitedFor(cause: WaitCause, { phase }: StepHours): string {
-  if (cause !== 'machine') return WAITED_FOR[cause];
+  if (cause !== 'machine') return WAITS_FOR[cause];
   return phase === 'load' || phase === 'run' ? 'a station' : 'a machine';
-}
-
-/** A stage of one step needs no name for it. */
-function nameOf({ stage, phase }: StepHours): string {
-  return phase === 'work' || phase === 'wait' || phase === stage ? stage : `${stage}: ${phase}`;
 }
 
 function entry(what: string, hours: Estimate): Entry {

@@ -6,6 +6,7 @@ import {
   HOURS,
   PERCENT,
   type Unit,
+  unnamed,
 } from '@buildweek/charts';
 import type { EstimateOrRefused, JobClass, PredictionOrRefused } from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
@@ -66,7 +67,7 @@ function percentile(job: JobClass, share: number): JobClass['percentiles'][numbe
 function estimateCell(estimate: EstimateOrRefused | undefined, unit: Unit, footnotes: Footnotes): string {
   if (estimate === undefined) return '';
   return estimate.kind === 'estimate'
-    ? withoutUnit(formatEstimate(estimate, unit))
+    ? formatEstimate(estimate, unnamed(unit))
     : footnotes.mark(estimate.reason);
 }
 
@@ -75,9 +76,4 @@ function periodCell(prediction: PredictionOrRefused | undefined, unit: Unit, foo
   return prediction.kind === 'prediction'
     ? formatInterval(prediction, unit)
     : footnotes.mark(prediction.reason);
-}
-
-/** The column says the unit already. */
-function withoutUnit(text: string): string {
-  return text.replace(/\s+(days?|h)/u, '');
 }

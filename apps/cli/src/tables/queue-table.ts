@@ -1,4 +1,4 @@
-import { formatEstimate, HOURS, PLAIN } from '@buildweek/charts';
+import { formatEstimate, HOURS, PLAIN, unnamed } from '@buildweek/charts';
 import type { Queue } from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
@@ -26,7 +26,7 @@ export function queueTable(queues: readonly Queue[], style: Style): string {
         WAITED_FOR[queue.kind],
         formatEstimate(queue.meanLength, PLAIN),
         queue.meanWait.kind === 'estimate'
-          ? formatEstimate(queue.meanWait, HOURS).replace(/\s+h/u, '')
+          ? formatEstimate(queue.meanWait, unnamed(HOURS))
           : 'nobody came through',
       ],
     })),

@@ -1,5 +1,7 @@
+import { formatLevel } from '@buildweek/charts';
 import type { Results, Run } from '@buildweek/results';
 import { paragraph } from '../terminal/paragraph.ts';
+import { listSection, section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
 import { Footnotes } from './footnotes.ts';
 import { hoursTable } from './hours-table.ts';
@@ -42,23 +44,12 @@ function troubleSection(results: Results, style: Style): string {
   return tables === '' ? '' : section('What goes wrong', tables, style);
 }
 
-/** Warnings or cautions as a list; empty when there are none. */
-export function listSection(title: string, lines: readonly string[], style: Style): string {
-  if (lines.length === 0) return '';
-  return section(style.warning(title), lines.map((line) => paragraph(line, '  - ')).join('\n'), style);
-}
-
-/** A title with what stands below it. */
-export function section(title: string, text: string, style: Style): string {
-  return `${style.heading(title)}\n${text}`;
-}
-
 function runText(run: Run): string {
   const weeks = run.weeks === 1 ? '1 week' : `${run.weeks} weeks`;
   const lines = [
-    `${run.replications} replications of ${weeks}, seed "${run.seed}"; in brackets: ${100 * run.level} % confidence intervals.`,
-    `Ignored weeks at the start: ${run.ignoredWeeks.weeks} (${run.ignoredWeeks.method}). ${run.ignoredWeeks.note}`,
-    `${stopWords(run)}`,
+    `${run.replications} replications of ${weeks}, seed "${run.seed}"; in brackets: ${formatLevel(run.level)} confidence intervals.`,
+    `Ignored weeks before the start: ${run.ignoredWeeks.weeks} (${run.ignoredWeeks.method}). ${run.ignoredWeeks.note}`,
+    stopWords(run),
   ];
   return lines.map((line) => paragraph(line, '  ')).join('\n');
 }

@@ -1,8 +1,7 @@
+import { MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { JobStory, WeekListing } from '@buildweek/study';
 import type { StoryClock } from './story-clock.ts';
 import { jobNumber, promiseOf } from './story-words.ts';
-
-const MILLISECONDS_PER_HOUR = 3_600_000;
 
 /** A job for a program: hours since the stated start of the plan, and local date and time. */
 export function storyDocument(story: JobStory, clock: StoryClock): Record<string, unknown> {

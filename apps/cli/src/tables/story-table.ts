@@ -1,8 +1,8 @@
 import type { JobStory, JobStretch } from '@buildweek/study';
 import { paragraph } from '../terminal/paragraph.ts';
+import { section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
-import { section } from './results-text.ts';
 import type { StoryClock } from './story-clock.ts';
 import { countOf, hoursOf, jobNumber, promiseOf, stepOf, WAITS_FOR } from './story-words.ts';
 

@@ -1,8 +1,7 @@
 import { formatNumber } from '@buildweek/charts';
+import { MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { WaitCause } from '@buildweek/results';
 import type { JobStory } from '@buildweek/study';
-
-const MILLISECONDS_PER_HOUR = 3_600_000;
 
 /** What a wait is for, behind "waits for". */
 export const WAITS_FOR: Readonly<Record<WaitCause, string>> = {

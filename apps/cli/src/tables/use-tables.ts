@@ -1,4 +1,4 @@
-import { formatEstimate, formatShare, formatValue, PERCENT, PLAIN } from '@buildweek/charts';
+import { formatEstimate, formatShare, formatValue, HOURS_PER_WEEK, PERCENT, PLAIN } from '@buildweek/charts';
 import type { Estimate, EstimateOrRefused, MachineUse, PeopleUse, StationUse } from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
@@ -78,7 +78,11 @@ export function peopleTable(people: readonly PeopleUse[], style: Style): string 
       const hours = (state: string): string => {
         const share = group.states.find((one) => one.state === state)?.share;
         if (share === undefined) return '';
-        return formatEstimate(share, { ...PLAIN, size: 1 / (group.count * 168), leastDecimals: 1 });
+        return formatEstimate(share, {
+          ...PLAIN,
+          size: 1 / (group.count * HOURS_PER_WEEK),
+          leastDecimals: 1,
+        });
       };
       const busy = group.busyShareOfDuty;
       return {

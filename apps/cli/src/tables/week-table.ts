@@ -1,7 +1,7 @@
 import type { WeekItem, WeekListing } from '@buildweek/study';
+import { section } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
-import { section } from './results-text.ts';
 import type { StoryClock } from './story-clock.ts';
 import { jobNumber, stepOf } from './story-words.ts';
 

@@ -6,7 +6,7 @@ import { table } from '../table.ts';
 import { estimateCell } from '../words.ts';
 
 const KINDS: Readonly<Record<Queue['kind'], string>> = {
-  machine: 'machines',
+  machine: 'machine',
   station: 'station',
   people: 'people',
   all: 'jobs in the lab',

@@ -1,6 +1,6 @@
+import { formatLevel } from '@buildweek/charts';
 import type { Results } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
-import { levelWords } from '../words.ts';
 
 /** Letters from which on the answer is set smaller. */
 const LONG_ANSWER = 90;
@@ -29,9 +29,9 @@ ${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWE
 ${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
 <dl class="facts">
 ${fact('The lab', `${units(results.machines.length, 'machine', 'machines')}, ${units(results.stations.length, 'station', 'stations')}, ${units(persons, 'person', 'persons')}, ${units(lab.parts.length, 'part type', 'part types')}`)}
-${fact('The plan', `${units(run.weeks, 'week', 'weeks')} from ${lab.startDate}, after ${units(run.ignoredWeeks.weeks, 'ignored week', 'ignored weeks')}`)}
+${fact('The plan', `${units(run.weeks, 'week', 'weeks')} from ${lab.startDate}, with ${units(run.ignoredWeeks.weeks, 'ignored week', 'ignored weeks')} before`)}
 ${fact('Played', `${run.replications} times, seed “${run.seed}”`)}
-${fact('Intervals', `hold with ${levelWords(run.level)} confidence`)}
+${fact('Intervals', `hold with ${formatLevel(run.level)} confidence`)}
 </dl>
 </div>
 </header>`;

@@ -1,8 +1,7 @@
-import { formatNumber } from '@buildweek/charts';
+import { formatLevel, formatNumber } from '@buildweek/charts';
 import type { Assumption, Results, Run } from '@buildweek/results';
 import { type Html, html } from '../html.ts';
 import { table } from '../table.ts';
-import { levelWords } from '../words.ts';
 
 function sourceWords(assumption: Assumption): string {
   return assumption.line === null ? assumption.source : `${assumption.source}, line ${assumption.line}`;
@@ -64,7 +63,7 @@ export function originSection(results: Results): Html {
       'Weeks to finish in',
       `${run.capWeeks} after the measured ones; arrivals go on; a job that is not finished by then counts as later than everything`,
     ],
-    ['Confidence level', levelWords(run.level)],
+    ['Confidence level', formatLevel(run.level)],
     ['Hash of the scenario', scenario.hash],
   ];
   return html`

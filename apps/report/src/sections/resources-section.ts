@@ -1,5 +1,6 @@
 import {
   HOURS,
+  HOURS_PER_WEEK,
   MACHINE_STATE_PARTS,
   PERCENT,
   PERSON_STATE_PARTS,
@@ -108,7 +109,7 @@ ${unitTable(
 }
 
 function peopleTable(people: readonly PeopleUse[]): Html {
-  const weekHours: typeof HOURS = { ...HOURS, size: 1 / 168 };
+  const weekHours: typeof HOURS = { ...HOURS, size: 1 / HOURS_PER_WEEK };
   const states = ['work', 'other duties', 'idle', 'overtime'] as const;
   return table(
     'people-table',
