@@ -171,7 +171,7 @@ describe('handCalculation', () => {
     expect(loadOf(shared, 'helpers')).toMatchObject({
       demandHoursPerWeek: expect.closeTo(10, 9),
       load: expect.closeTo(0.25, 9),
-      note: 'Work for sand, shared evenly with technicians, builds and batches full.',
+      note: 'Work for sand, builds and batches full. Shared with technicians as evenly as skills allow, whatever the hour; who is there when it is wanted, or alone can do some of it, will be busier.',
     });
   });
 

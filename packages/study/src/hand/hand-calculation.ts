@@ -164,8 +164,12 @@ function peopleNote(
     return `The demand asks for nothing that needs this group${duties}.`;
   }
   const others = load.groups.flatMap((group) => (group === own ? [] : [lab.people[group]?.name ?? '']));
-  const shared = others.length === 0 ? '' : `, shared evenly with ${others.join(', ')}`;
-  return `Work for ${load.skills.join(', ')}${shared}, builds and batches full${duties}.`;
+  const skills = load.skills.filter((skill) => lab.people[own]?.skills.includes(skill)).join(', ');
+  const shared =
+    others.length === 0
+      ? ''
+      : `. Shared with ${others.join(', ')} as evenly as skills allow, whatever the hour; who is there when it is wanted, or alone can do some of it, will be busier`;
+  return `Work for ${skills}, builds and batches full${duties}${shared}.`;
 }
 
 function figure(value: number): string {
