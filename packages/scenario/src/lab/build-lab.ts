@@ -11,7 +11,7 @@ import { buildPeople } from './build-people.ts';
 import { checkConditions } from './check-conditions.ts';
 import { checkLaunch } from './check-launch.ts';
 import { checkPeople } from './check-people.ts';
-import { checkUnused } from './check-unused.ts';
+import { checkSkills, checkUnused } from './check-unused.ts';
 import { resolves } from './names.ts';
 
 /** Looks up the names of a scenario, counts its dates from the start, and checks that the lab can work. */
@@ -38,12 +38,17 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
   const isSound =
     !reading.isMisspelt([]) &&
     ['hours', 'people', 'machines', 'stations'].every((section) => !reading.hasErrorsWithin([section]));
+  const places = attendedPlaces(lab, reading);
   if (isSound) {
-    checkPeople(attendedPlaces(lab, reading), lab, reading);
+    checkPeople(places, lab, reading);
     checkConditions(lab, reading);
     checkLaunch(lab, reading);
   }
-  if (!reading.hasErrors) checkUnused(scenario, built.labCalendar, reading);
+  if (!reading.hasErrors) {
+    checkUnused(scenario, built.labCalendar, reading);
+    const needed = places.map(({ work }) => work.skill);
+    checkSkills(scenario, needed, reading);
+  }
   return lab;
 }
 

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { CountDistribution } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import { edited, problemsOf } from '../fixture/plain-lab.ts';
@@ -96,5 +97,42 @@ describe('leave', () => {
       { severity: 'warning', line: 7, message: 'This leave is over before the plan starts.' },
     ]);
     expect(leaveOf('{ 1: 2027-02-01 to 2027-02-05 }')).toEqual([]);
+  });
+
+  it('that does not say whose it is among several is taken for that of person 1, with a warning', () => {
+    const dates = '2027-03-02 to 2027-03-03';
+    expect(problemsOf(edited('count: 2, hours', `count: 2, leave: ${dates}, hours`))).toMatchObject([
+      {
+        severity: 'warning',
+        line: 7,
+        column: 35,
+        message:
+          '"technicians" are 2 persons, and this does not say whose leave it is: it is taken for that of person 1.',
+        write: `leave: { 1: ${dates} }`,
+      },
+    ]);
+    expect(leaveOf(dates)).toEqual(leaveOf(`{ 1: ${dates} }`));
+    expect(leaveOf('[2027-03-02, 2027-03-03]')).toEqual(leaveOf('{ 1: [2027-03-02, 2027-03-03] }'));
+  });
+
+  it('of a person who is not there is left out with a warning', () => {
+    expect(problemsOf(edited('count: 2, hours', 'count: 2, leave: { 3: 2027-04-05 }, hours'))).toMatchObject([
+      {
+        severity: 'warning',
+        line: 7,
+        column: 37,
+        message: '"technicians" has no person 3: this leave has no effect.',
+        write: 'count: 3 at "technicians", or the leave without 3',
+      },
+    ]);
+    expect(leaveOf('{ 3: 2027-04-05, 2: 2027-03-02 }')).toEqual(leaveOf('{ 2: 2027-03-02 }'));
+  });
+
+  it('does not stand in the way of trying another number of people', () => {
+    const demo = readFileSync(new URL('../../../../scenarios/demo.yaml', import.meta.url), 'utf8');
+    for (const count of [1, 2, 3, 4]) {
+      const reading = readScenario(demo.replace('count: 2', `count: ${count}`), 'demo.yaml');
+      expect(reading).toMatchObject({ kind: 'scenario', lab: { people: [{ count }, { count: 1 }] } });
+    }
   });
 });

@@ -1,6 +1,6 @@
-import { nearest } from '../nearest.ts';
+import { listed, nearest } from '../nearest.ts';
 import type { Reading } from '../reading.ts';
-import type { Scenario } from '../scenario.ts';
+import type { Scenario, ScenarioStage } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
 import { equipmentHours } from './equipment-hours.ts';
 
@@ -59,6 +59,43 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
       warn(['parts', name], `Nobody asks for "${name}".`, `${name}: { jobs: 14 per week } under demand`);
   }
   checkMaterials(scenario, reading);
+}
+
+/**
+ * Warns of skills that no work asks for: a slip in one takes a person away from the work without a word.
+ *
+ * @param needed the skills that work of the lab asks for
+ */
+export function checkSkills(scenario: Scenario, needed: readonly string[], reading: Reading): void {
+  const all = [...new Set([...needed, ...scenario.routes.flatMap(({ stages }) => stages.flatMap(skillsOf))])];
+  for (const { name, skills } of scenario.people) {
+    for (const skill of skills) {
+      if (all.includes(skill)) continue;
+      const meant = nearest(skill, all);
+      const list = reading.nodeAt(['people', name, 'skills']);
+      const index =
+        list?.kind === 'list'
+          ? list.items.findIndex((item) => item.kind === 'scalar' && item.text === skill)
+          : -1;
+      reading.report(['people', name, 'skills', ...(index < 0 ? [] : [index])], 'value', {
+        severity: 'warning',
+        message: `Nobody needs the skill "${skill}"${meant === null ? '.' : `; did you mean "${meant}"?`}`,
+        found: skill,
+        expected: `a skill that some work asks for: ${listed(all, 12)}`,
+        write: meant ?? `by: ${skill} at the work that needs it, or the skills without it`,
+      });
+    }
+  }
+}
+
+/** Skills that a stage names, whether or not a part takes its route. */
+function skillsOf(stage: ScenarioStage): string[] {
+  if (stage.kind === 'wait') return [];
+  const named =
+    stage.kind === 'work'
+      ? [stage.work.skill]
+      : [stage.times.by, stage.times.load?.skill, stage.times.unload?.skill];
+  return named.flatMap((skill) => (skill == null || skill === '' ? [] : [skill]));
 }
 
 function checkMaterials(scenario: Scenario, reading: Reading): void {

@@ -1,5 +1,6 @@
 import type { Fields } from '../fields.ts';
 import type { ScenarioLeave, ScenarioPeople } from '../scenario.ts';
+import { describeNode, type SourceNode } from '../source/source-node.ts';
 import { absence } from '../words/absence.ts';
 import { dateSpan } from '../words/dates.ts';
 
@@ -25,14 +26,18 @@ function readLeave(group: Fields, name: string, count: number): ScenarioLeave[] 
     const persons = group.group(KEY);
     return persons.names().flatMap((key) => {
       const person = personNamed(key, name);
-      if (Number.isInteger(person) && person >= 1 && person <= count) return spansOf(persons, key, person);
-      persons.report(
-        key,
-        'key',
-        `"${name}" has no person ${key}.`,
-        count === 1 ? '1, the only person of the group' : `a number from 1 to ${count}`,
-        '1: 2027-04-05 to 2027-04-16',
-      );
+      if (person >= 1 && person <= count) return spansOf(persons, key, person);
+      const isNumber = person > count;
+      group.reading.report(persons.pathOf(key), 'key', {
+        // The number of people is what is tried out most: their leave must not stand in the way.
+        severity: isNumber ? 'warning' : 'error',
+        message: `"${name}" has no person ${key}${isNumber ? ': this leave has no effect' : ''}.`,
+        found: key,
+        expected: count === 1 ? '1, the only person of the group' : `a number from 1 to ${count}`,
+        write: isNumber
+          ? `count: ${person} at "${name}", or the leave without ${key}`
+          : '1: 2027-04-05 to 2027-04-16',
+      });
       return [];
     });
   }
@@ -40,17 +45,21 @@ function readLeave(group: Fields, name: string, count: number): ScenarioLeave[] 
     if (!group.has(KEY)) group.assume(KEY, 'none');
     return [];
   }
-  if (count > 1) {
-    group.report(
-      KEY,
-      'value',
-      `"${name}" are ${count} persons, and this does not say whose leave it is.`,
-      'the number of the person with the dates',
-      `{ 1: ${node.kind === 'scalar' ? node.text : '2027-04-05 to 2027-04-16'} }`,
-    );
-    return [];
+  if (count > 1 && node.kind !== 'empty') {
+    const dates = node.kind === 'scalar' ? node.text : listText(node.items);
+    group.reading.report(group.pathOf(KEY), 'value', {
+      severity: 'warning',
+      message: `"${name}" are ${count} persons, and this does not say whose leave it is: it is taken for that of person 1.`,
+      found: dates,
+      expected: 'the number of the person with the dates',
+      write: `leave: { 1: ${dates} }`,
+    });
   }
   return spansOf(group, KEY, 1);
+}
+
+function listText(items: readonly SourceNode[]): string {
+  return `[${items.map(describeNode).join(', ')}]`;
 }
 
 /** `2`, or the name of the individual: `technicians 2`. */
