@@ -130,7 +130,7 @@ const NAMES = ['lever', 'ring'] as const;
 /** Plans of two weeks over the last Sunday of March, when clocks change where there is a zone that does so. */
 export const generatedScenarios: fc.Arbitrary<string> = fc
   .record({
-    names: fc.constantFrom(NAMES, NAMES.slice(0, 1)),
+    names: fc.constantFrom<readonly string[]>(NAMES, NAMES.slice(0, 1)),
     zone: optional('zone: Europe/Lisbon\n'),
     closed: optional('  closed: [2027-03-26]\n'),
     cutOff: optional('cut-off: 14:00\n'),

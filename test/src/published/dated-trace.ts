@@ -6,7 +6,7 @@ const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 /**
  * Plays one traced replication of a scenario text in whose zone clocks do not change.
  *
- * @returns for each step its stage and phase, its first start and its end, pauses left out, in the order of their
+ * @returns for each step its stage and phase, its last start and its end, pauses left out, in the order of their
  *   ends: `build, set-up: Fri 2025-01-10 15:30 -> Fri 2025-01-10 16:00`
  * @throws Error when the text has problems, or a step does not end
  */
@@ -41,5 +41,6 @@ export function datedTrace(text: string): string[] {
 }
 
 function nameOf({ stage, phase }: TraceEntry): string {
-  return `${stage}, ${phase}`;
+  // Repairs and maintenance have a name alone.
+  return stage === null ? `${phase}` : `${stage}, ${phase}`;
 }

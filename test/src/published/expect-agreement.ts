@@ -11,7 +11,7 @@ export const PATIENCE = 240_000;
  * to be warned of, and that the laws held in every replication.
  */
 export async function expectAgreement(published: PublishedCase): Promise<void> {
-  const played = await play(published.scenario);
+  const played = await play(published.scenario, published.traced);
   const agreements = agreementsOf(published, played);
   const words = (selected: typeof agreements): string[] => selected.map((one) => one.words);
   expect(words(agreements.filter((one) => !one.agrees))).toEqual([]);

@@ -8,6 +8,8 @@ export interface PublishedValue {
   /** A mean or share may be known to 1 %, a point or spread of a distribution to 2 %, at most. */
   readonly kind: 'mean' | 'share' | 'percentile' | 'deviation';
   readonly estimate: (played: Played) => Estimate;
+  /** Another limit of the standard error, where the case says why. */
+  readonly sharpness?: number;
 }
 
 /** A case of the collected checks, worded as a scenario. */
@@ -19,4 +21,6 @@ export interface PublishedCase {
   /** The whole scenario file. The seed was written down before anything was played. */
   readonly scenario: string;
   readonly values: readonly PublishedValue[];
+  /** Whether the number of jobs in the lab is followed through the trace. */
+  readonly traced?: boolean;
 }

@@ -1,5 +1,6 @@
 import {
   jobsInLab,
+  jobsWithin,
   leadTimePercentile,
   meanLeadTime,
   meanWait,
@@ -29,7 +30,9 @@ parts:
 demand:
   customer: { jobs: 6 per hour, when: any time }
 `,
+  traced: true,
   values: [
+    { what: 'chance of an empty lab', truth: 1 / 9, kind: 'share', estimate: jobsWithin(0) },
     { what: 'chance to wait', truth: 4 / 9, kind: 'share', estimate: rest(waitsWithin('server', 0)) },
     { what: 'Lq', truth: 8 / 9, kind: 'mean', estimate: queueLength('server') },
     { what: 'Wq, hours', truth: 0.1481481481, kind: 'mean', estimate: meanWait('server') },

@@ -2,6 +2,7 @@ import {
   deviationOfLeadTime,
   deviationOfWait,
   jobsInLab,
+  jobsWithin,
   leadTimePercentile,
   meanLeadTime,
   meanWait,
@@ -34,9 +35,11 @@ parts:
 demand:
   customer: { jobs: 0.8 per hour, when: any time, promise: 23.02585093 h }
 `,
+  traced: true,
   values: [
     { what: 'utilization', truth: 0.8, kind: 'share', estimate: stationShare('server', 'run') },
     { what: 'chance of an empty lab', truth: 0.2, kind: 'share', estimate: stationShare('server', 'idle') },
+    { what: 'fewer than five in the lab', truth: 1 - 0.32768, kind: 'share', estimate: jobsWithin(4) },
     { what: 'L', truth: 4, kind: 'mean', estimate: jobsInLab },
     { what: 'Lq', truth: 3.2, kind: 'mean', estimate: queueLength('server') },
     { what: 'W, hours', truth: 5, kind: 'mean', estimate: meanLeadTime },
