@@ -86,7 +86,14 @@ export async function runStudy(
     results: {
       ...measures,
       run,
-      headline: headlineOf({ jobs: measures.jobs, ...sums.forHeadline(settings.level), loads, run }),
+      headline: headlineOf({
+        jobs: measures.jobs,
+        jobsInLab: measures.flow.jobsInLab,
+        ...sums.forHeadline(settings.level),
+        loads,
+        run,
+        pilotSettles: decided.warnings.length === 0,
+      }),
       handCalculation: loads,
       cautions: cautionsOf(lab),
       warnings: [

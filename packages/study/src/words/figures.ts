@@ -1,56 +1,69 @@
-import type { Estimate, Prediction } from '@buildweek/results';
+import { type Estimate, figureOf, formatNumber, type Prediction } from '@buildweek/results';
 
-const HOURS_PER_DAY = 24;
-
-interface Unit {
+/** A unit in which lead times are told. */
+export interface TimeUnit {
+  /** Hours in it. */
   readonly size: number;
-  readonly word: string;
+  readonly one: string;
+  readonly many: string;
 }
 
-/** Lead times below two days are told in hours. */
-function unitFor(hours: number): Unit {
-  return hours < 2 * HOURS_PER_DAY ? { size: 1, word: 'hours' } : { size: HOURS_PER_DAY, word: 'days' };
-}
+/** Days are 24 hours by the clock. */
+export const DAYS: TimeUnit = { size: 24, one: 'day', many: 'days' };
+export const HOURS: TimeUnit = { size: 1, one: 'hour', many: 'hours' };
 
-/** `2.9 days (2.7 to 3.1)`; days are 24 hours by the clock. */
-export function durationWords(estimate: Estimate): string {
-  const unit = unitFor(estimate.value);
-  return `${decimal(estimate.value / unit.size)} ${unit.word} (${rangeIn(estimate, unit.size)})`;
+const LEAST_DECIMALS = 1;
+const PERCENT = 0.01;
+
+/** `2.9 days (2.7 to 3.1)`. */
+export function durationWords(estimate: Estimate, unit: TimeUnit): string {
+  const figure = figureOf(estimate, unit.size, LEAST_DECIMALS);
+  const name = Number(figure.value) === 1 ? unit.one : unit.many;
+  return withRange(`${figure.value} ${name}`, figure.range);
 }
 
 /** `2.1 to 3.8 days`. */
-export function rangeWords(interval: Prediction): string {
-  const unit = unitFor(interval.high);
-  return `${rangeIn(interval, unit.size)} ${unit.word}`;
+export function rangeWords(interval: Prediction, unit: TimeUnit): string {
+  return `${endsWords(interval, unit.size, LEAST_DECIMALS)} ${unit.many}`;
 }
 
-/** `0.6 (0.5 to 0.7)`, in the unit that suits a whole of `hours`. */
-export function partOfDurationWords(estimate: Estimate, hours: number): string {
-  const unit = unitFor(hours);
-  return `${decimal(estimate.value / unit.size)} (${rangeIn(estimate, unit.size)})`;
+/** `0.6 (0.5 to 0.7)`, where the unit is said already. */
+export function bareDurationWords(estimate: Estimate, unit: TimeUnit): string {
+  return numberWords(estimate, unit.size, LEAST_DECIMALS);
 }
 
 /** `93 % (91 to 94)`. */
 export function shareWords(estimate: Estimate): string {
-  return `${percent(estimate.value)} % (${percent(estimate.low)} to ${percent(estimate.high)})`;
+  const figure = figureOf(estimate, PERCENT, 0);
+  return withRange(`${figure.value} %`, figure.range);
 }
 
 /** `85 to 98 %`. */
 export function shareRangeWords(interval: Prediction): string {
-  return `${percent(interval.low)} to ${percent(interval.high)} %`;
+  return `${endsWords(interval, PERCENT, 0)} %`;
+}
+
+/** `75 (70 to 80)`. */
+export function countWords(estimate: Estimate): string {
+  return numberWords(estimate, 1, 0);
 }
 
 /** A share in per cent, whole, with one decimal below ten and close to a hundred. */
 export function percent(share: number): string {
   const value = 100 * share;
-  return (value !== 0 && value < 10) || (value > 99 && value < 100) ? value.toFixed(1) : value.toFixed(0);
+  return formatNumber(value, (value !== 0 && value < 10) || (value > 99 && value < 100) ? 1 : 0);
 }
 
-function rangeIn(interval: { readonly low: number; readonly high: number }, size: number): string {
-  return `${decimal(interval.low / size)} to ${decimal(interval.high / size)}`;
+function numberWords(estimate: Estimate, size: number, least: number): string {
+  const figure = figureOf(estimate, size, least);
+  return withRange(figure.value, figure.range);
 }
 
-function decimal(value: number): string {
-  const text = value.toFixed(Math.abs(value) < 0.1 ? 2 : 1);
-  return Number(text) === 0 ? '0' : text;
+function withRange(words: string, range: { readonly low: string; readonly high: string } | null): string {
+  return range === null ? words : `${words} (${range.low} to ${range.high})`;
+}
+
+function endsWords(interval: Prediction, size: number, least: number): string {
+  const { value, range } = figureOf(interval, size, least);
+  return range === null ? value : `${range.low} to ${range.high}`;
 }

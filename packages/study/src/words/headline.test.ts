@@ -1,4 +1,4 @@
-import type { Estimate, JobClass } from '@buildweek/results';
+import type { Band, Estimate, JobClass } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import type { GroupUse } from '../reduce/group-use-sums.ts';
 import { type HeadlineFacts, headlineOf } from './headline.ts';
@@ -43,6 +43,16 @@ function use(name: string, kind: GroupUse['kind'], atWork: number, waiting: numb
   };
 }
 
+function weeks(value: readonly number[]): Band {
+  return {
+    value: [...value],
+    low: value.map((one) => one - 5),
+    high: value.map((one) => one + 5),
+    level: 0.95,
+    replications: 100,
+  };
+}
+
 const facts: HeadlineFacts = {
   jobs: [jobs('all', 96), jobs('normal', 100), jobs('rush', 72)],
   uses: [use('resin washers', 'station', 0.9, 0.02), use('technicians', 'people', 0.7, 0)],
@@ -51,16 +61,37 @@ const facts: HeadlineFacts = {
     { what: 'all other stages', hours: estimate(6) },
     { what: 'waiting', cause: 'shift', hours: estimate(10) },
     { what: 'waiting', cause: 'person', hours: estimate(20) },
-    { what: 'waiting', cause: 'carrier', hours: estimate(0.1) },
+    { what: 'waiting', cause: 'carrier', hours: estimate(0.9) },
   ],
   loads: [],
   run: { weeks: 13, level: 0.95 },
+  jobsInLab: weeks(Array.from({ length: 13 }, () => 40)),
+  pilotSettles: true,
 };
 
 describe('headlineOf', () => {
   it('says first what nine of ten rush and normal jobs keep, and what the bottleneck is', () => {
     expect(headlineOf(facts)[0]).toBe(
-      'Nine of ten rush jobs are finished within 3.0 days (2.9 to 3.1), and nine of ten normal jobs are finished within 4.2 days (4.0 to 4.4); the bottleneck is "resin washers", at work 90 % (89 to 91) of the time.',
+      'Nine of ten rush jobs are finished within 3.0 days (2.9 to 3.1), and nine of ten normal jobs are finished within 4.2 days (4.0 to 4.4); the bottleneck is “resin washers”, at work 90 % (89 to 91) of the time.',
+    );
+  });
+
+  it('says before any lead time that the lab does not keep up, where the jobs in it grow from the first to the last weeks', () => {
+    const jobsInLab = weeks([70, 74, 80, 85, 90, 92, 93, 108, 121, 123, 125, 127, 130]);
+    expect(headlineOf({ ...facts, jobsInLab })[0]).toBe(
+      'The lab does not keep up: jobs in it grow from 75 (70 to 80) to 127 (122 to 132) in 13 weeks; the lead times below depend on when one looks and are no lasting figures.',
+    );
+    expect(headlineOf({ ...facts, jobsInLab })[1]).toMatch(/^Nine of ten rush jobs/);
+  });
+
+  it('takes a bump after closed days for no growth', () => {
+    const jobsInLab = weeks([17, 18, 18, 20, 59, 44, 31, 28, 28, 22, 19, 18, 18]);
+    expect(headlineOf({ ...facts, jobsInLab })[0]).toMatch(/^Nine of ten rush jobs/);
+  });
+
+  it('says before any lead time that it is not certain whether the lab settles, where its pilot did not', () => {
+    expect(headlineOf({ ...facts, pilotSettles: false })[0]).toMatch(
+      /^It is not certain that the lab keeps up/,
     );
   });
 
@@ -69,7 +100,7 @@ describe('headlineOf', () => {
       'In any one quarter that figure may come out anywhere from 2.5 to 4.0 days for rush jobs, and from 3.7 to 5.2 days for normal jobs; 95 of 100 do.',
     );
     expect(headlineOf({ ...facts, run: { weeks: 6, level: 0.9 } })[1]).toMatch(
-      /^In any one stretch of 6 weeks .*; 90 of 100 do\.$/,
+      /^In any one period of 6 weeks .*; 90 of 100 do\.$/,
     );
   });
 
@@ -79,23 +110,35 @@ describe('headlineOf', () => {
     );
   });
 
-  it('says where the hours of a job go, largest cause of waiting first, and nothing that hardly counts', () => {
+  it('says where the hours of a job go, largest cause of waiting first, and gathers what hardly counts, so that the parts add up', () => {
     expect(headlineOf(facts).at(-1)).toBe(
-      'Of the 2.0 days (1.9 to 2.1) of an average job: printing 0.5 (0.5 to 0.5); all other stages 0.3 (0.2 to 0.3); waiting for a person 0.8 (0.8 to 0.9); waiting for a shift to begin 0.4 (0.4 to 0.4).',
+      'Of the 2.0 days (1.9 to 2.1) of an average job: printing 0.50 (0.48 to 0.53); all other stages 0.25 (0.24 to 0.26); waiting for a person 0.83 (0.79 to 0.88); waiting for a shift to begin 0.42 (0.40 to 0.44); other waits 0.04.',
     );
   });
 
   it('names machines that stand full at night when nothing is at work nearly always', () => {
     const uses = [use('printers', 'machine', 0.3, 0.6), use('technicians', 'people', 0.5, 0)];
     expect(headlineOf({ ...facts, uses })[0]).toContain(
-      'the bottleneck is "printers", taken up 90 % (89 to 91) of the time, of all hours 60 % (59 to 61) waiting for people to start or empty it.',
+      'the bottleneck is “printers”, taken up 90 % (89 to 91) of the time, of all hours 60 % (59 to 61) waiting for people to start or empty it.',
     );
+  });
+
+  it('names no bottleneck, however busy something is, where promises are kept', () => {
+    const kept = facts.jobs.map((one) => ({ ...one, onTime: estimate(0.97, 0.01) }));
+    expect(headlineOf({ ...facts, jobs: kept })[0]).toContain(
+      '; the busiest is “resin washers”, at work 90 % (89 to 91) of the time.',
+    );
+  });
+
+  it('tells all lead times in hours where an average job takes less than a day', () => {
+    const quick = [jobs('all', 40), jobs('normal', 60)];
+    expect(headlineOf({ ...facts, jobs: quick })[0]).toContain('within 60.0 hours (57.0 to 63.0)');
   });
 
   it('names no bottleneck where there is none', () => {
     const uses = [use('printers', 'machine', 0.3, 0.1), use('technicians', 'people', 0.5, 0)];
     expect(headlineOf({ ...facts, uses })[0]).toContain(
-      'nothing is worked to its limit, and the busiest, "technicians", is at work 50 % (49 to 51) of the hours on duty.',
+      'nothing is worked to its limit, and the busiest, “technicians”, is at work 50 % (49 to 51) of the hours on duty.',
     );
   });
 
@@ -109,7 +152,7 @@ describe('headlineOf', () => {
     };
     expect(headlineOf({ ...facts, jobs: [few] }).slice(0, 2)).toEqual([
       'No lead time can be given that nine of ten jobs keep. There are too few jobs.',
-      'The bottleneck is "resin washers", at work 90 % (89 to 91) of the time.',
+      'The bottleneck is “resin washers”, at work 90 % (89 to 91) of the time.',
     ]);
   });
 });

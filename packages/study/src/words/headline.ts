@@ -1,13 +1,28 @@
-import type { HandLoad, JobClass, Run, WaitCause } from '@buildweek/results';
+import {
+  type Band,
+  type Estimate,
+  type HandLoad,
+  type JobClass,
+  lastingGrowth,
+  periodName,
+  type Run,
+  toldInDays,
+  type WaitCause,
+} from '@buildweek/results';
 import type { GroupUse } from '../reduce/group-use-sums.ts';
 import type { HoursEntry } from '../reduce/overall-hours-sums.ts';
+import { busiestWords } from './busiest.ts';
 import {
+  bareDurationWords,
+  countWords,
+  DAYS,
   durationWords,
-  partOfDurationWords,
+  HOURS,
   percent,
   rangeWords,
   shareRangeWords,
   shareWords,
+  type TimeUnit,
 } from './figures.ts';
 
 /** What the headline is made from. */
@@ -17,10 +32,11 @@ export interface HeadlineFacts {
   readonly hours: readonly HoursEntry[];
   readonly loads: readonly HandLoad[];
   readonly run: Pick<Run, 'weeks' | 'level'>;
+  /** Jobs in the lab, by measured week. */
+  readonly jobsInLab: Band;
+  /** Whether the pilot came to no rest. */
+  readonly pilotSettles: boolean;
 }
-
-/** From about this use on queues grow steeply, and a resource is called the bottleneck: common practice, no source. */
-const BOTTLENECK_SHARE = 0.8;
 
 const CAUSE_WORDS: Readonly<Record<WaitCause, string>> = {
   requester: 'waiting for the requester',
@@ -37,6 +53,7 @@ const CAUSE_WORDS: Readonly<Record<WaitCause, string>> = {
 export function headlineOf(facts: HeadlineFacts): string[] {
   return [
     ...overloadSentences(facts.loads),
+    ...growthSentences(facts),
     ...leadTimeSentences(facts),
     ...onePeriodSentences(facts),
     ...onTimeSentences(facts),
@@ -53,6 +70,20 @@ function overloadSentences(loads: readonly HandLoad[]): string[] {
     );
 }
 
+/** A backlog that grows makes every lead time a matter of the day on which it is looked at. */
+function growthSentences({ jobsInLab, pilotSettles, run }: HeadlineFacts): string[] {
+  const growth = lastingGrowth(jobsInLab);
+  if (growth !== null) {
+    return [
+      `The lab does not keep up: jobs in it grow from ${countWords(growth.from)} to ${countWords(growth.to)} in ${run.weeks} weeks; the lead times below depend on when one looks and are no lasting figures.`,
+    ];
+  }
+  if (pilotSettles) return [];
+  return [
+    'It is not certain that the lab keeps up: played for longer, the number of jobs in it does not settle; the lead times below may depend on when one looks.',
+  ];
+}
+
 /** Rush and normal jobs where there are both, else all. */
 function mainClasses(jobs: readonly JobClass[]): JobClass[] {
   const overall = jobs.filter((job) => job.part === null);
@@ -66,39 +97,46 @@ function nameOf(job: JobClass): string {
   return job.priority === 'all' ? 'jobs' : `${job.priority} jobs`;
 }
 
-function leadTimeSentences({ jobs, uses }: HeadlineFacts): string[] {
+function unitOf(jobs: readonly JobClass[]): TimeUnit {
+  return toldInDays(jobs) ? DAYS : HOURS;
+}
+
+function leadTimeSentences(facts: HeadlineFacts): string[] {
+  const { jobs, uses } = facts;
+  const unit = unitOf(jobs);
   const known = mainClasses(jobs).flatMap((job) => {
     const found = percentileOf(job)?.longRun;
-    return found?.kind === 'estimate' ? [`${nameOf(job)} are finished within ${durationWords(found)}`] : [];
+    return found?.kind === 'estimate'
+      ? [`${nameOf(job)} are finished within ${durationWords(found, unit)}`]
+      : [];
   });
-  const bottleneck = bottleneckWords(uses);
+  const busiest = busiestWords(uses, { keepsPromises: keepsPromises(jobs), keepsUp: keepsUp(facts) });
   const [first, ...others] = known;
   if (first === undefined) {
     const refused = mainClasses(jobs).flatMap((job) => percentileOf(job)?.longRun ?? [])[0];
     const reason = refused === undefined || refused.kind === 'estimate' ? '' : ` ${refused.reason}`;
     return [
       `No lead time can be given that nine of ten jobs keep.${reason}`,
-      ...(bottleneck === null ? [] : [`${capital(bottleneck)}.`]),
+      ...(busiest === null ? [] : [`${capital(busiest)}.`]),
     ];
   }
   const rest = others.map((words) => `, and nine of ten ${words}`).join('');
-  return [`Nine of ten ${first}${rest}${bottleneck === null ? '' : `; ${bottleneck}`}.`];
+  return [`Nine of ten ${first}${rest}${busiest === null ? '' : `; ${busiest}`}.`];
 }
 
-/** What is at work nearly always; else what is held nearly always, though it only waits for people; else nothing. */
-function bottleneckWords(uses: readonly GroupUse[]): string | null {
-  const most = (share: (use: GroupUse) => number): GroupUse | undefined =>
-    [...uses].sort((one, other) => share(other) - share(one))[0];
-  const busiest = most((use) => use.atWork.value);
-  const held = most((use) => use.held.value);
-  if (busiest === undefined || held === undefined) return null;
-  const of = busiest.kind === 'people' ? 'of the hours on duty' : 'of the time';
-  const atWork = `at work ${shareWords(busiest.atWork)} ${of}`;
-  if (busiest.atWork.value >= BOTTLENECK_SHARE) return `the bottleneck is "${busiest.name}", ${atWork}`;
-  if (held.held.value >= BOTTLENECK_SHARE && held.waitingForPeople !== null) {
-    return `the bottleneck is "${held.name}", taken up ${shareWords(held.held)} of the time, of all hours ${shareWords(held.waitingForPeople)} waiting for people to start or empty it`;
-  }
-  return `nothing is worked to its limit, and the busiest, "${busiest.name}", is ${atWork}`;
+/** Share of promises from which on they count as kept. Common practice, no source. */
+const KEPT_SHARE = 0.95;
+
+/** Whether each class of jobs that has promises keeps nearly all of them. */
+function keepsPromises(jobs: readonly JobClass[]): boolean {
+  const shares = mainClasses(jobs).flatMap(({ onTime }) =>
+    onTime.kind === 'estimate' ? [onTime.value] : [],
+  );
+  return shares.length > 0 && shares.every((share) => share >= KEPT_SHARE);
+}
+
+function keepsUp(facts: HeadlineFacts): boolean {
+  return overloadSentences(facts.loads).length + growthSentences(facts).length === 0;
 }
 
 function percentileOf(job: JobClass): JobClass['percentiles'][number] | undefined {
@@ -106,21 +144,15 @@ function percentileOf(job: JobClass): JobClass['percentiles'][number] | undefine
 }
 
 function onePeriodSentences({ jobs, run }: HeadlineFacts): string[] {
+  const unit = unitOf(jobs);
   const words = mainClasses(jobs).flatMap((job) => {
     const found = percentileOf(job)?.onePeriod;
-    return found?.kind === 'prediction' ? [`${rangeWords(found)} for ${nameOf(job)}`] : [];
+    return found?.kind === 'prediction' ? [`${rangeWords(found, unit)} for ${nameOf(job)}`] : [];
   });
   if (words.length === 0) return [];
-  const period = periodWords(run.weeks);
   return [
-    `In any one ${period} that figure may come out anywhere from ${words.join(', and from ')}; ${percent(run.level)} of 100 do.`,
+    `In any one ${periodName(run.weeks)} that figure may come out anywhere from ${words.join(', and from ')}; ${percent(run.level)} of 100 do.`,
   ];
-}
-
-function periodWords(weeks: number): string {
-  if (weeks === 13) return 'quarter';
-  if (weeks === 52) return 'year';
-  return weeks === 1 ? 'week' : `stretch of ${weeks} weeks`;
 }
 
 function onTimeSentences({ jobs, run }: HeadlineFacts): string[] {
@@ -128,31 +160,53 @@ function onTimeSentences({ jobs, run }: HeadlineFacts): string[] {
     if (job.onTime.kind !== 'estimate') return [];
     const one =
       job.onTimeOnePeriod.kind === 'prediction'
-        ? `; in any one ${periodWords(run.weeks)} ${shareRangeWords(job.onTimeOnePeriod)}`
+        ? `; in any one ${periodName(run.weeks)} ${shareRangeWords(job.onTimeOnePeriod)}`
         : '';
     return [`${shareWords(job.onTime)} of ${nameOf(job)} with a promise keep it${one}.`];
   });
 }
 
-/** The largest causes of waiting; the rest is in the charts. */
+/** The largest causes of waiting have a part of their own. */
 const MOST_CAUSES = 3;
 const SMALLEST_SHARE = 0.02;
 
+/** All parts of the mean lead time: they add up to it. */
 function hoursSentences({ jobs, hours }: HeadlineFacts): string[] {
   const mean = jobs.find((job) => job.part === null && job.priority === 'all')?.meanLeadTime;
   if (mean?.kind !== 'estimate' || !(mean.value > 0)) return [];
-  const words = (entry: HoursEntry): string => {
-    const name = entry.what === 'waiting' ? CAUSE_WORDS[entry.cause] : entry.what;
-    return `${name} ${partOfDurationWords(entry.hours, mean.value)}`;
-  };
+  const unit = unitOf(jobs);
   const work = hours.filter((entry) => entry.what !== 'waiting');
   const waits = hours
     .filter((entry) => entry.what === 'waiting')
-    .filter((entry) => entry.hours.value >= SMALLEST_SHARE * mean.value)
-    .sort((one, other) => other.hours.value - one.hours.value)
-    .slice(0, MOST_CAUSES);
+    .sort((one, other) => other.hours.value - one.hours.value);
+  const own = waits.slice(0, MOST_CAUSES).filter((entry) => entry.hours.value >= SMALLEST_SHARE * mean.value);
+  const others = sumOf(waits.slice(own.length).map((entry) => entry.hours));
   if (work.length + waits.length === 0) return [];
-  return [`Of the ${durationWords(mean)} of an average job: ${[...work, ...waits].map(words).join('; ')}.`];
+  const words = [
+    ...[...work, ...own].map((entry) => {
+      const name = entry.what === 'waiting' ? CAUSE_WORDS[entry.cause] : entry.what;
+      return `${name} ${bareDurationWords(entry.hours, unit)}`;
+    }),
+    ...(others === null ? [] : [`other waits ${bareDurationWords(others, unit)}`]),
+  ];
+  return [`Of the ${durationWords(mean, unit)} of an average job: ${words.join('; ')}.`];
+}
+
+/**
+ * The sum of estimates of one run; null for none. Ends are added, which is at least as wide as the interval of the
+ * sum: the standard deviation of a sum is at most the sum of the standard deviations.
+ */
+function sumOf(estimates: readonly Estimate[]): Estimate | null {
+  const [first] = estimates;
+  if (first === undefined) return null;
+  const sum = (pick: (one: Estimate) => number): number =>
+    estimates.reduce((total, one) => total + pick(one), 0);
+  return {
+    ...first,
+    value: sum((one) => one.value),
+    low: sum((one) => one.low),
+    high: sum((one) => one.high),
+  };
 }
 
 function capital(words: string): string {

@@ -1,0 +1,33 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { figureOf } from './figure.ts';
+
+test('Decimals follow the width of the interval, between those asked for and two.', () => {
+  expect(figureOf({ value: 0.583, low: 0.571, high: 0.595 }, 1, 1)).toEqual({
+    value: '0.58',
+    range: { low: '0.57', high: '0.59' },
+  });
+  expect(figureOf({ value: 98.4, low: 93.6, high: 103.2 }, 24, 1)).toEqual({
+    value: '4.1',
+    range: { low: '3.9', high: '4.3' },
+  });
+});
+
+test('A number that comes out like both ends of its interval stands alone.', () => {
+  expect(figureOf({ value: 0.6001, low: 0.5998, high: 0.6004 }, 1, 1)).toEqual({
+    value: '0.60',
+    range: null,
+  });
+  expect(figureOf({ value: 0, low: 0, high: 0 }, 0.01, 0)).toEqual({ value: '0', range: null });
+});
+
+test('A range whose ends come out alike is never written.', () => {
+  const number = fc.double({ min: 0, max: 1e4, noNaN: true });
+  fc.assert(
+    fc.property(number, number, number, fc.integer({ min: 0, max: 1 }), (one, two, three, least) => {
+      const [low, value, high] = [one, two, three].sort((a, b) => a - b) as [number, number, number];
+      const { value: text, range } = figureOf({ low, value, high }, 24, least);
+      if (range !== null) expect(range.low === text && range.high === text).toBe(false);
+    }),
+  );
+});
