@@ -29,6 +29,8 @@ const people = fc
       always(SKILLS),
       perhaps('other duties', '10 %', '25 %'),
       perhaps('grace', '15 min'),
+      perhaps('leave', '2027-03-25'),
+      perhaps('absent', '10 % of days'),
     ),
     optional('  helper: { hours: evening, skills: [hand work, run machines], other duties: 5 % }\n'),
   )
@@ -58,6 +60,21 @@ const machines = fc
       fc.constantFrom('unload: 5 min', 'unload: none'),
       perhaps('cool-down', '30 min', '{ takes: 2 h, where: outside }'),
       perhaps('material change', '12 min', '{ takes: 40 min, attended: no }'),
+      perhaps(
+        'breaks down',
+        'never',
+        '{ every: about 20 h of running, build: goes on, repair: { by: hand work, takes: 30 min } }',
+        '{ every: 40 h by the clock, build: is lost, service: { response: 6 h, takes: 2 h, hours: day } }',
+      ),
+      perhaps(
+        'fails',
+        '20 % of builds',
+        '{ chance: 1 % per print hour, loses: one job }',
+        '{ chance: 5 % of builds, cleaning: 10 min }',
+      ),
+      perhaps('maintenance', '{ every: 30 h of running, takes: 1 h }'),
+      perhaps('noticed', 'on arrival', 'on rounds every 2 h', 'monitored'),
+      perhaps('runs alone', 'mon-thu 16:00-07:00'),
     ),
     fc.constantFrom('carriers: { tanks: 1 }', 'carriers: { tanks: 3 }'),
   )
@@ -93,6 +110,7 @@ const stages = fc
         fc.constantFrom(
           '',
           `sand: { by: hand work, takes: "${time}", may pause: yes }`,
+          `sand: { by: hand work, takes: "${time}", may pause: yes, rejects: 20 % back to build }`,
           `lift: { by: hand work, takes: 10 min, people: 1 }`,
         ),
       ),
@@ -123,6 +141,8 @@ const demand = (name: string): fc.Arbitrary<string> =>
     perhaps('pieces', '2', '1 to 9', 'geometric mean 3'),
     perhaps('promise', '2 working days', '48 h'),
     perhaps('rush', '20 %'),
+    perhaps('cancels', '30 % after 2 to 72 h, usually 10', '30 % after 20 h, only before start'),
+    perhaps('revises', '30 % after 1 to 40 h, usually 8'),
   ).map((words) => `  ${name}: ${words}\n`);
 
 const NAMES = ['lever', 'ring'] as const;
@@ -134,7 +154,11 @@ export const generatedScenarios: fc.Arbitrary<string> = fc
     zone: optional('zone: Europe/Lisbon\n'),
     closed: optional('  closed: [2027-03-26]\n'),
     cutOff: optional('cut-off: 14:00\n'),
-    fit: optional('dispatch: { fit on: drawn }\n'),
+    dispatch: map(
+      perhaps('fit on', 'drawn'),
+      perhaps('within', 'shortest work'),
+      perhaps('rush interrupts', 'yes'),
+    ).map((rules) => (rules === '{  }' ? '' : `dispatch: ${rules}\n`)),
     people,
     machines,
     stations,
@@ -160,6 +184,6 @@ export const generatedScenarios: fc.Arbitrary<string> = fc
       `routes:\n${hasCarriers ? routes.join('') : routes.join('').replaceAll(', empties carrier: yes', '')}`,
       `parts:\n${found.parts.slice(0, found.names.length).join('')}`,
       `demand:\n${found.demand.slice(0, found.names.length).join('')}`,
-      found.fit,
+      found.dispatch,
     ].join('');
   });

@@ -26,9 +26,12 @@ function withSpares(text: string, inFront: boolean): string {
     ['stations', STATION],
     ['people', PERSON],
   ] as const) {
-    const block = new RegExp(`^${section}:\\n((?: .*\\n|\\n)+)`, 'm');
+    const block = new RegExp(`^(${section}:.*\\n)((?:[ #].*\\n|\\n)+)`, 'm');
     larger = block.test(larger)
-      ? larger.replace(block, (_, lines: string) => `${section}:\n${inFront ? line + lines : lines + line}`)
+      ? larger.replace(
+          block,
+          (_, head: string, lines: string) => head + (inFront ? line + lines : lines + line),
+        )
       : `${larger}${section}:\n${line}`;
   }
   return larger;

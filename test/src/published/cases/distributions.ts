@@ -46,7 +46,7 @@ const point95 = (part: string, truth: number): PublishedValue => ({
 });
 
 /** Laws by their moments: mean and squared coefficient of variation, or the shape that follows from them. */
-export const LAWS = {
+const LAWS = {
   lognormal: 'lognormal mean 3 h, variation 0.7071067812',
   gamma: 'gamma mean 3 h, variation 0.5',
   weibull: 'weibull shape 2.101349095, scale 112.906339 h',
