@@ -53,7 +53,7 @@ export function machineStates(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'Blue (A to F): something happens. Orange (G, H): the machine is held up until somebody comes. Light grey: idle. ' +
+      'Blue (A to F): something happens. Orange (G, H): the machine is held up until somebody comes. Yellow (M): parts are there, the build is not full enough. Light grey: idle. ' +
       `Whisker where idle begins: ${intervalWords(results.run)}, of the time in use. Pieces too small for a label are in the table.`,
   };
 }

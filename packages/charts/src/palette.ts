@@ -64,18 +64,18 @@ export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
   'set-up': { code: 'E', label: 'set-up', short: 'set-up', colour: '#b1cfdf' },
   unload: { code: 'F', label: 'unload', short: 'unload', colour: '#d3e5ef' },
   'waiting to start': { code: 'G', label: 'waiting to start', short: 'to start', colour: '#f5bd62' },
-  'waiting to fill': { code: 'N', label: 'waiting to fill', short: 'to fill', colour: '#f9dfa4' },
   'waiting to be unloaded': {
     code: 'H',
     label: 'waiting to be unloaded',
     short: 'to unload',
     colour: '#d9722e',
   },
-  maintenance: { code: 'I', label: 'planned maintenance', short: 'upkeep', colour: '#b08cab' },
+  maintenance: { code: 'I', label: 'planned maintenance', short: 'upkeep', colour: '#be9bba' },
   'test print': { code: 'J', label: 'test prints', short: 'tests', colour: '#c9c2e0' },
   down: { code: 'K', label: 'down', short: 'down', colour: '#5b2a4a' },
   off: { code: 'L', label: 'off', short: 'off', colour: '#aaa69c' },
-  idle: { code: 'M', label: 'idle', short: 'idle', colour: '#eceae4' },
+  'waiting to fill': { code: 'M', label: 'waiting to fill', short: 'to fill', colour: '#f0d28f' },
+  idle: { code: 'N', label: 'idle', short: 'idle', colour: '#eceae4' },
 };
 
 export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
@@ -83,18 +83,18 @@ export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
   load: { code: 'B', label: 'load', short: 'load', colour: '#6d9cba' },
   unload: { code: 'C', label: 'unload', short: 'unload', colour: '#d3e5ef' },
   'waiting to start': { code: 'D', label: 'waiting to start', short: 'to start', colour: '#f5bd62' },
-  'waiting to fill': { code: 'K', label: 'waiting to fill', short: 'to fill', colour: '#f9dfa4' },
   'waiting to be unloaded': {
     code: 'E',
     label: 'waiting to be unloaded',
     short: 'to unload',
     colour: '#d9722e',
   },
-  maintenance: { code: 'F', label: 'planned maintenance', short: 'upkeep', colour: '#b08cab' },
+  maintenance: { code: 'F', label: 'planned maintenance', short: 'upkeep', colour: '#be9bba' },
   'test print': { code: 'G', label: 'test runs', short: 'tests', colour: '#c9c2e0' },
   down: { code: 'H', label: 'down', short: 'down', colour: '#5b2a4a' },
   off: { code: 'I', label: 'off', short: 'off', colour: '#aaa69c' },
-  idle: { code: 'J', label: 'idle', short: 'idle', colour: '#eceae4' },
+  'waiting to fill': { code: 'J', label: 'waiting to fill', short: 'to fill', colour: '#f0d28f' },
+  idle: { code: 'K', label: 'idle', short: 'idle', colour: '#eceae4' },
 };
 
 export const PERSON_STATE_PARTS: Readonly<Record<PersonState, StackPart>> = {

@@ -1,11 +1,11 @@
-import type { Estimate, HandLoad, Results } from '@buildweek/results';
+import type { Estimate, HandLoad, Results, UnitState } from '@buildweek/results';
 import { meanShareAtWork, meanShareHeld, type UnitStates } from './states-of-units.ts';
 
 /** Simulated use of a group of resources. */
 export interface SimulatedUse {
   /** Share of the time in which work goes on. */
   readonly working: Estimate;
-  /** Share in which units are held, waiting for hands included; null for people. */
+  /** Share in which units are held, waiting for people and repairs included; null for people. */
   readonly held: Estimate | null;
 }
 
@@ -18,7 +18,7 @@ export function simulatedUse(results: Results, hand: HandLoad): SimulatedUse | n
     const busy = results.people.find((group) => group.group === hand.name)?.busyShareOfDuty;
     return busy?.kind === 'estimate' ? { working: busy, held: null } : null;
   }
-  const all: readonly (UnitStates<string> & { readonly group: string })[] =
+  const all: readonly (UnitStates<UnitState> & { readonly group: string })[] =
     hand.kind === 'machine' ? results.machines : results.stations;
   const units = all.filter((unit) => unit.group === hand.name);
   if (units.length === 0) return null;

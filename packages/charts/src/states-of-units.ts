@@ -1,16 +1,16 @@
-import type { Estimate } from '@buildweek/results';
+import { type Estimate, isHeld, type UnitState, useOfState } from '@buildweek/results';
 import { formatEstimate, formatShare, PERCENT } from './format.ts';
 import type { ProcessName, StackPart } from './palette.ts';
 import type { StackedBar } from './stacked-bars.ts';
 
 /** A machine or a station with its shares of calendar time. */
-export interface UnitStates<State extends string> {
+export interface UnitStates<State extends UnitState> {
   readonly name: string;
   readonly process?: ProcessName;
   readonly states: readonly { readonly state: State; readonly share: Estimate }[];
 }
 
-function shareOf<State extends string>(unit: UnitStates<State>, state: string): Estimate | null {
+function shareOf<State extends UnitState>(unit: UnitStates<State>, state: string): Estimate | null {
   return unit.states.find((candidate) => candidate.state === state)?.share ?? null;
 }
 
@@ -18,7 +18,7 @@ function shareOf<State extends string>(unit: UnitStates<State>, state: string): 
  * The bar of a unit. Idle comes last, so that the boundary before it is the time in use, and its interval is
  * that of idle turned round.
  */
-export function barOfStates<State extends string>(
+export function barOfStates<State extends UnitState>(
   unit: UnitStates<State>,
   order: readonly State[],
   parts: Readonly<Record<State, StackPart>>,
@@ -47,8 +47,8 @@ export function barOfStates<State extends string>(
  * @param counts which states are added up
  */
 export function meanShare(
-  units: readonly UnitStates<string>[],
-  counts: (state: string) => boolean,
+  units: readonly UnitStates<UnitState>[],
+  counts: (state: UnitState) => boolean,
 ): Estimate {
   const shares = units.flatMap((unit) =>
     unit.states.filter((one) => counts(one.state)).map((one) => one.share),
@@ -68,23 +68,19 @@ export function meanShare(
   };
 }
 
-const FREE = new Set(['idle', 'off']);
-
-/** Mean share of time in which units are held: what idle and off leave, with their interval turned round. */
-export function meanShareHeld(units: readonly UnitStates<string>[]): Estimate {
-  const free = meanShare(units, (state) => FREE.has(state));
+/** Mean share of time in which units are held: what the other states leave, with their interval turned round. */
+export function meanShareHeld(units: readonly UnitStates<UnitState>[]): Estimate {
+  const free = meanShare(units, (state) => !isHeld(state));
   return { ...free, value: 1 - free.value, low: 1 - free.high, high: 1 - free.low };
 }
 
-const WAITING = new Set(['waiting to start', 'waiting to be unloaded', 'down']);
-
 /** Mean share of time in which units are at work. */
-export function meanShareAtWork(units: readonly UnitStates<string>[]): Estimate {
-  return meanShare(units, (state) => !FREE.has(state) && !WAITING.has(state));
+export function meanShareAtWork(units: readonly UnitStates<UnitState>[]): Estimate {
+  return meanShare(units, (state) => useOfState(state) === 'at work');
 }
 
 /** Every unit and state in words. */
-export function describeStates<State extends string>(units: readonly UnitStates<State>[]): string {
+export function describeStates<State extends UnitState>(units: readonly UnitStates<State>[]): string {
   return units
     .map((unit) => {
       const shares = unit.states

@@ -1,19 +1,24 @@
 import { formatEstimate, formatShare, formatValue, HOURS_PER_WEEK, PERCENT, PLAIN } from '@buildweek/charts';
-import type { Estimate, EstimateOrRefused, MachineUse, PeopleUse, StationUse } from '@buildweek/results';
+import {
+  type Estimate,
+  type EstimateOrRefused,
+  type MachineUse,
+  type PeopleUse,
+  type StateUse,
+  type StationUse,
+  type UnitState,
+  useOfState,
+} from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 
 interface UnitLine {
   readonly name: string;
-  readonly states: readonly { readonly state: string; readonly share: Estimate }[];
+  readonly states: readonly { readonly state: UnitState; readonly share: Estimate }[];
   readonly runsPerWeek: Estimate;
   readonly partsPerWeek: Estimate;
   readonly meanFill: EstimateOrRefused;
 }
-
-/** States of a machine or a station in the columns of the table; the rest of the time it is idle. */
-const WAITING = new Set(['waiting to start', 'waiting to be unloaded']);
-const OUT_OF_USE = new Set(['maintenance', 'test print', 'down', 'off']);
 
 /** What each machine does with its time. */
 export function machineTable(machines: readonly MachineUse[], style: Style): string {
@@ -31,6 +36,7 @@ function unitTable(title: string, runs: string, lines: readonly UnitLine[], styl
   const columns = [
     words(title),
     numbers('idle'),
+    numbers('waiting to fill'),
     numbers('at work'),
     numbers('waiting for people'),
     numbers('out of use'),
@@ -41,16 +47,20 @@ function unitTable(title: string, runs: string, lines: readonly UnitLine[], styl
   return tableText(
     columns,
     lines.map(({ name, states, runsPerWeek, partsPerWeek, meanFill }) => {
-      const share = (counts: (state: string) => boolean): string =>
-        formatShare(states.reduce((sum, one) => sum + (counts(one.state) ? one.share.value : 0), 0));
+      const share = (...uses: readonly StateUse[]): string =>
+        formatShare(
+          states.reduce((sum, one) => sum + (uses.includes(useOfState(one.state)) ? one.share.value : 0), 0),
+        );
+      const filling = states.find((one) => one.state === 'waiting to fill')?.share.value ?? 0;
       const idle = states.find((one) => one.state === 'idle');
       return {
         cells: [
           name,
           idle === undefined ? '' : formatEstimate(idle.share, PERCENT),
-          share((state) => state !== 'idle' && !OUT_OF_USE.has(state) && !WAITING.has(state)),
-          share((state) => WAITING.has(state)),
-          share((state) => OUT_OF_USE.has(state)),
+          formatShare(filling),
+          share('at work'),
+          share('waiting for people'),
+          share('out of order', 'away'),
           formatEstimate(runsPerWeek, PLAIN),
           formatEstimate(partsPerWeek, PLAIN),
           meanFill.kind === 'estimate' ? formatValue(meanFill, PERCENT) : 'never ran',

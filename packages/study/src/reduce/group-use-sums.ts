@@ -1,6 +1,14 @@
 import type { History, UnitHistory } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
-import { type Estimate, MACHINE_STATES, PERSON_STATES, STATION_STATES } from '@buildweek/results';
+import {
+  type Estimate,
+  isHeld,
+  MACHINE_STATES,
+  PERSON_STATES,
+  STATION_STATES,
+  type UnitState,
+  useOfState,
+} from '@buildweek/results';
 import { RunningMeans } from '@buildweek/statistics';
 import { meanEstimate } from './estimates.ts';
 
@@ -10,19 +18,16 @@ export interface GroupUse {
   readonly kind: 'machine' | 'station' | 'people';
   /** Machines and stations: share of the time at work; people: share of the hours on duty. */
   readonly atWork: Estimate;
-  /** Share of the time in which machines or stations stand full and wait for people; null for people. */
+  /** Share of the time in which machines or stations wait to be started or emptied by people; null for people. */
   readonly waitingForPeople: Estimate | null;
-  /** The two together. */
+  /** Share of the time in which they are not free: the two together, and what is out of order. */
   readonly held: Estimate;
 }
-
-const FREE: ReadonlySet<string> = new Set(['idle', 'off']);
-const WAITING: ReadonlySet<string> = new Set(['waiting to start', 'waiting to be unloaded']);
 
 /** Use of each group of machines, stations and people as a whole; for the headline. */
 export class GroupUseSums {
   private readonly lab: Lab;
-  /** For each group: at work, waiting for people, both. */
+  /** For each group: at work, waiting for people, held. */
   private readonly means: RunningMeans;
 
   constructor(lab: Lab) {
@@ -62,21 +67,24 @@ export class GroupUseSums {
 function useOf(
   units: readonly UnitHistory[],
   group: string,
-  states: readonly string[],
+  states: readonly UnitState[],
   windowLength: number,
 ): [number, number, number] {
   const own = units.filter((unit) => unit.group === group);
   let atWork = 0;
   let waiting = 0;
+  let held = 0;
   for (const unit of own) {
     unit.timeInState.forEach((time, position) => {
       const state = states[position] ?? 'off';
-      if (WAITING.has(state)) waiting += time;
-      else if (!FREE.has(state)) atWork += time;
+      const use = useOfState(state);
+      if (use === 'at work') atWork += time;
+      if (use === 'waiting for people') waiting += time;
+      if (isHeld(state)) held += time;
     });
   }
   const total = Math.max(1, own.length * windowLength);
-  return [atWork / total, waiting / total, (atWork + waiting) / total];
+  return [atWork / total, waiting / total, held / total];
 }
 
 function busyShare(history: History, group: string): number {
