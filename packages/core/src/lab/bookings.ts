@@ -24,16 +24,12 @@ export class Bookings {
   /** Adds a period of waiting, as the difference of two clock readings, to each job in a load, by pieces. */
   chargeWait(load: Load, stepOffset: number, until: Float64Array, from: Float64Array): void {
     for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
-      this.chargeLotWait(lot, stepOffset, until, from);
-    }
-  }
-
-  chargeLotWait(lot: Lot, stepOffset: number, until: Float64Array, from: Float64Array): void {
-    if (lot.isDead) return;
-    const step = lot.definition.firstStep + stepOffset;
-    for (let cause = 0; cause < CAUSES; cause++) {
-      const duration = until[cause] - from[cause];
-      if (duration !== 0) this.bookWait(lot, step, cause, duration);
+      if (lot.isDead) continue;
+      const step = lot.definition.firstStep + stepOffset;
+      for (let cause = 0; cause < CAUSES; cause++) {
+        const duration = until[cause] - from[cause];
+        if (duration !== 0) this.bookWait(lot, step, cause, duration);
+      }
     }
   }
 

@@ -23,9 +23,6 @@ export function compilePart(
         : {
             perBuild: createSampler(part.print.perBuild.distribution),
             perPart: createSampler(part.print.perPart.distribution),
-            constant:
-              part.print.perBuild.distribution.kind === 'constant' &&
-              part.print.perPart.distribution.kind === 'constant',
             typicalPerBuild: toMilliseconds(part.print.perBuild.typicalHours),
             typicalPerPart: toMilliseconds(part.print.perPart.typicalHours),
           },

@@ -6,7 +6,7 @@ import type { AttendanceCompiler } from './compile-attendance.ts';
 import { type CompiledPhase, DRAW_SLOTS, type DrawSlot } from './compiled-lab.ts';
 
 /**
- * The phases of a build on a machine, in order. The positions of their steps follow `stepsOf` of the model.
+ * The phases of a build on a machine, in order.
  *
  * @param stageName name of the build stage, for the booking of hours
  */
@@ -15,17 +15,7 @@ export function machinePhases(
   stageName: string,
   attendance: AttendanceCompiler,
 ): CompiledPhase[] {
-  const before = group.prepare === null ? 0 : 1;
-  const watched = group.firstLayers === null ? 0 : 1;
-  const step = {
-    prepare: 0,
-    setUp: before,
-    warmUp: before + 1,
-    firstLayers: before + 2,
-    print: before + watched + 2,
-    coolDown: before + watched + 3,
-    unload: before + watched + 4,
-  };
+  const step = stepOffsets(group);
   const attended = (
     phase: 'prepare' | 'set-up' | 'first layers' | 'unload',
     work: AttendedWork | null,
@@ -90,7 +80,22 @@ export function machinePhases(
 
 /** Position of the cool-down among the steps of a build stage. */
 export function coolDownStepOf(group: MachineGroup): number {
-  return (group.prepare === null ? 0 : 1) + (group.firstLayers === null ? 0 : 1) + 3;
+  return stepOffsets(group).coolDown;
+}
+
+/** Positions of the steps of a build stage, as `stepsOf` of the model lists them. */
+function stepOffsets(group: MachineGroup) {
+  const before = group.prepare === null ? 0 : 1;
+  const watched = group.firstLayers === null ? 0 : 1;
+  return {
+    prepare: 0,
+    setUp: before,
+    warmUp: before + 1,
+    firstLayers: before + 2,
+    print: before + watched + 2,
+    coolDown: before + watched + 3,
+    unload: before + watched + 4,
+  };
 }
 
 /** The phases of a batch in a station, in order. */

@@ -139,17 +139,10 @@ export class UnitCompiler {
           from: change.from === null ? -1 : this.material(change.from),
           to: change.to === null ? -1 : this.material(change.to),
           sampler: createSampler(change.duration.distribution),
-          constant: change.duration.distribution.kind === 'constant',
           typical: toMilliseconds(change.duration.typicalHours),
           attended: change.attended,
         })),
-        outsideCoolDown:
-          outside === null
-            ? null
-            : {
-                sampler: createSampler(outside.duration.distribution),
-                constant: outside.duration.distribution.kind === 'constant',
-              },
+        outsideCoolDown: outside === null ? null : createSampler(outside.duration.distribution),
         randomSlots: this.randomSlots(shared.classes, {
           change: machine.materialChanges.some((change) => change.duration.distribution.kind !== 'constant'),
           coolDown: outside !== null && outside.duration.distribution.kind !== 'constant',

@@ -122,7 +122,7 @@ export interface CompiledUnitGroup {
   readonly conditions: CompiledConditions;
   readonly failure: CompiledFailure | null;
   /** Cool-down outside the machine; null: in the machine or none. */
-  readonly outsideCoolDown: { readonly sampler: Sampler; readonly constant: boolean } | null;
+  readonly outsideCoolDown: Sampler | null;
 }
 
 /** What holds for the equipment of a group beside its work. */
@@ -166,7 +166,6 @@ export interface CompiledMaterialChange {
   readonly from: number;
   readonly to: number;
   readonly sampler: Sampler;
-  readonly constant: boolean;
   readonly typical: number;
   readonly attended: MaterialChange['attended'];
 }
@@ -193,7 +192,7 @@ export interface CompiledUnitClass {
   readonly typicalRun: number;
   /** Step of the cool-down, counted from the first step of the stage; also of one outside the machine. */
   readonly coolDownStep: number;
-  /** Typical milliseconds from launch to the end of the run with an unspecific content. */
+  /** Typical milliseconds of all that comes before the print runs by itself; no material change. 0 for stations. */
   readonly typicalBeforeRun: number;
   /** Durations drawn with each build for the following stages of level `build`, by stage offset from 1. */
   readonly tailWork: readonly (CompiledTailWork | null)[];
@@ -236,7 +235,6 @@ export interface CompiledPart {
 interface CompiledPrint {
   readonly perBuild: Sampler;
   readonly perPart: Sampler;
-  readonly constant: boolean;
   readonly typicalPerBuild: number;
   readonly typicalPerPart: number;
 }

@@ -220,7 +220,7 @@ function drawTail(unit: Unit, unitClass: UnitClass, group: CompiledUnitGroup): v
   const { tailWork } = unitClass.compiled;
   const build = unit.loads as Load;
   build.tailWork[0] =
-    group.outsideCoolDown === null ? 0 : draw(group.outsideCoolDown.sampler, unit.uniforms[SLOT_COOL_DOWN]);
+    group.outsideCoolDown === null ? 0 : draw(group.outsideCoolDown, unit.uniforms[SLOT_COOL_DOWN]);
   for (let offset = 0; offset < tailWork.length; offset++) {
     const work = tailWork[offset];
     build.tailWork[offset + 1] =

@@ -18,7 +18,7 @@ export class Flow {
    * stage and is dropped there.
    */
   giveUp(job: Job): void {
-    const { units, tasks } = this.simulation;
+    const { units, tasks, loads, bookings, now } = this.simulation;
     let lot = job.lots;
     job.lots = null;
     while (lot !== null) {
@@ -26,11 +26,11 @@ export class Flow {
       const { load } = lot;
       let isWaiting = lot.parkedAt >= 0;
       if (isWaiting) {
-        this.simulation.bookings.chargeParked(lot, this.simulation.now - lot.parkedAt);
+        bookings.chargeParked(lot, now - lot.parkedAt);
       } else if (load !== null && !load.isBuild) {
         if (load.waitsIn !== null) {
           isWaiting = true;
-          load.waitsIn.clock.advance(this.simulation.now);
+          load.waitsIn.clock.advance(now);
           units.leaveClass(load.waitsIn, load);
         } else if (load.task?.isWaiting && !load.task.resumed) {
           isWaiting = true;
@@ -38,10 +38,10 @@ export class Flow {
         } else if (load.isStanding && lot.definition.kind === 'wait') {
           isWaiting = true;
         }
-        if (isWaiting) this.simulation.loads.dropLoad(load);
+        if (isWaiting) loads.dropLoad(load);
       }
       if (isWaiting) {
-        this.simulation.loads.dropLot(lot);
+        loads.dropLot(lot);
       } else {
         lot.isDead = true;
         if (load !== null) load.weight -= lot.pieces / lot.quantity;
@@ -56,44 +56,41 @@ export class Flow {
    * @param isGoingOn whether its work was begun before the plan, so that it is resumed
    */
   enterStage(load: Load, isGoingOn = false): void {
-    const { simulation } = this;
+    const { compiled, units, tasks, stageWork, tracer, now } = this.simulation;
     const head = load.lots as Lot;
     const stage = head.definition;
-    load.readyAt = simulation.now;
+    load.readyAt = now;
     if (stage.kind === 'unit') {
-      if (simulation.compiled.shortestFirst && stage.sampler !== null)
-        load.dueAt = this.simulation.stageWork.drawn(load);
-      simulation.units.arrive(load, stage.unitClass);
+      if (compiled.shortestFirst && stage.sampler !== null) load.dueAt = stageWork.drawn(load);
+      units.arrive(load, stage.unitClass);
       return;
     }
-    const duration = this.simulation.stageWork.drawn(load);
-    if (simulation.compiled.shortestFirst) load.dueAt = duration;
+    const duration = stageWork.drawn(load);
+    if (compiled.shortestFirst) load.dueAt = duration;
     if (stage.work !== null) {
       const { work } = stage;
       const units =
-        stage.atBuildLevel && stage.basis === 'none'
-          ? 1
-          : this.simulation.stageWork.typicalUnits(load, stage.basis);
-      const task = simulation.tasks.create(
+        stage.atBuildLevel && stage.basis === 'none' ? 1 : stageWork.typicalUnits(load, stage.basis);
+      const task = tasks.create(
         work,
         load,
         null,
         0,
         duration,
         work.typical * units,
-        simulation.compiled.kindRanks.bench,
+        compiled.kindRanks.bench,
       );
       load.task = task;
       if (isGoingOn) {
         task.resumed = true;
         task.pausable = true;
       }
-      simulation.tasks.enqueue(task);
+      tasks.enqueue(task);
       return;
     }
-    this.marksStarted(load);
+    this.markStarted(load);
     this.beginWait(load, duration);
-    simulation.tracer?.load('step starts', load, 'wait');
+    tracer?.load('step starts', load, 'wait');
   }
 
   /** Lets a load stand for so many milliseconds; `waitEnds` follows. */
@@ -108,24 +105,22 @@ export class Flow {
     const load = this.simulation.loads.at(id);
     if (load.stamp !== stamp) return;
     load.isStanding = false;
-    const { now, tracer, units } = this.simulation;
+    const { now, tracer, units, bookings } = this.simulation;
     const stage = (load.lots as Lot).definition;
     const isOutsideCoolDown = stage.kind === 'unit';
     const stepOffset = isOutsideCoolDown ? units.classes[stage.unitClass].compiled.coolDownStep : 0;
-    if (stage.isForRequester)
-      this.simulation.bookings.chargeCause(load, 0, CAUSE_REQUESTER, now - load.readyAt);
-    else this.simulation.bookings.chargeWork(load, stepOffset, now - load.readyAt);
+    if (stage.isForRequester) bookings.chargeCause(load, 0, CAUSE_REQUESTER, now - load.readyAt);
+    else bookings.chargeWork(load, stepOffset, now - load.readyAt);
     tracer?.load('step ends', load, isOutsideCoolDown ? 'cool-down' : 'wait');
     this.stageEnds(load);
   }
 
   /** The present stage of a load is done: on to the next, apart, or wait for the rest of the job. */
   stageEnds(load: Load): void {
-    const { units } = this.simulation;
-    const stage = (load.lots as Lot).definition;
-    if (stage.emptiesCarrier && load.carrier >= 0) units.releaseCarrier(load);
+    const { units, loads } = this.simulation;
     const head = load.lots as Lot;
     const { stages } = head.part;
+    if (head.definition.emptiesCarrier && load.carrier >= 0) units.releaseCarrier(load);
     if (load.isBuild) {
       load.tailOffset++;
       if (head.stage + 1 < stages.length && stages[head.stage + 1].atBuildLevel) {
@@ -136,7 +131,7 @@ export class Flow {
       if (load.carrier >= 0) units.releaseCarrier(load);
       let lot = load.lots;
       load.lots = null;
-      this.simulation.loads.dropLoad(load);
+      loads.dropLoad(load);
       // Lots were put in at the head, so this takes the chain apart back to front; ranks decide what is first.
       while (lot !== null) {
         const next: Lot | null = lot.nextInLoad;
@@ -147,24 +142,24 @@ export class Flow {
       }
       return;
     }
-    this.simulation.loads.dropLoad(load);
+    loads.dropLoad(load);
     head.stage++;
     this.lotLeavesStage(head);
   }
 
   /** Notes that something of the jobs in a load has been begun. */
-  marksStarted(load: Load): void {
+  markStarted(load: Load): void {
     for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
       if (!lot.isDead) lot.job.isStarted = true;
     }
   }
 
   /** Counts pieces that have waited too long between the stage before and the one that begins now. */
-  checkMaximumWait(load: Load, now: number): void {
+  checkMaximumWait(load: Load): void {
+    const { recorder, now } = this.simulation;
     for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
       const { maximumWait } = lot.definition;
-      if (!lot.isDead && now - load.readyAt > maximumWait)
-        this.simulation.recorder.waitsTooLong(lot.job, lot.stage, now);
+      if (!lot.isDead && now - load.readyAt > maximumWait) recorder.waitsTooLong(lot.job, lot.stage, now);
     }
   }
 
@@ -203,34 +198,36 @@ export class Flow {
 
   /** Sends pieces round again. */
   private repeat(lot: Lot, stage: number): void {
+    const { loads, recorder, now } = this.simulation;
     if (lot.isDead) {
-      this.simulation.loads.dropLot(lot);
+      loads.dropLot(lot);
       return;
     }
-    this.simulation.recorder.repeats(lot.job, lot.pieces, this.simulation.now);
+    recorder.repeats(lot.job, lot.pieces, now);
     lot.stage = stage;
     lot.visit++;
-    this.enterStage(this.simulation.loads.loadOf(lot));
+    this.enterStage(loads.loadOf(lot));
   }
 
   /** A lot has passed a stage (its position is already the next one). */
   private lotLeavesStage(lot: Lot): void {
+    const { loads, jobs, stageWork, tracer, now } = this.simulation;
     if (lot.isDead) {
-      this.simulation.loads.dropLot(lot);
+      loads.dropLot(lot);
       return;
     }
     const { job } = lot;
     const { stages } = job.part;
     const passed = lot.stage - 1;
     if (stages[passed].rejectShare > 0) {
-      const bad = this.simulation.stageWork.rejected(lot, passed);
+      const bad = stageWork.rejected(lot, passed);
       if (bad > 0) {
-        this.simulation.tracer?.rejects(lot, passed, bad);
+        tracer?.rejects(lot, passed, bad);
         if (bad === lot.pieces) {
           this.repeat(lot, stages[passed].rejectStage);
           return;
         }
-        const again = this.simulation.loads.createLot(job, bad, lot.stage);
+        const again = loads.createLot(job, bad, lot.stage);
         lot.pieces -= bad;
         again.firstPiece = lot.firstPiece + lot.pieces;
         again.visit = lot.visit;
@@ -239,22 +236,22 @@ export class Flow {
     }
     const atEnd = lot.stage === stages.length;
     if (lot.pieces === job.quantity) {
-      if (atEnd) this.simulation.jobs.end(job);
-      else this.enterStage(this.simulation.loads.loadOf(lot));
+      if (atEnd) jobs.end(job);
+      else this.enterStage(loads.loadOf(lot));
       return;
     }
-    if (!atEnd && !stages[lot.stage - 1].gathersJob) {
-      this.enterStage(this.simulation.loads.loadOf(lot));
+    if (!atEnd && !stages[passed].gathersJob) {
+      this.enterStage(loads.loadOf(lot));
       return;
     }
     if (this.othersAreBehind(lot)) {
-      lot.parkedAt = this.simulation.now;
+      lot.parkedAt = now;
       lot.load = null;
       return;
     }
     this.gather(lot);
-    if (atEnd && lot.pieces === job.quantity) this.simulation.jobs.end(job);
-    else this.enterStage(this.simulation.loads.loadOf(lot));
+    if (atEnd && lot.pieces === job.quantity) jobs.end(job);
+    else this.enterStage(loads.loadOf(lot));
   }
 
   /** Whether a lot of the same job has yet to come to where this one is. */
@@ -268,7 +265,7 @@ export class Flow {
   /** Unites a lot with those that were waiting for it. */
   private gather(lot: Lot): void {
     const { job } = lot;
-    const { now } = this.simulation;
+    const { now, bookings, loads } = this.simulation;
     let other = job.lots;
     job.lots = lot;
     let kept: Lot | null = null;
@@ -276,11 +273,11 @@ export class Flow {
       const next: Lot | null = other.nextOfJob;
       if (other !== lot) {
         if (other.parkedAt >= 0 && other.stage === lot.stage) {
-          this.simulation.bookings.chargeParked(other, now - other.parkedAt);
+          bookings.chargeParked(other, now - other.parkedAt);
           lot.pieces += other.pieces;
           lot.firstPiece = Math.min(lot.firstPiece, other.firstPiece);
           lot.visit = Math.max(lot.visit, other.visit);
-          this.simulation.loads.dropLot(other);
+          loads.dropLot(other);
         } else {
           other.nextOfJob = kept;
           kept = other;

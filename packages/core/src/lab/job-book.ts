@@ -68,9 +68,7 @@ export class JobBook {
   /** The last good part of a job is done. */
   end(job: Job): void {
     const { recorder, now, loads } = this.simulation;
-    recorder.jobsInLabChange(this.inLab, now);
-    this.inLab--;
-    if (job.inCohort) this.cohortOpen--;
+    this.countOut(job);
     recorder.jobEnds(job, now);
     this.simulation.tracer?.job('job ends', job);
     const { stream } = job;
@@ -82,15 +80,13 @@ export class JobBook {
   /** A job is withdrawn by its requester; its lots are gone already. */
   withdraw(job: Job): void {
     const { recorder, now } = this.simulation;
-    recorder.jobsInLabChange(this.inLab, now);
-    this.inLab--;
-    if (job.inCohort) this.cohortOpen--;
+    this.countOut(job);
     recorder.jobIsWithdrawn(job, now);
     this.simulation.tracer?.job('job is cancelled', job);
     this.leave(job);
   }
 
-  /** What was going on when a changed file came is lost time that the requester caused. */
+  /** What was going on when a changed file came is lost time that the requester caused; it is booked on the first step. */
   bookLost(job: Job): void {
     const { recorder, now } = this.simulation;
     job.waits[CAUSE_REQUESTER] += job.quantity * recorder.bookableTime(job, now) - recorder.bookedTime(job);
@@ -100,18 +96,25 @@ export class JobBook {
     return this.pool.at(id);
   }
 
+  /** Books the stays of those who are still there when the replication ends. */
+  finish(): void {
+    const { recorder, now } = this.simulation;
+    recorder.jobsInLabChange(this.inLab, now);
+    for (let job = this.first; job !== null; job = job.after) recorder.jobStays(job, now);
+  }
+
+  private countOut(job: Job): void {
+    const { recorder, now } = this.simulation;
+    recorder.jobsInLabChange(this.inLab, now);
+    this.inLab--;
+    if (job.inCohort) this.cohortOpen--;
+  }
+
   private leave(job: Job): void {
     job.stamp++;
     if (job.before === null) this.first = job.after;
     else job.before.after = job.after;
     if (job.after !== null) job.after.before = job.before;
     this.pool.give(job);
-  }
-
-  /** Books the stays of those who are still there when the replication ends. */
-  finish(): void {
-    const { recorder, now } = this.simulation;
-    recorder.jobsInLabChange(this.inLab, now);
-    for (let job = this.first; job !== null; job = job.after) recorder.jobStays(job, now);
   }
 }

@@ -147,7 +147,7 @@ export class TaskFloor {
     task.startedAt = now;
     calendar.schedule(now + task.remaining, PHASE_ENDS, EVENT_TASK_ENDS, task.id, task.stamp);
     tracer?.task(task.resumed ? 'step resumes' : 'step starts', task);
-    for (let load = task.load; load !== null; load = load.nextInUnit) flow.marksStarted(load);
+    for (let load = task.load; load !== null; load = load.nextInUnit) flow.markStarted(load);
     if (task.unit !== null) this.simulation.runs.attendedWorkStarts(task.unit, task.purpose);
   }
 
@@ -218,7 +218,7 @@ export class TaskFloor {
     if (task.isSetUp) queue.setUpsWaiting--;
     for (let load = task.load; load !== null; load = load.nextInUnit) {
       bookings.chargeWait(load, task.stepOffset, queue.clock.elapsed, task.clockAtEntry);
-      if (task.purpose === TASK_BENCH && !task.resumed) flow.checkMaximumWait(load, now);
+      if (task.purpose === TASK_BENCH && !task.resumed) flow.checkMaximumWait(load);
     }
     recorder.leavesAttendedQueue(task.work.queue, weightOf(task), task.readyAt, now);
   }

@@ -151,7 +151,7 @@ export class UnitFloor {
     unit.unitClass = unitClass.compiled;
     this.refresh(unit);
     fixDurations(this.simulation, unit, unitClass, group.compiled, change);
-    for (let load: Load | null = unit.loads; load !== null; load = load.nextInUnit) flow.marksStarted(load);
+    for (let load: Load | null = unit.loads; load !== null; load = load.nextInUnit) flow.markStarted(load);
     runs.begin(unit);
   }
 
@@ -254,7 +254,7 @@ export class UnitFloor {
     group.isUnsettled = true;
     load.waitsIn = null;
     group.waiting--;
-    this.simulation.flow.checkMaximumWait(load, now);
+    this.simulation.flow.checkMaximumWait(load);
     unitClass.waitingSize -= sizeOf(load, group.compiled);
     // Rounding must not leave a remainder that a launch rule could take for something that waits.
     if (unitClass.loads.length === 0) unitClass.waitingSize = 0;

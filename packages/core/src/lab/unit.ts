@@ -66,6 +66,7 @@ export class Unit {
     this.uniforms = new Float64Array(slots);
     this.streams = new Array<Stream | null>(slots).fill(null);
   }
+
   reset(material: number): void {
     this.state = 0;
     this.stateSince = 0;
