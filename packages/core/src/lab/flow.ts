@@ -117,10 +117,10 @@ export class Flow {
 
   /** The present stage of a load is done: on to the next, apart, or wait for the rest of the job. */
   stageEnds(load: Load): void {
-    const { units, loads } = this.simulation;
+    const { carriers, loads } = this.simulation;
     const head = load.lots as Lot;
     const { stages } = head.part;
-    if (head.definition.emptiesCarrier && load.carrier >= 0) units.releaseCarrier(load);
+    if (head.definition.emptiesCarrier) carriers.release(load);
     if (load.isBuild) {
       load.tailOffset++;
       if (head.stage + 1 < stages.length && stages[head.stage + 1].atBuildLevel) {
@@ -128,7 +128,7 @@ export class Flow {
         this.enterStage(load);
         return;
       }
-      if (load.carrier >= 0) units.releaseCarrier(load);
+      carriers.release(load);
       let lot = load.lots;
       load.lots = null;
       loads.dropLoad(load);

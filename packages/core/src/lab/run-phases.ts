@@ -1,4 +1,3 @@
-import { MACHINE_STATES, STATION_STATES } from '@buildweek/results';
 import { PHASE_ENDS, PHASE_TIMERS } from '../kernel/event-calendar.ts';
 import { CAUSE_MACHINE_DOWN, CAUSE_PERSON, CAUSE_SHIFT } from '../observe/wait-clock.ts';
 import type { CompiledPhase, CompiledUnitClass } from './compiled-lab.ts';
@@ -8,10 +7,7 @@ import { earliestFit } from './presence.ts';
 import type { Simulation } from './simulation.ts';
 import { TASK_CHORE, TASK_CLEANING, TASK_PHASE, type Task } from './task.ts';
 import type { Unit } from './unit.ts';
-
-const UNLOAD = MACHINE_STATES.indexOf('unload');
-const WAITING_TO_BE_UNLOADED = MACHINE_STATES.indexOf('waiting to be unloaded');
-const WAITING_TO_START = MACHINE_STATES.indexOf('waiting to start');
+import { UNLOAD, WAITING_TO_BE_UNLOADED, WAITING_TO_START } from './unit-states.ts';
 
 /** What a unit stands still for between two phases. */
 const PENDING_NOTHING = 0;
@@ -130,9 +126,9 @@ export class RunPhases {
 
   /** A unit has been repaired. */
   resume(unit: Unit): void {
-    const { units } = this.simulation;
+    const { units, carriers } = this.simulation;
     if (unit.unitClass === null) {
-      units.releaseHeldCarrier(unit);
+      carriers.releaseHeld(unit);
       units.refresh(unit);
       return;
     }
@@ -142,10 +138,10 @@ export class RunPhases {
   }
 
   cleaningEnds(unit: Unit): void {
-    const { units } = this.simulation;
+    const { units, carriers } = this.simulation;
     unit.unitClass = null;
     unit.phase = -1;
-    units.releaseHeldCarrier(unit);
+    carriers.releaseHeld(unit);
     units.refresh(unit);
   }
 
@@ -292,7 +288,7 @@ export class RunPhases {
   }
 
   private runEnds(unit: Unit): void {
-    const { flow, recorder, now, tracer, units, loads } = this.simulation;
+    const { flow, recorder, now, tracer, units, loads, carriers } = this.simulation;
     const group = units.groups[unit.group];
     const first = unit.loads as Load;
     recorder.runEnds(unit, now);
@@ -304,7 +300,7 @@ export class RunPhases {
     units.refresh(unit);
     if (first.lots === null) {
       // Nothing of ours was in it, or everything was spoilt.
-      if (first.carrier >= 0) units.releaseCarrier(first);
+      carriers.release(first);
       loads.dropLoad(first);
       return;
     }
@@ -362,13 +358,4 @@ function phasesOf(unit: Unit): readonly CompiledPhase[] {
 
 function phaseOf(unit: Unit): CompiledPhase {
   return phasesOf(unit)[unit.phase];
-}
-
-/** The states that `refresh` gives to a unit that holds no run; the same positions in both lists of states. */
-export function stateAtRest(unit: Unit, isMachine: boolean): number {
-  const states: readonly string[] = isMachine ? MACHINE_STATES : STATION_STATES;
-  if (unit.isDown) return states.indexOf('down');
-  if (unit.chore !== null) return states.indexOf(unit.chore.chore?.kind ?? 'maintenance');
-  if (unit.isAway) return states.indexOf('off');
-  return states.indexOf('idle');
 }

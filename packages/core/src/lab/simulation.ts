@@ -11,6 +11,7 @@ import { MeasuredWindow } from '../observe/window.ts';
 import { writeHistory } from '../observe/write-history.ts';
 import type { SimulationSettings } from '../settings.ts';
 import { Bookings } from './bookings.ts';
+import { Carriers } from './carriers.ts';
 import { compileLab } from './compile-lab.ts';
 import type { CompiledLab } from './compiled-lab.ts';
 import { Demand } from './demand.ts';
@@ -56,6 +57,7 @@ export class Simulation {
   readonly staff: Staff;
   readonly tasks: TaskFloor;
   readonly units: UnitFloor;
+  readonly carriers: Carriers;
   readonly runs: RunPhases;
   readonly upkeep: Upkeep;
   readonly equipmentHours: EquipmentHours;
@@ -88,6 +90,7 @@ export class Simulation {
     this.staff = new Staff(this);
     this.tasks = new TaskFloor(this);
     this.units = new UnitFloor(this);
+    this.carriers = new Carriers(this);
     this.runs = new RunPhases(this);
     this.upkeep = new Upkeep(this);
     this.equipmentHours = new EquipmentHours(this);
@@ -145,6 +148,7 @@ export class Simulation {
     this.staff.reset(plan.windows);
     this.tasks.reset();
     this.units.reset();
+    this.carriers.reset();
     plan.allowed.forEach((allowed, group) => {
       this.units.groups[group].allowedWindows = allowed;
     });

@@ -20,15 +20,11 @@ import {
 } from './durations.ts';
 import { EVENT_PHASE_ENDS } from './events.ts';
 import type { Load, Lot } from './load.ts';
-import { stateAtRest } from './run-phases.ts';
 import type { Simulation } from './simulation.ts';
 import { Unit } from './unit.ts';
 import { UnitClass } from './unit-class.ts';
 import { UnitGroup } from './unit-group.ts';
-
-const IDLE = MACHINE_STATES.indexOf('idle');
-const WAITING_TO_START = MACHINE_STATES.indexOf('waiting to start');
-const WAITING_TO_FILL = MACHINE_STATES.indexOf('waiting to fill');
+import { IDLE, stateAtRest, WAITING_TO_FILL, WAITING_TO_START } from './unit-states.ts';
 
 /** Machines and stations: what waits for them, what they hold, the phases they go through. */
 export class UnitFloor {
@@ -36,7 +32,6 @@ export class UnitFloor {
   readonly units: readonly Unit[];
   readonly classes: readonly UnitClass[];
   private readonly simulation: Simulation;
-  private readonly carriersFree: Int32Array;
   /** For each attended queue: the groups that need its people to start. */
   private readonly groupsStartedBy: readonly (readonly UnitGroup[])[];
 
@@ -55,14 +50,12 @@ export class UnitFloor {
           group.classes.map((index) => this.classes[index]),
         ),
     );
-    this.carriersFree = new Int32Array(compiled.carriers.length);
     this.groupsStartedBy = compiled.attendedQueues.map((queue) =>
       this.groups.filter((group) => group.compiled.startQueues.includes(queue.index)),
     );
   }
 
   reset(): void {
-    const { compiled } = this.simulation;
     for (const group of this.groups) {
       group.reset();
       for (const unit of group.units) {
@@ -70,9 +63,6 @@ export class UnitFloor {
         openStreams(this.simulation, unit, group.compiled);
       }
     }
-    compiled.carriers.forEach((carrier, index) => {
-      this.carriersFree[index] = carrier.count;
-    });
   }
 
   /** A load is ready for a machine or station. */
@@ -98,13 +88,12 @@ export class UnitFloor {
   pick(group: UnitGroup): Load | null {
     group.pickedClass = null;
     group.isUnsettled = true;
-    const { launch } = this.simulation;
-    const { carrier } = group.compiled;
+    const { launch, carriers } = this.simulation;
     let best: Load | null = null;
     for (const unitClass of group.classes) {
       launch.judge(group, unitClass);
       const { seed } = unitClass;
-      if (seed === null || group.idle === 0 || (carrier >= 0 && this.carriersFree[carrier] <= 0)) continue;
+      if (seed === null || group.idle === 0 || carriers.isMissing(group.compiled.carrier)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
       const unit = this.bestUnit(group, unitClass.compiled.material);
       unitClass.isBlocked = !launch.mayStartNow(group, unitClass, seed);
@@ -125,7 +114,7 @@ export class UnitFloor {
 
   /** Launches what `pick` chose. */
   launchPicked(group: UnitGroup): void {
-    const { now, flow, runs, staff } = this.simulation;
+    const { now, flow, runs, staff, carriers } = this.simulation;
     const unitClass = group.pickedClass as UnitClass;
     const unit = group.pickedUnit as Unit;
     // Another class may have been looked at since, so the people are looked for again.
@@ -142,8 +131,7 @@ export class UnitFloor {
       unit.fill = build.space / group.compiled.capacity;
       unit.loads = build;
       build.kind = group.compiled.kindRank;
-      build.carrier = group.compiled.carrier;
-      if (build.carrier >= 0) this.carriersFree[build.carrier]--;
+      carriers.take(build, group.compiled.carrier);
       unit.material = unitClass.compiled.material;
     } else {
       unit.loads = takeBatch(this.simulation, unitClass, unit, group.compiled);
@@ -162,14 +150,12 @@ export class UnitFloor {
    */
   hold(unit: Unit, unitClass: CompiledUnitClass, build: Load, material: string | null, end: number): void {
     const group = this.groups[unit.group];
-    const { carrier } = group.compiled;
     unit.loads = build;
     unit.unitClass = unitClass;
     unit.material =
       material === null ? unitClass.material : this.simulation.compiled.materials.indexOf(material);
     unit.fill = build.space / group.compiled.capacity;
-    build.carrier = carrier;
-    if (carrier >= 0) this.carriersFree[carrier]--;
+    this.simulation.carriers.take(build, group.compiled.carrier);
     fixDurations(this.simulation, unit, this.classes[unitClass.index], group.compiled, null);
     // What is unattended is over at the stated time: nothing cools down after it.
     for (let phase = unitClass.runPhase + 1; phase < unitClass.phases.length; phase++) {
@@ -223,27 +209,12 @@ export class UnitFloor {
     }
   }
 
-  releaseHeldCarrier(unit: Unit): void {
-    if (unit.heldCarrier >= 0) this.freeCarrier(unit.heldCarrier);
-    unit.heldCarrier = -1;
-  }
-
   /** Somebody who could start machines or stations has nothing to do, or goes: then the last call comes earlier. */
   staffChanged(queueIndex: number): void {
     for (const group of this.groupsStartedBy[queueIndex]) {
       // People make no difference to a group that has nothing idle or nothing to do.
       if (group.idle > 0 && group.waiting > 0) group.isStale = true;
     }
-  }
-
-  releaseCarrier(load: Load): void {
-    this.freeCarrier(load.carrier);
-    load.carrier = -1;
-  }
-
-  private freeCarrier(carrier: number): void {
-    this.carriersFree[carrier]++;
-    for (const group of this.simulation.compiled.carriers[carrier].groups) this.groups[group].isStale = true;
   }
 
   /** Takes a load out of what waits, and books its wait. */
@@ -371,8 +342,7 @@ export class UnitFloor {
 
   private causeOf(group: UnitGroup, unitClass: UnitClass): number {
     if (group.idle === 0) return group.units.some(isDown) ? CAUSE_MACHINE_DOWN : CAUSE_MACHINE;
-    const { carrier } = group.compiled;
-    if (carrier >= 0 && this.carriersFree[carrier] <= 0) return CAUSE_CARRIER;
+    if (this.simulation.carriers.isMissing(group.compiled.carrier)) return CAUSE_CARRIER;
     if (!unitClass.mayLaunch) return CAUSE_BATCH;
     if (unitClass.isBlocked) return CAUSE_SHIFT;
     const { work } = unitClass.compiled.phases[0];
