@@ -59,10 +59,10 @@ test('Every section that the results have something for is on the page, in order
   const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
   expect(ids).toEqual([
     'key-numbers',
-    'cautions',
     'warnings',
     'lead-times-section',
     'hours',
+    'cautions',
     'people',
     'machines',
     'stations',
@@ -120,6 +120,51 @@ test('The page says how it was computed: seed, replications, ignored weeks, vers
   ]) {
     expect(page).toContain(words);
   }
+});
+
+test('Warnings stand directly under the key numbers.', () => {
+  expect(page).toMatch(/<section id="warnings"/);
+  const between = page.slice(
+    page.indexOf('<section id="key-numbers"'),
+    page.indexOf('<section id="warnings"'),
+  );
+  expect(between.match(/<section/g)).toHaveLength(1);
+});
+
+test('The top of the page leads to the cautions where nobody or only one person is there, and only then.', () => {
+  const link = /<p class="beware">.*?<a href="#cautions">/s;
+  expect(page.slice(0, page.indexOf('<main'))).toMatch(link);
+  const attended = results.cautions.filter(({ topic }) => topic !== 'Unattended running');
+  expect(renderReport({ ...results, cautions: attended })).not.toMatch(link);
+});
+
+test('Key numbers of a lab that does not keep up are of these weeks, and not of the long run.', () => {
+  const { jobsInLab } = results.flow;
+  const grown = jobsInLab.value.map((value, week) => value * (1 + week / 4));
+  const band = {
+    ...jobsInLab,
+    value: grown,
+    low: grown.map((value) => value - 0.5),
+    high: grown.map((value) => value + 0.5),
+  };
+  const growing = renderReport({ ...results, flow: { ...results.flow, jobsInLab: band } });
+  const keyNumbers = (text: string): string =>
+    text.match(/<section id="key-numbers".*?<\/section>/s)?.[0] ?? '';
+  expect(keyNumbers(page)).toContain('In the long run');
+  expect(keyNumbers(growing)).toContain('In these weeks');
+  expect(keyNumbers(growing)).not.toContain('long run');
+});
+
+test('Processes are spelled out once, and replications are explained.', () => {
+  expect(withoutData(page).match(/material extrusion \(MEX\)/g)).toHaveLength(1);
+  expect(page).toContain('200 times with fresh luck each time (200 replications)');
+});
+
+test('Differences that are rounding are told as none.', () => {
+  const checks = results.checks.map((check) => ({ ...check, largestDifferenceHours: 4.238552517361111e-12 }));
+  const text = renderReport({ ...results, checks });
+  expect(withoutData(text)).not.toContain('e-12');
+  expect(text).toMatch(/<table[^>]*>\s*<caption id="laws-table">.*?<td class="number">none<\/td>/s);
 });
 
 test('The page forbids scripts and any network, and allows its own style sheet by hash.', () => {

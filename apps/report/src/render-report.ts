@@ -34,10 +34,10 @@ export function renderReport(results: Results): string {
   const charts = drawnCharts(results);
   const sections = html`
 ${keyNumbers(results)}
-${cautions(results)}
 ${warnings(results)}
 ${leadTimeSection(results, charts)}
 ${hoursSection(results, charts)}
+${cautions(results)}
 ${peopleSection(results, charts)}
 ${machinesSection(results, charts)}
 ${stationsSection(results, charts)}

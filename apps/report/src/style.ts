@@ -12,15 +12,14 @@ a{color:var(--blue)}
 .head{background:var(--ground);border-bottom:1px solid var(--rule)}
 .inside,.page,footer p{max-width:96rem;margin:0 auto;padding:0 clamp(1rem,3.5vw,3rem)}
 .inside{padding-top:1.4rem;padding-bottom:1.6rem}
-.program{display:flex;align-items:center;gap:.6rem;margin:0;color:var(--muted);font-size:.875rem}
-.mark{width:2rem;height:auto;fill:var(--blue)}
-.mark .weekend{fill:#b9b4a8}
+.program{margin:0;color:var(--muted);font-size:.875rem}
 h1{margin:1.1rem 0 0;font-size:1.25rem;line-height:1.3;color:var(--blue)}
 .answer{margin:.4rem 0 0;max-width:58rem;font-size:clamp(1.6rem,1.1rem + 2.2vw,2.9rem);line-height:1.16;font-weight:bold;letter-spacing:-.012em;text-wrap:balance}
 .answer.long{max-width:64rem;font-size:clamp(1.35rem,1.1rem + 1.1vw,2.05rem);line-height:1.22}
 .answers{margin:1.1rem 0 0;padding:0;list-style:none;max-width:58rem;font-size:clamp(1.05rem,1rem + .35vw,1.3rem);line-height:1.42}
 .answers li{padding-left:1.1rem;border-left:4px solid var(--blue)}
 .answers li+li{margin-top:.55rem}
+.beware{margin:1.1rem 0 0;padding-left:1.1rem;border-left:4px solid var(--warm);max-width:58rem}
 .facts{display:flex;flex-wrap:wrap;gap:.7rem 2.4rem;margin:1.5rem 0 0;font-size:.9375rem}
 .facts dt{color:var(--muted);font-size:.8125rem}
 .facts dd{margin:0}
@@ -42,7 +41,8 @@ figcaption{max-width:60rem;margin:0 0 .7rem;font-size:1.125rem;line-height:1.35;
 .note p{margin:0 0 .3rem}
 summary{cursor:pointer;color:var(--blue)}
 .more>summary{font-weight:bold;padding:.35rem 0}
-.scroll{overflow-x:auto;margin:.4rem 0 1.2rem}
+.scroll{overflow-x:auto;margin:.4rem 0 1.2rem;background:linear-gradient(90deg,#fff 40%,rgba(255,255,255,0)) left/3rem 100% no-repeat local,linear-gradient(-90deg,#fff 40%,rgba(255,255,255,0)) right/3rem 100% no-repeat local,linear-gradient(90deg,rgba(27,36,45,.28),rgba(27,36,45,0)) left/.8rem 100% no-repeat scroll,linear-gradient(-90deg,rgba(27,36,45,.28),rgba(27,36,45,0)) right/.8rem 100% no-repeat scroll}
+.sideways{display:none}
 table{overflow-wrap:normal;border-collapse:collapse;font-size:.9375rem;line-height:1.4;font-variant-numeric:tabular-nums}
 bdi{overflow-wrap:anywhere}
 caption{padding:0 0 .5rem;text-align:left;color:var(--muted);font-size:.875rem}
@@ -90,6 +90,8 @@ h2{font-size:1.4rem}
 .origin dt{margin-top:.4rem}
 tbody th{min-width:7.5rem;max-width:12rem}
 .answers li{padding-left:.8rem}
+.sideways{display:block;margin:.8rem 0 0;color:var(--muted);font-size:.8125rem}
+td.words{min-width:6rem}
 #key-numbers table{font-size:1rem}
 #key-numbers td.number{white-space:normal;min-width:0}
 #key-numbers .interval{display:block}
@@ -128,7 +130,9 @@ nav,.skip,.note details{display:none}
 section{padding-top:14pt}
 h2,h3,figcaption,.lede,caption,summary{break-after:avoid}
 figure,tr,.cautions div,.facts div{break-inside:avoid}
-.scroll{overflow:visible}
+.scroll{overflow:visible;background:none}
+.sideways{display:none}
+tbody th bdi{overflow-wrap:break-word}
 table{font-size:8pt}
 th,td{padding:2pt 5pt 2pt 0}
 thead th{font-size:7.5pt}

@@ -9,6 +9,9 @@ export interface Column {
 /** A row: the first cell is its heading. */
 export type Row = readonly Content[];
 
+/** So many columns fit a telephone. */
+const FITTING_COLUMNS = 3;
+
 /**
  * A table with a caption, in a frame that can be scrolled by keyboard where it is wider than the page.
  *
@@ -29,7 +32,12 @@ export function table(
     const kind = columns[index]?.numeric === true ? 'number' : 'words';
     return index === 0 ? html`<th scope="row">${content}</th>` : html`<td class="${kind}">${content}</td>`;
   };
-  return html`
+  return html`${
+    columns.length > FITTING_COLUMNS
+      ? html`
+<p class="sideways" aria-hidden="true">Wide table: move it sideways ↔</p>`
+      : null
+  }
 <div class="scroll" role="group" aria-labelledby="${id}" tabindex="0">
 <table class="${dense ? 'dense' : 'plain'}">
 <caption id="${id}">${caption}</caption>

@@ -10,7 +10,7 @@ const { run } = resultsFixture();
 test('Thirteen weeks are a quarter; other periods are told in weeks.', () => {
   expect([13, 1, 26].map((weeks) => onePeriod({ ...run, weeks }))).toEqual([
     'one quarter',
-    'one week',
+    'one period of 1 week',
     'one period of 26 weeks',
   ]);
 });
@@ -28,6 +28,18 @@ test('A cell shows the number and its interval, with the unit where no heading s
   expect(html`${estimateCell(estimate, DAYS, { spoken: true })}`.source).toBe(
     '4.1\u00a0days <span class="interval">3.9 to 4.3</span>',
   );
+});
+
+test('A cell whose interval vanishes in rounding shows the number alone.', () => {
+  const sure = {
+    kind: 'estimate',
+    value: 14.4,
+    low: 14.39,
+    high: 14.41,
+    level: 0.95,
+    replications: 40,
+  } as const;
+  expect(estimateCell(sure, DAYS)).toBe('0.60');
 });
 
 test('A cell without a number says why, or where the reason stands.', () => {

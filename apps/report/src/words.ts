@@ -1,14 +1,18 @@
-import { formatInterval, formatValue, type Unit, unnamed } from '@buildweek/charts';
-import type { EstimateOrRefused, Never, PredictionOrRefused, Refused, Run } from '@buildweek/results';
+import { formatInterval, formatRange, formatValue, type Unit, unnamed } from '@buildweek/charts';
+import {
+  type EstimateOrRefused,
+  type Never,
+  type PredictionOrRefused,
+  periodName,
+  type Refused,
+  type Run,
+} from '@buildweek/results';
 import { type Content, type Html, html } from './html.ts';
 import type { Reasons } from './reasons.ts';
 
-const QUARTER_WEEKS = 13;
-
-/** The measured period as people speak of it. */
+/** The measured period as people speak of it: "one quarter". */
 export function onePeriod(run: Run): string {
-  if (run.weeks === QUARTER_WEEKS) return 'one quarter';
-  return run.weeks === 1 ? 'one week' : `one period of ${run.weeks} weeks`;
+  return `one ${periodName(run.weeks)}`;
 }
 
 function missing(value: Refused | Never, reasons: Reasons | null): Html {
@@ -30,7 +34,8 @@ export interface CellManner {
 export function estimateCell(estimate: EstimateOrRefused, unit: Unit, manner: CellManner = {}): Content {
   if (estimate.kind !== 'estimate') return missing(estimate, manner.reasons ?? null);
   const value = formatValue(estimate, manner.spoken === true ? unit : unnamed(unit));
-  return html`${value} <span class="interval">${formatInterval(estimate, unit)}</span>`;
+  const range = formatRange(estimate, unit);
+  return range === null ? value : html`${value} <span class="interval">${range}</span>`;
 }
 
 /** A cell with what one period may bring, or why it is not known. */

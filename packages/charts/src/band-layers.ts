@@ -1,4 +1,4 @@
-import type { Band, Estimate } from '@buildweek/results';
+import type { Band } from '@buildweek/results';
 import type { Layer } from './chart.ts';
 import { BAND, LINE } from './palette.ts';
 
@@ -49,42 +49,4 @@ export function bandLayers(rows: readonly BandRow[], step = false): Layer[] {
       encoding: { x: { field: 'x', type: 'quantitative' }, y: { field: 'value', type: 'quantitative' } },
     },
   ];
-}
-
-/**
- * Mean of a curve. The interval is made of the mean low and the mean high, which is at least as wide as the
- * interval of the mean: the standard deviation of a sum is at most the sum of the standard deviations.
- */
-export function meanOfBand(band: Band): Estimate {
-  const mean = (values: readonly number[]): number =>
-    values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
-  return {
-    kind: 'estimate',
-    value: mean(band.value),
-    low: mean(band.low),
-    high: mean(band.high),
-    level: band.level,
-    replications: band.replications,
-  };
-}
-
-/** How a curve goes from its first to its last quarter, said only where the intervals do not meet. */
-export type Trend =
-  | { readonly kind: 'steady' }
-  | { readonly kind: 'grows' | 'falls'; readonly from: number; readonly to: number };
-
-/**
- * Compares the first with the last quarter of a curve. The mean of the lows and of the highs of a quarter
- * encloses the interval of its mean, so that a trend is never said too soon.
- */
-export function trendOf(band: Band): Trend {
-  const length = Math.max(1, Math.floor(band.value.length / 4));
-  const mean = (values: readonly number[]): number =>
-    values.reduce((sum, value) => sum + value, 0) / values.length;
-  if (band.value.length < 2) return { kind: 'steady' };
-  const from = mean(band.value.slice(0, length));
-  const to = mean(band.value.slice(-length));
-  if (mean(band.low.slice(-length)) > mean(band.high.slice(0, length))) return { kind: 'grows', from, to };
-  if (mean(band.high.slice(-length)) < mean(band.low.slice(0, length))) return { kind: 'falls', from, to };
-  return { kind: 'steady' };
 }

@@ -1,8 +1,8 @@
-import type { Band, Results } from '@buildweek/results';
-import { type BandRow, bandLayers, bandRows, meanOfBand } from './band-layers.ts';
+import { type Band, meanOfBand, type Results } from '@buildweek/results';
+import { type BandRow, bandLayers, bandRows } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type Layer, type LayeredSpec } from './chart.ts';
 import { formatEstimate, formatPlain, JOBS, PARTS } from './format.ts';
-import { intervalWords, periodWords } from './interval-words.ts';
+import { intervalWords, weeksWords } from './interval-words.ts';
 import { LINE, SECOND_LINE } from './palette.ts';
 import { themeFor } from './theme.ts';
 import { weekAxis } from './time-axes.ts';
@@ -54,7 +54,7 @@ function panel(
     height: size === 'wide' ? 170 : 130,
     layer: [...bandLayers(bandRows(band, (index) => index + 1)), ...extra],
     encoding: {
-      x: weekAxis(results.run, size),
+      x: weekAxis(results, size),
       y: { type: 'quantitative', axis: { title, tickCount: 4 }, scale: { domain: [0, top * 1.05] } },
     },
   };
@@ -70,7 +70,7 @@ export function finishedPerWeek(results: Results, size: ChartSize): Chart {
     id: 'finished-per-week',
     title: `The lab finishes ${jobs} and ${parts} a week`,
     description:
-      `Finished jobs and parts for each of ${periodWords(results.run)}. In an average week ${arrived} come in, ` +
+      `Finished jobs and parts for each of ${weeksWords(results.run)}. In an average week ${arrived} come in, ` +
       `${jobs} are finished, with ${parts}. Jobs finished week by week: ` +
       `${finishedJobs.value.map(formatPlain).join(', ')}. Parts finished week by week: ` +
       `${finishedParts.value.map(formatPlain).join(', ')}.`,

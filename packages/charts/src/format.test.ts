@@ -3,12 +3,10 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   DAYS,
-  decimalsFor,
   formatCount,
   formatEstimate,
   formatHourOfWeek,
   formatLevel,
-  formatNumber,
   formatOrReason,
   formatPlain,
   formatShare,
@@ -32,19 +30,6 @@ test('An estimate is told in its unit with as many decimals as its interval dese
   expect(formatEstimate(estimate(17, 12, 22), PLAIN)).toBe('17 (12 to 22)');
 });
 
-test('Decimals stay between what the unit asks for and two.', () => {
-  expect(decimalsFor(40, 12, DAYS)).toBe(1);
-  expect(decimalsFor(40, 12, PLAIN)).toBe(0);
-  expect(decimalsFor(40, 0.00001, PLAIN)).toBe(2);
-});
-
-test('A number without uncertainty shows the decimals that it has.', () => {
-  expect(decimalsFor(100, 0, PERCENT)).toBe(0);
-  expect(decimalsFor(2.5, 0, PLAIN)).toBe(1);
-  expect(decimalsFor(1 / 3, 1e-17, PLAIN)).toBe(2);
-  expect(decimalsFor(3, Number.NaN, DAYS)).toBe(1);
-});
-
 test('What is not given comes with its reason.', () => {
   expect(formatOrReason({ kind: 'refused', reason: 'too few jobs' }, DAYS)).toBe('not given: too few jobs');
   expect(formatOrReason({ kind: 'never', reason: '12 jobs unfinished' }, DAYS)).toBe(
@@ -66,8 +51,9 @@ test('A plain number shows three digits that count and no empty decimals.', () =
   ]);
 });
 
-test('A number is never shown as minus zero.', () => {
-  expect(formatNumber(-0.001, 1)).toBe('0.0');
+test('An interval of which rounding leaves nothing is not written.', () => {
+  expect(formatEstimate(estimate(14.4, 14.39, 14.41), DAYS)).toBe('0.60\u00a0days');
+  expect(formatEstimate(estimate(1, 1, 1), PERCENT)).toBe('100\u00a0%');
 });
 
 test('Shares are whole percentages, with a decimal below ten.', () => {

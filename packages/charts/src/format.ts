@@ -1,4 +1,12 @@
-import type { Estimate, EstimateOrRefused, Prediction, PredictionOrRefused } from '@buildweek/results';
+import {
+  type Estimate,
+  type EstimateOrRefused,
+  type Figure,
+  figureOf,
+  formatNumber,
+  type Prediction,
+  type PredictionOrRefused,
+} from '@buildweek/results';
 
 /** Hours in a day by the clock; lead times are told in such days. */
 export const HOURS_PER_DAY = 24;
@@ -32,35 +40,6 @@ export function unnamed(unit: Unit): Unit {
   return { ...unit, one: '', many: '' };
 }
 
-const MOST_DECIMALS = 2;
-/** Relative width below which an interval is only rounding. */
-const NO_WIDTH = 1e-9;
-
-/**
- * Decimals that a number deserves: those of the first digit of the width of its interval, within what its unit
- * asks for. A number without any uncertainty shows the decimals that it has.
- *
- * @param value the number, in the unit
- * @param width of its interval, in the unit
- */
-export function decimalsFor(value: number, width: number, unit: Unit): number {
-  if (Number.isFinite(width) && width > NO_WIDTH * Math.abs(value)) {
-    return Math.min(MOST_DECIMALS, Math.max(unit.leastDecimals, -Math.floor(Math.log10(width))));
-  }
-  const own =
-    value
-      .toFixed(MOST_DECIMALS)
-      .replace(/\.?0+$/, '')
-      .split('.')[1]?.length ?? 0;
-  return Math.max(unit.leastDecimals, own);
-}
-
-/** A number with a fixed count of decimals; never "-0". */
-export function formatNumber(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
-}
-
 /** A number for which no interval is at hand: three digits that count. */
 export function formatPlain(value: number): string {
   if (value === 0) return '0';
@@ -91,25 +70,31 @@ function withUnit(text: string, unit: Unit): string {
   return `${text}${NO_BREAK}${Number(text) === 1 ? unit.one : unit.many}`;
 }
 
-function decimalsOf(interval: Estimate | Prediction, unit: Unit): number {
-  const middle = interval.kind === 'estimate' ? interval.value : interval.low;
-  return decimalsFor(middle / unit.size, (interval.high - interval.low) / unit.size, unit);
+function figureIn(interval: Estimate | Prediction, unit: Unit): Figure {
+  return figureOf(interval, unit.size, unit.leastDecimals);
 }
 
 /** "4.1 days". */
 export function formatValue(estimate: Estimate, unit: Unit): string {
-  return withUnit(formatNumber(estimate.value / unit.size, decimalsOf(estimate, unit)), unit);
+  return withUnit(figureIn(estimate, unit).value, unit);
 }
 
-/** "3.9 to 4.3". */
-export function formatInterval(interval: Estimate | Prediction, unit: Unit): string {
-  const decimals = decimalsOf(interval, unit);
-  return `${formatNumber(interval.low / unit.size, decimals)} to ${formatNumber(interval.high / unit.size, decimals)}`;
+/** "3.9 to 4.3"; null where rounding leaves nothing of the interval. */
+export function formatRange(estimate: Estimate, unit: Unit): string | null {
+  const { range } = figureIn(estimate, unit);
+  return range === null ? null : `${range.low} to ${range.high}`;
+}
+
+/** "3.9 to 4.3"; one number where both ends come out alike. */
+export function formatInterval(prediction: Prediction, unit: Unit): string {
+  const { value, range } = figureIn(prediction, unit);
+  return range === null ? value : `${range.low} to ${range.high}`;
 }
 
 /** "4.1 days (3.9 to 4.3)". */
 export function formatEstimate(estimate: Estimate, unit: Unit): string {
-  return `${formatValue(estimate, unit)} (${formatInterval(estimate, unit)})`;
+  const range = formatRange(estimate, unit);
+  return `${formatValue(estimate, unit)}${range === null ? '' : ` (${range})`}`;
 }
 
 /** The estimate, or in plain words why there is none. */

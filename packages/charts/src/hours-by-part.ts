@@ -1,6 +1,6 @@
-import type { PartHours, Results, WaitCause } from '@buildweek/results';
+import { figureOf, formatNumber, type PartHours, type Results, type WaitCause } from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
-import { formatEstimate, formatNumber, formatPlain, type Unit } from './format.ts';
+import { formatEstimate, formatPlain, formatShare, type Unit } from './format.ts';
 import { gatherHours, outerInterval, partsWithHours, segmentsOf } from './hour-families.ts';
 import { intervalWords } from './interval-words.ts';
 import { leadTimeUnit } from './lead-time-unit.ts';
@@ -35,24 +35,26 @@ function overall(results: Results, parts: readonly PartHours[]) {
   };
 }
 
-function inUnit(hours: number, unit: Unit): string {
-  return formatNumber(hours / unit.size, 1);
-}
-
 function titleOf(results: Results, parts: readonly PartHours[], unit: Unit): string {
   const mean = overall(results, parts);
   if (mean === null) return 'Where the hours of a job go';
-  const whole = `Of the ${inUnit(mean.total, unit)} ${unit.many} of an average job`;
-  const print = mean.print === 0 ? '' : `, printing is ${inUnit(mean.print, unit)}`;
-  if (mean.longest === null) return `${whole}${print}, and none is waiting`;
-  const cause = WAIT_CAUSE_PARTS[mean.longest.cause].label;
-  const wait = `the longest wait, ${inUnit(mean.longest.hours, unit)}, is the ${cause}`;
-  return print === '' ? `${whole}, ${wait}` : `${whole}${print}, and ${wait}`;
+  const known = results.jobs.find((one) => one.part === null && one.priority === 'all')?.meanLeadTime;
+  const whole = known?.kind === 'estimate' ? formatEstimate(known, unit) : 'hours';
+  const share = (hours: number): string => formatShare(mean.total === 0 ? 0 : hours / mean.total);
+  const wait =
+    mean.longest === null
+      ? 'none is waiting'
+      : `the longest wait, ${share(mean.longest.hours)}, is the ${WAIT_CAUSE_PARTS[mean.longest.cause].label}`;
+  const print = mean.print === 0 ? '' : `, printing is ${share(mean.print)}, and`;
+  return `Of the ${whole} of an average job${print === '' ? ',' : print} ${wait}`;
 }
 
-function interval(results: Results, part: PartHours): { low: number; high: number } {
+/** Lead time of an average job of a part, with what is known of its uncertainty. */
+function leadTime(results: Results, part: PartHours): { value: number; low: number; high: number } {
   const known = results.jobs.find((one) => one.part === part.part && one.priority === 'all')?.meanLeadTime;
-  return known?.kind === 'estimate' ? { low: known.low, high: known.high } : outerInterval(part.steps);
+  return known?.kind === 'estimate'
+    ? known
+    : { value: gatherHours(part.steps).total, ...outerInterval(part.steps) };
 }
 
 /** Where the hours of an average job go, by part type: printing, every other work, every cause of waiting. */
@@ -61,13 +63,15 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
   const parts = partsWithHours(results.hours);
   const bars = parts.map((part) => {
     const hours = gatherHours(part.steps);
+    const { value: mean, low, high } = leadTime(results, part);
+    const { value: words } = figureOf({ value: mean, low, high }, unit.size, unit.leastDecimals);
     return {
       name: part.part,
       suffix: '',
       segments: segmentsOf(hours, (value) => `${formatNumber(value, 1)} h`),
-      whisker: interval(results, part),
+      whisker: { low, high },
       process: part.process,
-      endWords: `${inUnit(hours.total, unit)} ${unit.many}`,
+      endWords: `${words} ${unit.many}`,
     };
   });
   const top = Math.max(1, ...bars.map((bar) => bar.whisker.high)) * 1.02;
@@ -97,7 +101,7 @@ export function hoursByPart(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'Blue (A to D): something happens to the parts. Warm colours (E on): they wait. On the right the mean lead ' +
+      'Blue: something happens to the parts. Other colours: they wait. On the right the mean lead ' +
       `time. Whisker at its end: ${intervalWords(results.run)}.`,
   };
 }

@@ -1,17 +1,15 @@
-export { meanOfBand } from './band-layers.ts';
 export { CHART_WIDTH, type Chart, type ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
 export {
   AT_A_TIME,
   DAYS,
-  decimalsFor,
   formatCount,
   formatEstimate,
   formatInterval,
   formatLevel,
-  formatNumber,
   formatOrReason,
   formatPlain,
+  formatRange,
   formatShare,
   formatValue,
   HOURS,

@@ -6,7 +6,7 @@ export function intervalWords(run: Run): string {
   return `${formatLevel(run.level)} confidence interval of the long-run average, from ${run.replications} replications`;
 }
 
-/** The measured period in words: "13 weeks". */
-export function periodWords(run: Run): string {
+/** The measured weeks in words: "13 weeks". */
+export function weeksWords(run: Run): string {
   return run.weeks === 1 ? '1 week' : `${run.weeks} weeks`;
 }

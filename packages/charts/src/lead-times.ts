@@ -1,7 +1,7 @@
-import type { JobClass, Percentile, Results } from '@buildweek/results';
+import { figureOf, type JobClass, type Percentile, periodName, type Results } from '@buildweek/results';
 import type { Chart, ChartSize, Layer } from './chart.ts';
-import { formatEstimate, formatNumber, formatOrReason, isolate, shareInWords, type Unit } from './format.ts';
-import { intervalWords, periodWords } from './interval-words.ts';
+import { formatEstimate, formatOrReason, isolate, shareInWords, type Unit } from './format.ts';
+import { intervalWords } from './interval-words.ts';
 import { leadTimeUnit } from './lead-time-unit.ts';
 import { BAND, INK, LINE, MUTED_INK, type ProcessName } from './palette.ts';
 import { plotWidth, ROW, rowAxis, rowEnds, rowNames, rowProcesses } from './row-axis.ts';
@@ -63,7 +63,7 @@ function classRow(one: JobClass, unit: Unit): ClassRow {
       ? 'not given'
       : nine.kind === 'never'
         ? 'never'
-        : `${formatNumber(nine.value / unit.size, 1)} ${unit.one.charAt(0)}`;
+        : `${figureOf(nine, unit.size, unit.leastDecimals).value} ${unit.one.charAt(0)}`;
   const suffix = one.part === null || one.priority === 'all' ? '' : `, ${one.priority}`;
   return { name: one.part ?? nameOf(one), suffix, strong: one.part === null, words };
 }
@@ -161,18 +161,18 @@ function titleOf(results: Results, unit: Unit): string {
   return 'How long jobs take from the complete file to the last good part';
 }
 
-function describe(classes: readonly JobClass[], unit: Unit): string {
+function describe(classes: readonly JobClass[], unit: Unit, period: string): string {
   return classes
     .map((one) => {
       const shares = DRAWN.map((share) => {
         const percentile = percentileOf(one, share);
         if (percentile === undefined) return '';
         const long = formatOrReason(percentile.longRun, unit);
-        const period =
+        const range =
           percentile.onePeriod.kind === 'prediction'
-            ? `, in one period ${formatOrReason(percentile.onePeriod, unit)}`
+            ? `, in one ${period} ${formatOrReason(percentile.onePeriod, unit)}`
             : '';
-        return `${shareInWords(share).toLowerCase()} within ${long}${period}`;
+        return `${shareInWords(share).toLowerCase()} within ${long}${range}`;
       });
       return `${nameOf(one)}: ${shares.filter((words) => words !== '').join('; ')}.`;
     })
@@ -191,7 +191,7 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
   return {
     id: 'lead-times',
     title: titleOf(results, unit),
-    description: `Lead times in ${unit.many} by the clock (a day has 24 hours). ${describe(classes, unit)}`,
+    description: `Lead times in ${unit.many} by the clock (a day has 24 hours). ${describe(classes, unit, periodName(results.run.weeks))}`,
     spec: {
       config: themeFor(size),
       width,
@@ -215,7 +215,7 @@ export function leadTimes(results: Results, size: ChartSize): Chart {
       },
     },
     footnote:
-      `Box: ${intervalWords(results.run)}. Thin line: what one period of ${periodWords(results.run)} may bring. ` +
+      `Box: ${intervalWords(results.run)}. Thin line: what one ${periodName(results.run.weeks)} may bring. ` +
       `On the right: the ${unit.many} within which nine of ten are finished. Nights, weekends and breaks count.`,
   };
 }

@@ -53,7 +53,7 @@ export function machineStates(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'Blue (A to F): something happens. Orange (G, H): the machine is held up until somebody comes. Yellow (M): parts are there, the build is not full enough. Light grey: idle. ' +
-      `Whisker where idle begins: ${intervalWords(results.run)}, of the time in use. Pieces too small for a label are in the table.`,
+      'Blue: something happens. Orange: the machine is held up until somebody comes. Pale yellow, waiting to fill: parts are there, the build is not full enough. Light grey: idle. ' +
+      `Whisker where idle begins: ${intervalWords(results.run)}. Pieces too small for a label are in the table.`,
   };
 }

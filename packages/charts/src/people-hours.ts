@@ -1,8 +1,13 @@
-import type { Estimate, PeopleUse, PersonState, Results } from '@buildweek/results';
+import {
+  type Estimate,
+  formatNumber,
+  type PeopleUse,
+  type PersonState,
+  type Results,
+} from '@buildweek/results';
 import type { Chart, ChartSize } from './chart.ts';
 import {
   formatEstimate,
-  formatNumber,
   formatPlain,
   formatValue,
   HOURS,

@@ -1,8 +1,8 @@
-import type { Queue, Results } from '@buildweek/results';
-import { bandLayers, bandRows, trendOf } from './band-layers.ts';
+import { periodName, type Queue, type Results, trendOf } from '@buildweek/results';
+import { bandLayers, bandRows } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
 import { formatPlain, joinWords } from './format.ts';
-import { intervalWords, periodWords } from './interval-words.ts';
+import { intervalWords } from './interval-words.ts';
 import { drawnWords, queueTitle, queueWords, rankedQueues } from './ranked-queues.ts';
 import { type Place, placeOf } from './small-multiples.ts';
 import { themeFor } from './theme.ts';
@@ -25,7 +25,7 @@ function panel(
     height: size === 'wide' ? 90 : 80,
     layer: bandLayers(bandRows(queue.byWeek, (week) => week + 1)),
     encoding: {
-      x: weekAxis(results.run, 'narrow', place.bottom),
+      x: weekAxis(results, 'narrow', place.bottom),
       y: {
         type: 'quantitative',
         axis: { title: place.left ? 'jobs waiting' : null, tickCount: 4 },
@@ -39,8 +39,8 @@ function titleOf(results: Results, queues: readonly Queue[]): string {
   const growing = queues
     .filter((queue) => trendOf(queue.byWeek).kind === 'grows')
     .map((queue) => queueWords(queue));
-  if (growing.length === 0) return `No queue grows over the ${periodWords(results.run)}`;
-  return `Waiting for ${joinWords(growing)} grows over the ${periodWords(results.run)}`;
+  if (growing.length === 0) return `No queue grows over the ${periodName(results.run.weeks)}`;
+  return `Waiting for ${joinWords(growing)} grows over the ${periodName(results.run.weeks)}`;
 }
 
 /** Length of each queue over the measured weeks, biggest queue first. */

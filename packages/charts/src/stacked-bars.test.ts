@@ -48,3 +48,7 @@ test('A label is as long as its piece allows: words and value, the letter, nothi
   expect(rowsOf([20, 1, 15], 1).map((row) => row.label)).toEqual(['work on jobs 20 h', 'B', 'free 15 h']);
   expect(rowsOf([20, 0.2, 15], 1).map((row) => row.label)).toEqual(['work on jobs 20 h', 'free 15 h']);
 });
+
+test('The letters of the parts that occur follow each other, so that none is missing in the legend.', () => {
+  expect(rowsOf([20, 0, 15], 0).map((row) => row.part)).toEqual(['A  work on jobs', 'B  free']);
+});

@@ -46,6 +46,8 @@ const SYMBOL_ROOM = 34;
 const LEGEND_OFFSET: Readonly<Record<ChartSize, number>> = { wide: 10, narrow: 24 };
 const END_TITLE_HEIGHT = 12;
 
+const FIRST_LETTER = 'A'.charCodeAt(0);
+
 interface PieceRow {
   readonly row: number;
   readonly part: string;
@@ -138,8 +140,31 @@ function whiskerLayers(stack: StackedBars): Layer[] {
   ];
 }
 
+/**
+ * The same bars with new code letters: those of the parts that occur follow each other from A on, so that no letter of
+ * the legend is missing.
+ */
+function lettered(stack: StackedBars): StackedBars {
+  const codes = new Map(
+    partsOf(stack).map((part, index) => [part.code, String.fromCharCode(FIRST_LETTER + index)]),
+  );
+  return {
+    ...stack,
+    bars: stack.bars.map((bar) => ({
+      ...bar,
+      segments: bar.segments
+        .filter((segment) => codes.has(segment.part.code))
+        .map((segment) => ({
+          ...segment,
+          part: { ...segment.part, code: codes.get(segment.part.code) ?? '' },
+        })),
+    })),
+  };
+}
+
 /** Stacked horizontal bars with their legend, labels in the pieces and whiskers at the boundaries. */
-export function stackedBars(stack: StackedBars): LayeredSpec {
+export function stackedBars(asked: StackedBars): LayeredSpec {
+  const stack = lettered(asked);
   const parts = partsOf(stack);
   const wide = stack.size === 'wide';
   const names = stack.bars.map((bar) => ({ name: bar.name, suffix: bar.suffix }));

@@ -36,7 +36,7 @@ export function stationStates(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'Blue (A to C): something happens. Orange (D, E): the station is held up until somebody comes. Yellow (J): parts are there, the batch is not full enough. Light grey: idle. ' +
-      `Whisker where idle begins: ${intervalWords(results.run)}, of the time in use.`,
+      'Blue: something happens. Orange: the station is held up until somebody comes. Pale yellow, waiting to fill: parts are there, the batch is not full enough. Light grey: idle. ' +
+      `Whisker where idle begins: ${intervalWords(results.run)}.`,
   };
 }

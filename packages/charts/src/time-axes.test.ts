@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { resultsFixture } from './fixture/results-fixture.ts';
-import { closedSpans } from './time-axes.ts';
+import { closedSpans, weekAxis } from './time-axes.ts';
 
 test('Closed are the hours in which nobody of any group is on duty.', () => {
   const results = resultsFixture();
@@ -16,4 +16,12 @@ test('Closed are the hours in which nobody of any group is on duty.', () => {
 
 test('A lab without people is closed all week.', () => {
   expect(closedSpans({ ...resultsFixture(), people: [] })).toEqual([{ from: 0, to: 168 }]);
+});
+
+test('Weeks on an axis carry their first days.', () => {
+  const results = resultsFixture();
+  const axis = JSON.stringify(
+    weekAxis({ ...results, lab: { ...results.lab, startDate: '2027-03-01' } }, 'wide'),
+  );
+  expect(axis).toContain("['week 1','1 Mar'],['week 2','8 Mar']");
 });

@@ -1,7 +1,8 @@
-import type { Results, Run } from '@buildweek/results';
+import type { Results } from '@buildweek/results';
 import type { ChartSize, HorizontalAxis, Layer } from './chart.ts';
 import { HOURS_PER_WEEK } from './format.ts';
 import { CLOSED_HOURS } from './palette.ts';
+import { dateOfWeek } from './week-dates.ts';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
@@ -11,17 +12,29 @@ function weekTicks(weeks: number, room: number): number[] {
   return Array.from({ length: Math.floor((weeks - 1) / step) + 1 }, (_, index) => 1 + index * step);
 }
 
+/**
+ * What stands below a tick of week n: the number of the week and its first day. The expression holds nothing from a
+ * scenario but numbers and names of months.
+ */
+function weekLabels({ lab, run }: Results, size: ChartSize): string {
+  const labels = Array.from({ length: run.weeks }, (_, index) => {
+    const name = size === 'wide' ? `week ${index + 1}` : String(index + 1);
+    const date = dateOfWeek(lab.startDate, index + 1);
+    return `['${name}','${date === null ? '' : date.short}']`;
+  });
+  return `[${labels.join(',')}][datum.value - 1]`;
+}
+
 /** The horizontal axis of a chart over the measured weeks. */
-export function weekAxis(run: Run, size: ChartSize, titled = true): HorizontalAxis {
-  const ignored = run.ignoredWeeks.weeks;
-  const after = ignored === 0 || size === 'narrow' ? '' : ` (after ${ignored} ignored weeks)`;
+export function weekAxis(results: Results, size: ChartSize, titled = true): HorizontalAxis {
+  const { run } = results;
   return {
     type: 'quantitative',
     axis: {
-      title: titled ? `measured week${after}` : null,
-      values: weekTicks(run.weeks, size === 'wide' ? 14 : 6),
+      title: titled ? 'measured week and its first day' : null,
+      values: weekTicks(run.weeks, size === 'wide' ? 13 : 4),
+      labelExpr: weekLabels(results, size),
       grid: false,
-      format: 'd',
     },
     scale: { domain: [1, Math.max(2, run.weeks)], nice: false },
   };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { figureOf } from './figure.ts';
+import { decimalsFor, figureOf, formatNumber } from './figure.ts';
 
 test('Decimals follow the width of the interval, between those asked for and two.', () => {
   expect(figureOf({ value: 0.583, low: 0.571, high: 0.595 }, 1, 1)).toEqual({
@@ -30,4 +30,15 @@ test('A range whose ends come out alike is never written.', () => {
       if (range !== null) expect(range.low === text && range.high === text).toBe(false);
     }),
   );
+});
+
+test('A number without uncertainty shows the decimals that it has.', () => {
+  expect(decimalsFor(100, 0, 0)).toBe(0);
+  expect(decimalsFor(2.5, 0, 0)).toBe(1);
+  expect(decimalsFor(1 / 3, 1e-17, 0)).toBe(2);
+  expect(decimalsFor(3, Number.NaN, 1)).toBe(1);
+});
+
+test('A number is never shown as minus zero.', () => {
+  expect(formatNumber(-0.001, 1)).toBe('0.0');
 });

@@ -1,14 +1,19 @@
 import {
-  DAYS,
   formatCount,
   formatEstimate,
   formatInterval,
-  HOURS,
+  leadTimeUnit,
   PERCENT,
   type Unit,
   unnamed,
 } from '@buildweek/charts';
-import type { EstimateOrRefused, JobClass, PredictionOrRefused } from '@buildweek/results';
+import {
+  type EstimateOrRefused,
+  type JobClass,
+  type PredictionOrRefused,
+  periodName,
+  type Results,
+} from '@buildweek/results';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 import type { Footnotes } from './footnotes.ts';
@@ -20,13 +25,17 @@ const SHOWN = [
 ];
 
 /** Lead times and kept promises by class of jobs, each with its interval. */
-export function leadTimeTable(jobs: readonly JobClass[], footnotes: Footnotes, style: Style): string {
-  const unit = unitOf(jobs);
+export function leadTimeTable(
+  { jobs, run }: Pick<Results, 'jobs' | 'run'>,
+  footnotes: Footnotes,
+  style: Style,
+): string {
+  const unit = leadTimeUnit({ jobs });
   const columns = [
     words('jobs'),
     numbers('played'),
     ...SHOWN.map(({ title }) => numbers(`${title}, ${unit.many}`)),
-    numbers('9 of 10, one period'),
+    numbers(`9 of 10, one ${periodName(run.weeks)}`),
     numbers('on time'),
   ];
   return tableText(
@@ -44,15 +53,6 @@ export function leadTimeTable(jobs: readonly JobClass[], footnotes: Footnotes, s
     })),
     style,
   );
-}
-
-/** Hours for a lab in which nearly every job is finished within two days. */
-function unitOf(jobs: readonly JobClass[]): Unit {
-  const slowest = jobs.flatMap((job) => {
-    const found = percentile(job, 0.95)?.longRun;
-    return found?.kind === 'estimate' ? [found.value] : [];
-  });
-  return slowest.length > 0 && Math.max(...slowest) < 2 * DAYS.size ? HOURS : DAYS;
 }
 
 function nameOf({ part, priority }: JobClass): string {

@@ -16,7 +16,7 @@ export function resultsText(results: Results, style: Style): string {
   const sections = [
     style.heading(harmless(results.scenario.name)),
     results.headline.map((sentence) => paragraph(sentence, '  ')).join('\n'),
-    section('Lead times by the clock (a day is 24 h)', leadTimeTable(results.jobs, footnotes, style), style),
+    section('Lead times by the clock (a day is 24 h)', leadTimeTable(results, footnotes, style), style),
     footnotes.text(),
     section('Where the hours go', hoursTable(results.hours, style), style),
     ...(results.people.length > 0 ? [section('People', peopleTable(results.people, style), style)] : []),

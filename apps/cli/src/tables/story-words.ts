@@ -1,6 +1,5 @@
-import { formatNumber } from '@buildweek/charts';
 import { MILLISECONDS_PER_HOUR } from '@buildweek/core';
-import type { WaitCause } from '@buildweek/results';
+import { formatNumber, type WaitCause } from '@buildweek/results';
 import type { JobStory } from '@buildweek/study';
 
 /** What a wait is for, behind "waits for". */

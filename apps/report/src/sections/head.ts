@@ -1,13 +1,36 @@
-import { formatLevel } from '@buildweek/charts';
+import { formatLevel, type ProcessName } from '@buildweek/charts';
 import type { Results } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
 
 /** Letters from which on the answer is set smaller. */
 const LONG_ANSWER = 90;
 
-/** Seven days, five of them working: the mark of the page. */
-function mark(): Html {
-  return html`<svg class="mark" viewBox="0 0 34 22" aria-hidden="true" focusable="false"><path d="M0 22V8h4v14zM5 22V3h4v19zM10 22V0h4v22zM15 22V5h4v17zM20 22V9h4v13z"/><path class="weekend" d="M25 22v-4h4v4zM30 22v-4h4v4z"/></svg>`;
+/** Names of the processes. Source: ISO/ASTM 52900. */
+const PROCESSES: Readonly<Record<ProcessName, string | null>> = {
+  MEX: 'material extrusion (MEX)',
+  VPP: 'vat photopolymerization (VPP)',
+  PBF: 'powder bed fusion (PBF)',
+  other: null,
+};
+
+/** The processes of the lab in full, once on the page. */
+function processesFact(results: Results): Html | null {
+  const present = new Set(results.machines.map((machine) => machine.process));
+  const names = [...present].flatMap((process) => PROCESSES[process] ?? []);
+  return names.length === 0 ? null : fact('Processes', names.join(', '));
+}
+
+/** Topics that a reader has to know of before anything is decided. */
+const FIRST_TOPICS: ReadonlyMap<string, string> = new Map([
+  ['Unattended running', 'has machines run with nobody there'],
+  ['Lone working', 'has people work alone'],
+]);
+
+/** One line that leads to the cautions where the plan has unattended nights or people alone. */
+function cautionLine(results: Results): Html | null {
+  const words = results.cautions.flatMap(({ topic }) => FIRST_TOPICS.get(topic) ?? []);
+  if (words.length === 0) return null;
+  return html`<p class="beware">The plan ${words.join(' and ')}: see <a href="#cautions">before this plan is followed</a>.</p>`;
 }
 
 function fact(term: string, value: string | number | Html): Html {
@@ -23,14 +46,16 @@ export function head(results: Results): Html {
   return html`
 <header class="head">
 <div class="inside">
-<p class="program">${mark()} Buildweek · capacity of a print lab</p>
+<p class="program">Buildweek · capacity of a print lab</p>
 <h1>${nameText(results.scenario.name)}</h1>
 ${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
 ${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
+${cautionLine(results)}
 <dl class="facts">
 ${fact('The lab', `${units(results.machines.length, 'machine', 'machines')}, ${units(results.stations.length, 'station', 'stations')}, ${units(persons, 'person', 'persons')}, ${units(lab.parts.length, 'part type', 'part types')}`)}
 ${fact('The plan', `${units(run.weeks, 'week', 'weeks')} from ${lab.startDate}, with ${units(run.ignoredWeeks.weeks, 'ignored week', 'ignored weeks')} before`)}
-${fact('Played', `${run.replications} times, seed “${run.seed}”`)}
+${processesFact(results)}
+${fact('Played', `${run.replications} times with fresh luck each time (${run.replications} replications), seed “${run.seed}”`)}
 ${fact('Intervals', `hold with ${formatLevel(run.level)} confidence`)}
 </dl>
 </div>

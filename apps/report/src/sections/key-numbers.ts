@@ -1,5 +1,12 @@
-import { JOBS, leadTimeUnit, meanOfBand, PARTS, PERCENT, shareInWords, type Unit } from '@buildweek/charts';
-import type { EstimateOrRefused, JobClass, PredictionOrRefused, Results } from '@buildweek/results';
+import { JOBS, leadTimeUnit, PARTS, PERCENT, shareInWords, type Unit } from '@buildweek/charts';
+import {
+  type EstimateOrRefused,
+  type JobClass,
+  lastingGrowth,
+  meanOfBand,
+  type PredictionOrRefused,
+  type Results,
+} from '@buildweek/results';
 import { type Html, html } from '../html.ts';
 import { Reasons } from '../reasons.ts';
 import { table } from '../table.ts';
@@ -74,13 +81,20 @@ export function keyNumbers(results: Results): Html {
     ...flowNumbers(results),
   ];
   const period = onePeriod(results.run);
+  const grows = lastingGrowth(results.flow.jobsInLab) !== null;
   return html`
 <section id="key-numbers" aria-labelledby="key-numbers-title">
 <h2 id="key-numbers-title">Key numbers</h2>
 ${table(
   'key-numbers-table',
-  `The average over many such periods with its interval, and what ${period} may bring. A day is 24 hours by the clock.`,
-  [{ title: 'What' }, { title: 'In the long run', numeric: true }, { title: `In ${period}`, numeric: true }],
+  grows
+    ? `The average of exactly these weeks with its interval, and what ${period} may bring. The jobs in the lab grow, so that later weeks are worse. A day is 24 hours by the clock.`
+    : `The average, with its interval, if ${period} like this came again and again, and what ${period} may bring. A day is 24 hours by the clock.`,
+  [
+    { title: 'What' },
+    { title: grows ? 'In these weeks' : 'In the long run', numeric: true },
+    { title: `In ${period}`, numeric: true },
+  ],
   numbers.map((number) => [
     number.what,
     estimateCell(number.longRun, number.unit, manner),

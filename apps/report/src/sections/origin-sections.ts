@@ -1,5 +1,5 @@
-import { formatLevel, formatNumber } from '@buildweek/charts';
-import type { Assumption, Results, Run } from '@buildweek/results';
+import { formatLevel } from '@buildweek/charts';
+import { type Assumption, formatNumber, type Results, type Run } from '@buildweek/results';
 import { type Html, html } from '../html.ts';
 import { table } from '../table.ts';
 
@@ -49,6 +49,13 @@ function precisionWords(run: Run): string {
   return `Asked for: ${run.precision.measure} to ± ${percent(run.precision.asked)}; reached: ${reached}.`;
 }
 
+/** Differences of less than this are rounding of the computer's arithmetic, hours. */
+const ROUNDING = 0.0005;
+
+function differenceWords(hours: number): string {
+  return Math.abs(hours) < ROUNDING ? 'none' : formatNumber(hours, 3);
+}
+
 /** How the numbers came about, so that anybody can get them again. */
 export function originSection(results: Results): Html {
   const { run, program, scenario } = results;
@@ -88,7 +95,7 @@ ${
         results.checks.map((check) => [
           check.law,
           check.replications,
-          String(check.largestDifferenceHours),
+          differenceWords(check.largestDifferenceHours),
           check.holds ? 'holds' : html`<strong>broken</strong>`,
         ]),
       )
