@@ -1,5 +1,6 @@
 import type { AssumptionSource, Reading } from './reading.ts';
 import { describeNode, type SourceNode, type SourcePath } from './source/source-node.ts';
+import { said } from './words/mended.ts';
 import type { Wording } from './words/wording-error.ts';
 
 /** Texts of values for keys that are not written, as a machine class gives them. */
@@ -154,9 +155,9 @@ export class Fields {
   private parse<T>(path: SourcePath, node: SourceNode, wording: Wording<T>): T | undefined {
     if (this.reading.isBroken(path)) return undefined;
     try {
-      if (node.kind === 'scalar') return wording(this.reading.files.expand(node.text));
+      if (node.kind === 'scalar') return said(this.reading.files.expand(node.text), wording);
       // A group or list in the place of a value: its wording says what is needed.
-      wording('');
+      said('', wording);
     } catch (error) {
       this.reading.reportWording(path, 'value', describeNode(node), error);
     }

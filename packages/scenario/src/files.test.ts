@@ -62,9 +62,9 @@ describe('another file that a scenario names', () => {
       'dates: from orders-wrong.csv',
       22,
       'Line 2 of orders-wrong.csv: The date 2027-03-32 does not exist.',
-      '2027-03-31',
+      '2027-03-31 10:00',
     ],
-    ['jobs: 10 per week', 'dates: orders.csv', 22, '"orders.csv" is no list of dates.', '[2027-03-01 09:00]'],
+    ['jobs: 10 per week', 'dates: orders.csv', 22, '"orders.csv" is no list of dates.', 'from orders.csv'],
   ])('is reported where it is named: %s -> %s', (from, to, line, message, write) => {
     const reading = readScenario(edited(from, to), 'lab.yaml', resolve);
     expect(reading).toMatchObject({ kind: 'problems', problems: [{ line, message, write }] });

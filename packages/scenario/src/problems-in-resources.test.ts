@@ -2,14 +2,21 @@ import { describe, it } from 'vitest';
 import { expectOneProblem, type Mistake } from './fixture/mistake.ts';
 
 const MISTAKES: readonly Mistake[] = [
-  ['starts: 2027-03-01', 'starts: 2027-03-03', 3, '2027-03-03', '2027-03-03 is a Wednesday.', '2027-03-01'],
+  [
+    'starts: 2027-03-01',
+    'starts: 2027-03-03',
+    3,
+    '2027-03-03',
+    '2027-03-03 is a Wednesday.',
+    'for example: 2027-03-01',
+  ],
   [
     'starts: 2027-03-01',
     'starts: 2027-02-30',
     3,
     '2027-02-30',
     'The date 2027-02-30 does not exist.',
-    '2027-02-28',
+    'for example: 2027-02-22',
   ],
   [
     'starts: 2027-03-01',
@@ -42,7 +49,7 @@ const MISTAKES: readonly Mistake[] = [
     5,
     '2027-04-31',
     'The date 2027-04-31 does not exist.',
-    '2027-04-30',
+    'for example: 2027-04-30',
   ],
   [
     'hours:\n',
@@ -66,9 +73,16 @@ const MISTAKES: readonly Mistake[] = [
     5,
     'sometimes',
     '"sometimes" names no days.',
-    '{ mon-fri: 07:00-11:30 12:00-15:30 }',
+    'for example: { mon-fri: 07:00-11:30 12:00-15:30 }',
   ],
-  ['count: 2, hours', 'count: 0, hours', 7, '0, hours', '"0" is not a whole number from 1 up.', '2'],
+  [
+    'count: 2, hours',
+    'count: 0, hours',
+    7,
+    '0, hours',
+    '"0" is not a whole number from 1 up.',
+    'for example: 2',
+  ],
   ['hours: day, skills', 'hours: dya, skills', 7, 'dya', 'There are no hours called "dya".', 'day'],
   [
     'hours: day, skills',
@@ -76,7 +90,7 @@ const MISTAKES: readonly Mistake[] = [
     7,
     '130 %',
     '130 % is more than there can be.',
-    '99 %',
+    'for example: 99 %',
   ],
   [
     'small mask VPP',
@@ -93,7 +107,7 @@ const MISTAKES: readonly Mistake[] = [
     9,
     'when 150',
     '150 % is more than there can be.',
-    'when 100 % full or after 4 h',
+    'for example: when 100 % full or after 4 h',
   ],
   ['start: when full or after 4 h', 'set-up: 20', 9, '20, carrier', '"20" has no unit.', '20 min'],
   [
@@ -143,7 +157,7 @@ const MISTAKES: readonly Mistake[] = [
     10,
     '0 }',
     '"0" is not a whole number from 1 up.',
-    '4',
+    'for example: 4',
   ],
   [
     'holds: 2 builds',
@@ -151,7 +165,7 @@ const MISTAKES: readonly Mistake[] = [
     12,
     '2 boxes',
     'A station holds parts, jobs or builds, not "boxes".',
-    '20 parts',
+    'for example: 20 parts',
   ],
   [
     'takes: 12 min per batch',
@@ -167,7 +181,7 @@ const MISTAKES: readonly Mistake[] = [
     12,
     'before closing',
     'A station starts by what is waiting, not by the clock of the day or by promises.',
-    'when 50 % full or after 1 h',
+    'for example: when 50 % full or after 1 h',
   ],
 ];
 

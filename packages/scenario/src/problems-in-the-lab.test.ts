@@ -182,7 +182,7 @@ describe('a lab that cannot work is found out before it is played:', () => {
       .replace('5 min per part', '5 per part')
       .replace('10 per week', '10');
     expect(problemsOf(text).map((problem) => [problem.line, problem.write])).toEqual([
-      [3, '2027-03-01'],
+      [3, 'for example: 2027-03-01'],
       [15, 'resin'],
       [18, '5 min per part'],
       [22, '10 per week'],

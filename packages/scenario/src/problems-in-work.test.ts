@@ -50,9 +50,9 @@ const MISTAKES: readonly Mistake[] = [
     18,
     '5 to 9',
     'The usual value (2) lies outside 5 to 9 min.',
-    '5 to 9 min per part, usually 5',
+    'for example: 5 to 9 min per part, usually 5',
   ],
-  ['may pause: yes', 'may pause: maybe', 18, 'maybe', '"maybe" is neither yes nor no.', 'no'],
+  ['may pause: yes', 'may pause: maybe', 18, 'maybe', '"maybe" is neither yes nor no.', 'for example: no'],
   [
     'route: resin part',
     'route: resin prat',
@@ -68,7 +68,7 @@ const MISTAKES: readonly Mistake[] = [
     20,
     '0.5 per build',
     'A part that does not fit into a build cannot be made.',
-    '1 per build',
+    'for example: 1 per build',
   ],
   [
     'fits: 8 per build',
@@ -76,7 +76,7 @@ const MISTAKES: readonly Mistake[] = [
     20,
     '130 %',
     'The part takes more than a whole build: it fits no machine.',
-    '100 % of a build',
+    'for example: 100 % of a build',
   ],
   [
     'fits: 8 per build, ',
@@ -146,7 +146,14 @@ const MISTAKES: readonly Mistake[] = [
     '"every" has no meaning here: "jobs" says when jobs arrive.',
     'one of the two',
   ],
-  ['jobs: 10 per week', 'every: 0 h', 22, '0 h', 'Arrivals without any time between them never end.', '2 h'],
+  [
+    'jobs: 10 per week',
+    'every: 0 h',
+    22,
+    '0 h',
+    'Arrivals without any time between them never end.',
+    'for example: 2 h',
+  ],
   [
     'jobs: 10 per week',
     'every: 2 h, growth: 2 % per month',
@@ -197,7 +204,14 @@ const MISTAKES: readonly Mistake[] = [
     '1',
   ],
   ['pieces: 1 to 6', 'pieces: 6 to 1', 22, '6 to 1', 'The low end (6) is above the high end (1).', '1 to 6'],
-  ['pieces: 1 to 6', 'pieces: 0', 22, '0, promise', '0 is not a whole number from 1 up.', '1 to 12'],
+  [
+    'pieces: 1 to 6',
+    'pieces: 0',
+    22,
+    '0, promise',
+    '0 is not a whole number from 1 up.',
+    'for example: 1 to 12',
+  ],
   ['pieces: 1 to 6', 'pieces: []', 22, '[]', 'There is no number in this list.', '[1, 2, 2, 5]'],
   ['promise: 3 working days', 'promise: 3', 22, '3 }', '"3" does not say of what.', '3 working days'],
   [
@@ -208,7 +222,14 @@ const MISTAKES: readonly Mistake[] = [
     '"cut-off" has no meaning here: no promise counts working days.',
     'promise: 3 working days',
   ],
-  ['promise: 3 working days', 'rush: 120 %', 22, '120 %', '120 % is more than there can be.', '100 %'],
+  [
+    'promise: 3 working days',
+    'rush: 120 %',
+    22,
+    '120 %',
+    '120 % is more than there can be.',
+    'for example: 100 %',
+  ],
   [
     'demand:\n',
     'dispatch: { order: [machines, benches] }\ndemand:\n',
@@ -217,7 +238,14 @@ const MISTAKES: readonly Mistake[] = [
     'Each of the three kinds of work has to be there once.',
     '[machines, stations, benches]',
   ],
-  ['demand:\n', 'simulate: { weeks: 0 }\ndemand:\n', 21, '0 }', '"0" is not a whole number from 1 up.', '13'],
+  [
+    'demand:\n',
+    'simulate: { weeks: 0 }\ndemand:\n',
+    21,
+    '0 }',
+    '"0" is not a whole number from 1 up.',
+    'for example: 13',
+  ],
   [
     'demand:\n',
     'simulate: { precision: 5 % }\ndemand:\n',
@@ -232,7 +260,7 @@ const MISTAKES: readonly Mistake[] = [
     21,
     '5 %',
     '"p99 lead time" is not a measure that can be asked for.',
-    '5 % of p90 lead time',
+    'for example: 5 % of p90 lead time',
   ],
   [
     'demand:\n',
@@ -248,7 +276,7 @@ const MISTAKES: readonly Mistake[] = [
     21,
     'some',
     '"some" is neither a number of weeks nor auto.',
-    'auto',
+    'for example: auto',
   ],
   [
     'demand:\n',
@@ -256,7 +284,7 @@ const MISTAKES: readonly Mistake[] = [
     21,
     '20 %',
     'A confidence level of 20 % says next to nothing.',
-    '95 %',
+    'for example: 95 %',
   ],
 ];
 

@@ -24,14 +24,14 @@ const CASES: readonly Case[] = [
     'count: 2, leave: { 1: 2027-04-31 }, hours',
     '2027-04-31',
     'The date 2027-04-31 does not exist.',
-    '2027-04-30',
+    'for example: 2027-04-30',
   ],
   [
     PEOPLE,
     'count: 2, absent: 100 % of days, hours',
     '100 %',
     'Who is never there is not one of them.',
-    '50 % of days',
+    'for example: 50 % of days',
   ],
   [
     MACHINE,
@@ -117,7 +117,7 @@ const CASES: readonly Case[] = [
     'The maintenance of "resin" never fits into a shift: it typically takes 6 h, and the longest stretch with somebody there is 4 h.',
     'may pause: yes',
   ],
-  [MACHINE, `${MACHINE}, test prints: daily`, 'daily', '"daily" is not possible here.', 'none'],
+  [MACHINE, `${MACHINE}, test prints: daily`, 'daily', '"daily" is not possible here.', 'for example: none'],
   [
     MACHINE,
     `${MACHINE}, maintenance: { called: film, every: 200 h of running, takes: 1 h }, test prints: { called: film, every: 2 weeks by the clock, takes: 1 h }`,
@@ -125,7 +125,13 @@ const CASES: readonly Case[] = [
     '"film" is there twice.',
     'film again',
   ],
-  [MACHINE, `${MACHINE}, fails: 100 % of builds`, '100 %', 'No build would ever come out.', '50 % of builds'],
+  [
+    MACHINE,
+    `${MACHINE}, fails: 100 % of builds`,
+    '100 %',
+    'No build would ever come out.',
+    'for example: 50 % of builds',
+  ],
   [
     MACHINE,
     `${MACHINE}, fails: { chance: 5 % of builds, loses: one job, cleaning: 10 min }`,
@@ -152,7 +158,7 @@ const CASES: readonly Case[] = [
     `${MACHINE}, noticed: rounds`,
     'rounds',
     '"rounds" is not understood here.',
-    'on rounds every 2 h',
+    'for example: on rounds every 2 h',
   ],
   [MACHINE, `${MACHINE}, available: dya`, 'dya', 'There are no hours called "dya".', 'day'],
   [
@@ -160,7 +166,7 @@ const CASES: readonly Case[] = [
     `${MACHINE}, runs alone: nights`,
     'nights',
     '"nights" is not a span of the week.',
-    'mon-thu 16:00-07:00',
+    'for example: mon-thu 16:00-07:00',
   ],
   [
     MACHINE,
@@ -183,7 +189,13 @@ const CASES: readonly Case[] = [
     "Parts are found bad where somebody looks at them; builds that do not come out are the machine's.",
     'fails: 5 % of builds under machines / resin',
   ],
-  [SAND, `${SAND}, rejects: 100 % back to build`, '100 %', 'No part would ever pass.', '50 % back to build'],
+  [
+    SAND,
+    `${SAND}, rejects: 100 % back to build`,
+    '100 %',
+    'No part would ever pass.',
+    'for example: 50 % back to build',
+  ],
   [
     SAND,
     `${SAND}, rejects: 4 % back to biuld`,
@@ -274,14 +286,14 @@ const CASES: readonly Case[] = [
     'dispatch: { within: shortest }',
     'shortest',
     '"shortest" is not possible here.',
-    'promise or shortest work',
+    'for example: promise',
   ],
   [
     'name: plain lab',
     'dispatch: { rush interrupts: maybe }',
     'maybe',
     '"maybe" is neither yes nor no.',
-    'no',
+    'for example: no',
   ],
 ];
 

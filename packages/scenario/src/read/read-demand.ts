@@ -6,10 +6,11 @@ import { anyText, choice, yesNo } from '../words/choice.ts';
 import { clockTime, dateTime } from '../words/dates.ts';
 import { gap } from '../words/duration.ts';
 import { keptJobs } from '../words/kept-jobs.ts';
+import { said } from '../words/mended.ts';
 import { count, growthPerMonth, perWeek, share, wholeNumber } from '../words/numbers.ts';
 import { promise } from '../words/promise.ts';
 import { weekdays, windows } from '../words/week.ts';
-import { type Wording, WordingError } from '../words/wording-error.ts';
+import { readPart, type Wording, WordingError } from '../words/wording-error.ts';
 import { readChanges } from './read-changes.ts';
 
 /** Key of an endless backlog. */
@@ -104,7 +105,7 @@ function readProfile(demand: Fields): ScenarioProfile {
   for (const entry of node.entries) {
     try {
       const weight = weightOf(describeNode(entry.node));
-      for (const span of spansOf(entry.key)) spans.push({ ...span, weight, key: entry.key });
+      for (const span of said(entry.key, spansOf)) spans.push({ ...span, weight, key: entry.key });
     } catch (error) {
       demand.reading.reportWording(
         group.pathOf(entry.key),
@@ -160,8 +161,8 @@ const spansOf: Wording<{ fromHour: number; toHour: number }[]> = (text) => {
   if (parts === null) {
     throw new WordingError(`"${text}" is not a span of the week.`, 'days and windows', 'mon-fri 08:00-12:00');
   }
-  const spans = windows(parts[2] ?? '');
-  return weekdays(parts[1] ?? '').flatMap((day) =>
+  const spans = readPart(text, parts[2] ?? '', windows);
+  return readPart(text, parts[1] ?? '', weekdays).flatMap((day) =>
     spans.flatMap((span) => splitAtSunday(day * 24 + span.fromHour, day * 24 + span.toHour)),
   );
 };
@@ -201,7 +202,7 @@ function datesFrom(demand: Fields): Wording<ScenarioDatedJob[]> {
       throw new WordingError(
         `"${text}" is no list of dates.`,
         'a list of dates, or a file',
-        '[2027-03-01 09:00]',
+        /^\S+\.\S+$/.test(text) ? `from ${text}` : '[2027-03-01 09:00]',
       );
     }
     return demand.reading.files.lines(path).map((line) => {

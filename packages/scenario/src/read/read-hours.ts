@@ -3,8 +3,9 @@ import type { Fields } from '../fields.ts';
 import type { ScenarioCalendar, ScenarioExtraWindow } from '../scenario.ts';
 import type { SourceNode } from '../source/source-node.ts';
 import { date, dateSpan, WEEKDAYS } from '../words/dates.ts';
+import { said } from '../words/mended.ts';
 import { weekdays, windows } from '../words/week.ts';
-import { type Wording, WordingError } from '../words/wording-error.ts';
+import { readPart, type Wording, WordingError } from '../words/wording-error.ts';
 
 /** Name of the hours that are there without being described: day and night. */
 export const ALWAYS = 'always';
@@ -82,7 +83,7 @@ export function readCalendar(fields: Fields, name: string): ScenarioCalendar {
 
 function readDays(fields: Fields, key: string): readonly number[] {
   try {
-    return weekdays(key);
+    return said(key, weekdays);
   } catch (error) {
     fields.reading.reportWording(fields.pathOf(key), 'key', key, error);
     return [];
@@ -112,8 +113,8 @@ function reportOverlaps(fields: Fields, weekly: readonly { span: HourSpan; key: 
 
 const extraWindows: Wording<ScenarioExtraWindow[]> = (text) => {
   const [first = '', ...rest] = text.split(/\s+/);
-  const day = date(first);
-  return windows(rest.join(' ')).map((span) => ({ day, span }));
+  const day = readPart(text, first, date);
+  return readPart(text, rest.join(' '), windows).map((span) => ({ day, span }));
 };
 
 function spanText(span: HourSpan): string {

@@ -9,7 +9,7 @@ export function choice<T extends string>(...words: readonly T[]): Wording<T> {
     throw new WordingError(
       `"${text}" is not possible here.`,
       listed(words, 20),
-      nearest(text, words) ?? listed(words, 20),
+      nearest(text, words) ?? words[0] ?? listed(words, 20),
     );
   };
 }

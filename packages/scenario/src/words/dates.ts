@@ -1,4 +1,4 @@
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const DAY_MILLISECONDS = 86_400_000;
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
@@ -36,8 +36,8 @@ export const monday: Wording<DayNumber> = (text) => {
 /** One date, or `2027-12-24 to 2028-01-01`: all days of it. @throws WordingError */
 export const dateSpan: Wording<readonly DayNumber[]> = (text) => {
   const [first = '', last, ...more] = text.split(/\s+to\s+/);
-  const from = date(first.trim());
-  const to = last === undefined ? from : date(last.trim());
+  const from = readPart(text, first.trim(), date);
+  const to = last === undefined ? from : readPart(text, last.trim(), date);
   if (more.length > 0 || to < from) {
     throw new WordingError(
       `"${text}" runs backwards.`,
@@ -62,7 +62,7 @@ export const dateTime: Wording<{ readonly day: DayNumber; readonly hour: number 
     const day = DATE.test(text) ? `${text} 09:00` : '2027-03-01 09:00';
     throw new WordingError(`"${text}" is not a date with a time.`, 'a date and a time', day);
   }
-  return { day: date(parts[1] ?? ''), hour: clockTime(parts[2] ?? '') };
+  return { day: readPart(text, parts[1] ?? '', date), hour: readPart(text, parts[2] ?? '', clockTime) };
 };
 
 /** `14:00` as hours, from 00:00 to 24:00. @throws WordingError */

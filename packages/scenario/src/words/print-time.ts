@@ -1,6 +1,6 @@
 import type { Duration, PrintTime } from '@buildweek/model';
 import { basedDuration } from './duration.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const NONE: Duration = { distribution: { kind: 'constant', value: 0 }, typicalHours: 0 };
 const EXPECTED = 'a time per build, a time per part, or both with "plus" between them';
@@ -10,7 +10,7 @@ export const printTime: Wording<PrintTime> = (text) => {
   let perBuild: Duration | null = null;
   let perPart: Duration | null = null;
   for (const term of text.split(/\s+plus\s+/i)) {
-    const { duration, basis } = basedDuration(['build', 'part'])(term);
+    const { duration, basis } = readPart(text, term, basedDuration(['build', 'part']));
     if (basis === null) {
       throw new WordingError(
         `"${term.trim()}" does not say whether it is for a whole build or for each part.`,

@@ -20,8 +20,8 @@ describe('the hours in which a machine may run alone', () => {
     ['nights', 'mon-thu 16:00-07:00'],
     ['mon-fri', 'mon-thu 16:00-07:00'],
     ['mon-fri 16:00 to mon 07:00', 'fri 16:00 to mon 07:00'],
-    ['mnn 16:00-07:00', 'mon'],
-    ['mon 25:00-26:00', '14:00'],
+    ['mnn 16:00-07:00', 'mon 16:00-07:00'],
+    ['mon 25:00-26:00', 'mon 14:00-26:00'],
   ])('refuse "%s" and say what to write', (text, write) => {
     expect(refusal(unattendedSpans, text).write).toBe(write);
   });

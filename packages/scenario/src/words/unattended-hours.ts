@@ -1,7 +1,7 @@
 import type { HourSpan } from '@buildweek/model';
 import { clockTime } from './dates.ts';
 import { weekdays } from './week.ts';
-import { type Wording, WordingError } from './wording-error.ts';
+import { readPart, type Wording, WordingError } from './wording-error.ts';
 
 const WEEK = 168;
 const EXPECTED =
@@ -20,15 +20,15 @@ export const unattendedSpans: Wording<readonly HourSpan[] | null> = (text) => {
   const between = /^(\S+)\s+(\S+)\s+(?:to|until|-)\s+(\S+)\s+(\S+)$/i.exec(text);
   if (between !== null) {
     const [fromDay = '', fromTime = '', toDay = '', toTime = ''] = between.slice(1);
-    const fromHour = oneDay(fromDay) * 24 + clockTime(fromTime);
-    const end = oneDay(toDay) * 24 + clockTime(toTime);
+    const fromHour = oneDay(fromDay) * 24 + readPart(text, fromTime, clockTime);
+    const end = oneDay(toDay) * 24 + readPart(text, toTime, clockTime);
     return [{ fromHour, toHour: end > fromHour ? end : end + WEEK }];
   }
   const daily = /^(.*?)\s+(\S+?)\s*[-–]\s*(\d\S*)$/.exec(text);
   if (daily === null) throw new WordingError(`"${text}" is not a span of the week.`, EXPECTED, EXAMPLE);
-  const start = clockTime(daily[2] ?? '');
-  const end = clockTime(daily[3] ?? '');
-  return weekdays(daily[1] ?? '').map((day) => ({
+  const start = readPart(text, daily[2] ?? '', clockTime);
+  const end = readPart(text, daily[3] ?? '', clockTime);
+  return readPart(text, daily[1] ?? '', weekdays).map((day) => ({
     fromHour: day * 24 + start,
     toHour: day * 24 + (end > start ? end : end + 24),
   }));
