@@ -2,6 +2,7 @@ import type { ChangeOfMind, Lab } from '@buildweek/model';
 import { createCountSampler } from '../kernel/count-sampler.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import { AttendanceCompiler } from './compile-attendance.ts';
+import { ClassCompiler } from './compile-classes.ts';
 import { compilePart } from './compile-parts.ts';
 import { UnitCompiler } from './compile-units.ts';
 import type { CompiledChange, CompiledLab, CompiledStream } from './compiled-lab.ts';
@@ -14,10 +15,11 @@ import type { CompiledChange, CompiledLab, CompiledStream } from './compiled-lab
  */
 export function compileLab(lab: Lab): CompiledLab {
   const attendance = new AttendanceCompiler(lab);
-  const unitCompiler = new UnitCompiler(lab, attendance);
-  const parts = lab.parts.map((part, index) => compilePart(part, index, lab, attendance, unitCompiler));
+  const classCompiler = new ClassCompiler(lab, attendance);
+  const parts = lab.parts.map((part, index) => compilePart(part, index, lab, attendance, classCompiler));
   const rankOf = (kind: 'machine' | 'station' | 'bench'): number => lab.dispatch.order.indexOf(kind);
   const kindRanks = { machine: rankOf('machine'), station: rankOf('station'), bench: rankOf('bench') };
+  const unitCompiler = new UnitCompiler(lab, attendance, classCompiler);
   const unitGroups = unitCompiler.unitGroups(kindRanks);
   const persons = attendance.persons();
   const most = (numbers: readonly number[]): number => numbers.reduce((a, b) => Math.max(a, b), 1);
@@ -27,10 +29,10 @@ export function compileLab(lab: Lab): CompiledLab {
     peopleGroups: lab.people,
     persons,
     carriers: unitCompiler.carriers(),
-    materials: unitCompiler.materialNames,
+    materials: classCompiler.materialNames,
     unitGroups,
     units: unitCompiler.units(unitGroups),
-    unitClasses: unitCompiler.unitClasses,
+    unitClasses: classCompiler.unitClasses,
     parts,
     streams: lab.demand.map((stream, index): CompiledStream => {
       const part = parts.find((candidate) => candidate.name === stream.part);
@@ -45,10 +47,10 @@ export function compileLab(lab: Lab): CompiledLab {
         revises: compileChange(stream.changes.revises),
       };
     }),
-    mostPhases: most(unitCompiler.unitClasses.map((unitClass) => unitClass.phases.length)),
+    mostPhases: most(classCompiler.unitClasses.map((unitClass) => unitClass.phases.length)),
     mostStages: most(parts.map((part) => part.stages.length)),
     mostSteps: most(parts.map((part) => part.steps.length)),
-    mostTailStages: most(unitCompiler.unitClasses.map((unitClass) => unitClass.tailWork.length + 1)),
+    mostTailStages: most(classCompiler.unitClasses.map((unitClass) => unitClass.tailWork.length + 1)),
     mostPersons: attendance.mostPersons,
     shortestFirst: lab.dispatch.within === 'shortest work',
     rushInterrupts: lab.dispatch.rushInterrupts,

@@ -2,7 +2,7 @@ import { type DurationBasis, type Lab, type PartType, type Stage, stepsOf } from
 import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
-import type { UnitCompiler } from './compile-units.ts';
+import type { ClassCompiler } from './compile-classes.ts';
 import type { CompiledPart, CompiledStage } from './compiled-lab.ts';
 
 export function compilePart(
@@ -10,7 +10,7 @@ export function compilePart(
   index: number,
   lab: Lab,
   attendance: AttendanceCompiler,
-  units: UnitCompiler,
+  classes: ClassCompiler,
 ): CompiledPart {
   const steps = stepsOf(part, lab.machines);
   return {
@@ -46,9 +46,9 @@ export function compilePart(
         work: stage.kind === 'work' ? attendance.work(stage.work, stage.name) : null,
         unitClass:
           stage.kind === 'build'
-            ? units.buildClass(part, stage, part.stages.slice(stageIndex + 1))
+            ? classes.buildClass(part, stage, part.stages.slice(stageIndex + 1))
             : stage.kind === 'station'
-              ? units.stationClass(stage)
+              ? classes.stationClass(stage)
               : -1,
         basis: timed === null ? 'none' : timed.basis,
         sampler: timed === null ? null : createSampler(timed.distribution),

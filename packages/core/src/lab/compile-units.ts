@@ -1,114 +1,33 @@
-import type {
-  BuildFailure,
-  BuildStage,
-  Lab,
-  LaunchRule,
-  PartType,
-  Stage,
-  StationStage,
-} from '@buildweek/model';
+import type { BuildFailure, Lab, LaunchRule } from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
+import type { ClassCompiler } from './compile-classes.ts';
 import { compileConditions, compileFailure } from './compile-conditions.ts';
-import { coolDownStepOf, machinePhases, stationPhases } from './compile-phases.ts';
 import {
   type CompiledCarrier,
-  type CompiledTailWork,
   type CompiledUnit,
   type CompiledUnitClass,
   type CompiledUnitGroup,
   DRAW_SLOTS,
 } from './compiled-lab.ts';
-import { SPACE_TOLERANCE } from './space.ts';
 
-/**
- * Finds out, while parts are compiled, what may run together in one machine or station (a *class*), and puts
- * the groups of units together from it.
- */
+/** Puts together the groups of machines and stations, once all parts, and with them all classes, are compiled. */
 export class UnitCompiler {
   private readonly lab: Lab;
   private readonly attendance: AttendanceCompiler;
-  private readonly classes: CompiledUnitClass[] = [];
-  /** What tells classes apart, as text; at the positions of `classes`. */
-  private readonly keys: string[] = [];
-  private readonly materials: string[] = [];
+  private readonly classes: ClassCompiler;
 
-  constructor(lab: Lab, attendance: AttendanceCompiler) {
+  constructor(lab: Lab, attendance: AttendanceCompiler, classes: ClassCompiler) {
     this.lab = lab;
     this.attendance = attendance;
-  }
-
-  get unitClasses(): readonly CompiledUnitClass[] {
-    return this.classes;
-  }
-
-  get materialNames(): readonly string[] {
-    return this.materials;
-  }
-
-  /** Parts share a build when machine group, material, settings and the stages they stay together for agree. */
-  buildClass(part: PartType, stage: BuildStage, following: readonly Stage[]): number {
-    const tail = tailOf(following);
-    const { capacity } = this.lab.machines[this.machineGroupIndex(stage)];
-    if (part.space > capacity + SPACE_TOLERANCE) {
-      throw new Error(`A piece of "${part.name}" is larger than what "${stage.machineGroup}" holds.`);
-    }
-    const key = JSON.stringify(['build', stage.name, stage.machineGroup, part.material, part.settings, tail]);
-    return this.classFor(key, () => {
-      const group = this.machineGroupIndex(stage);
-      const machine = this.lab.machines[group];
-      const phases = machinePhases(machine, stage.name, this.attendance);
-      if (phases.every((phase) => phase.phase !== 'set-up' || phase.what !== 'attended')) {
-        if (machine.materialChanges.some((change) => change.attended)) {
-          throw new Error(`"${machine.name}" has an attended material change but no set-up to lengthen.`);
-        }
-      }
-      return {
-        group,
-        material: this.material(part.material),
-        phases,
-        runPhase: phases.findIndex((phase) => phase.what === 'run'),
-        runBasis: 'print',
-        batchSampler: null,
-        typicalRun: 0,
-        coolDownStep: coolDownStepOf(machine),
-        typicalBeforeRun: toMilliseconds(
-          (machine.prepare?.duration.typicalHours ?? 0) +
-            (machine.setUp?.duration.typicalHours ?? 0) +
-            (machine.warmUp?.typicalHours ?? 0) +
-            (machine.firstLayers?.duration.typicalHours ?? 0),
-        ),
-        tailWork: tail.map(tailWorkOf),
-      };
-    });
-  }
-
-  /** Loads share a batch when the stage is the same in every respect. */
-  stationClass(stage: StationStage): number {
-    return this.classFor(JSON.stringify(['station', stage]), () => {
-      const position = this.lab.stations.findIndex((group) => group.name === stage.stationGroup);
-      if (position < 0) throw new Error(`Stage "${stage.name}" names no station group of the lab.`);
-      const phases = stationPhases(stage, this.attendance);
-      return {
-        group: this.lab.machines.length + position,
-        material: -1,
-        phases,
-        runPhase: phases.findIndex((phase) => phase.what === 'run'),
-        runBasis: stage.basis,
-        typicalRun: toMilliseconds(stage.run.typicalHours),
-        batchSampler: stage.basis === 'batch' ? createSampler(stage.run.distribution) : null,
-        coolDownStep: -1,
-        typicalBeforeRun: 0,
-        tailWork: [],
-      };
-    });
+    this.classes = classes;
   }
 
   unitGroups(kindRanks: { machine: number; station: number }): CompiledUnitGroup[] {
     let firstUnit = 0;
     const common = (name: string, count: number, index: number) => {
-      const classes = this.classes.filter((unitClass) => unitClass.group === index);
+      const classes = this.classes.unitClasses.filter((unitClass) => unitClass.group === index);
       const first = firstUnit;
       firstUnit += count;
       return {
@@ -134,10 +53,11 @@ export class UnitCompiler {
         conditions: compileConditions(machine, machine.name, this.attendance),
         failure: compileFailure(machine.failure, machine.name, this.attendance),
         carrier: machine.carrier === null ? -1 : this.carrierIndex(machine.carrier),
-        initialMaterial: machine.initialMaterial === null ? -1 : this.material(machine.initialMaterial),
+        initialMaterial:
+          machine.initialMaterial === null ? -1 : this.classes.material(machine.initialMaterial),
         materialChanges: machine.materialChanges.map((change) => ({
-          from: change.from === null ? -1 : this.material(change.from),
-          to: change.to === null ? -1 : this.material(change.to),
+          from: change.from === null ? -1 : this.classes.material(change.from),
+          to: change.to === null ? -1 : this.classes.material(change.to),
           sampler: createSampler(change.duration.distribution),
           typical: toMilliseconds(change.duration.typicalHours),
           attended: change.attended,
@@ -213,25 +133,6 @@ export class UnitCompiler {
     }));
   }
 
-  /** Position of a material; -1 is no material at all. */
-  material(name: string): number {
-    const found = this.materials.indexOf(name);
-    return found >= 0 ? found : this.materials.push(name) - 1;
-  }
-
-  private classFor(key: string, make: () => Omit<CompiledUnitClass, 'index'>): number {
-    const found = this.keys.indexOf(key);
-    if (found >= 0) return found;
-    this.keys.push(key);
-    return this.classes.push({ index: this.classes.length, ...make() }) - 1;
-  }
-
-  private machineGroupIndex(stage: BuildStage): number {
-    const index = this.lab.machines.findIndex((group) => group.name === stage.machineGroup);
-    if (index < 0) throw new Error(`Stage "${stage.name}" names no machine group of the lab.`);
-    return index;
-  }
-
   private carrierIndex(name: string): number {
     const index = this.lab.carriers.findIndex((pool) => pool.name === name);
     if (index < 0) throw new Error(`There is no carrier "${name}" in the lab.`);
@@ -267,7 +168,7 @@ export class UnitCompiler {
       if (isRandom) slots.add(DRAW_SLOTS.indexOf(slot));
     };
     for (const index of classIndexes) {
-      const unitClass = this.classes[index];
+      const unitClass = this.classes.unitClasses[index];
       for (const phase of unitClass.phases) {
         const isRandom = phase.work !== null ? !phase.work.constant : !phase.constant;
         // The run of a station is drawn per unit only when it is drawn per batch.
@@ -289,27 +190,6 @@ export class UnitCompiler {
     add('cleaning', failure !== null && failure.cleaning?.duration.distribution.kind !== 'constant');
     return [...slots].sort((a, b) => a - b);
   }
-}
-
-/** The stages of level `build` that directly follow a build. */
-function tailOf(following: readonly Stage[]): Stage[] {
-  const end = following.findIndex((stage) => stage.level !== 'build');
-  return following.slice(0, end < 0 ? following.length : end);
-}
-
-/** What is drawn with the build for one of its following stages; null when it is drawn otherwise. */
-function tailWorkOf(stage: Stage): CompiledTailWork | null {
-  const distribution =
-    stage.kind === 'wait'
-      ? stage.duration.distribution
-      : stage.kind === 'work' && stage.basis === 'build'
-        ? stage.work.duration.distribution
-        : stage.kind === 'station' && stage.basis === 'build'
-          ? stage.run.distribution
-          : null;
-  return distribution === null
-    ? null
-    : { sampler: createSampler(distribution), constant: distribution.kind === 'constant' };
 }
 
 /** A rule that states no condition launches with the first part. */
