@@ -4,6 +4,7 @@ import { followCommand } from './commands/follow.ts';
 import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
+import { selfcheckCommand } from './commands/selfcheck.ts';
 import { programVersion } from './program-version.ts';
 
 /** The command with all its subcommands. */
@@ -24,7 +25,14 @@ To get going:
 
 Copy a scenario, change the number of people, and run it again. "buildweek run --help" says more.`,
     );
-  for (const command of [checkCommand(), runCommand(), reportCommand(), followCommand(), schemaCommand()]) {
+  for (const command of [
+    checkCommand(),
+    runCommand(),
+    reportCommand(),
+    followCommand(),
+    selfcheckCommand(),
+    schemaCommand(),
+  ]) {
     program.addCommand(command.exitOverride());
   }
   return program.exitOverride();

@@ -100,7 +100,7 @@ async function run(path: string, options: RunOptions): Promise<void> {
   }
 }
 
-function resultsOf({ text, reading }: ScenarioFile, study: StudyResults): Results {
+export function resultsOf({ text, reading }: ScenarioFile, study: StudyResults): Results {
   const { lab, assumptions, warnings } = reading;
   const { run: played, headline, ...measures } = study;
   return {
