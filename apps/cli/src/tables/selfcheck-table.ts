@@ -1,19 +1,10 @@
-import {
-  decimalsFor,
-  formatInterval,
-  formatNumber,
-  formatValue,
-  HOURS,
-  JOBS,
-  PERCENT,
-  type Unit,
-} from '@buildweek/charts';
-import type { Estimate } from '@buildweek/results';
+import { formatRange, formatValue, HOURS, JOBS, PERCENT, type Unit } from '@buildweek/charts';
+import { decimalsFor, type Estimate, formatNumber } from '@buildweek/results';
 import type { CheckedLine } from '../selfcheck/check-case.ts';
 import { paragraph } from '../terminal/paragraph.ts';
+import { listSection } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
-import { listSection } from './results-text.ts';
 
 const UNITS: Readonly<Record<CheckedLine['unit'], Unit>> = {
   hours: { ...HOURS, leastDecimals: 2 },
@@ -65,7 +56,7 @@ function rowOf(line: CheckedLine) {
       line.what,
       theoryText(line),
       formatValue(interval, unit),
-      formatInterval(interval, unit),
+      rangeText(interval, unit),
       line.holds ? 'holds' : 'FAILS',
     ],
   };
@@ -75,14 +66,18 @@ function rowOf(line: CheckedLine) {
 function theoryText(line: CheckedLine): string {
   const unit = UNITS[line.unit];
   const { value, low, high } = intervalOf(line);
-  const decimals = decimalsFor(value / unit.size, (high - low) / unit.size, unit);
+  const decimals = decimalsFor(value / unit.size, (high - low) / unit.size, unit.leastDecimals);
   return formatNumber(line.theory / unit.size, decimals);
+}
+
+function rangeText(interval: Estimate, unit: Unit): string {
+  return formatRange(interval, unit) ?? formatValue(interval, unit);
 }
 
 function failureWords(line: CheckedLine): string {
   const unit = UNITS[line.unit];
   const interval = intervalOf(line);
-  return `${line.name}, ${line.what}: theory says ${theoryText(line)}, simulated ${formatValue(interval, unit)} (${formatInterval(interval, unit)}); ${Math.abs(line.score).toFixed(1)} standard errors apart, at most ${line.limit.toFixed(1)} may be.`;
+  return `${line.name}, ${line.what}: theory says ${theoryText(line)}, simulated ${formatValue(interval, unit)} (${rangeText(interval, unit)}); ${Math.abs(line.score).toFixed(1)} standard errors apart, at most ${line.limit.toFixed(1)} may be.`;
 }
 
 function verdict(lines: readonly CheckedLine[], failed: number): string {
