@@ -3,7 +3,7 @@ import { formatLevel } from './format.ts';
 
 /** What every band and whisker of a chart means, in words. */
 export function intervalWords(run: Run): string {
-  return `${formatLevel(run.level)} confidence interval of the long-run average, from ${run.replications} replications`;
+  return `${formatLevel(run.level)} confidence interval of the average, from ${run.replications} replications`;
 }
 
 /** The measured weeks in words: "13 weeks". */

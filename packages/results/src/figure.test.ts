@@ -13,6 +13,17 @@ test('Decimals follow the width of the interval, between those asked for and two
   });
 });
 
+test('A decimal more is shown where an end of the interval would look like the number.', () => {
+  expect(figureOf({ value: 6.3, low: 5.6, high: 6.9 }, 1, 0)).toEqual({
+    value: '6.3',
+    range: { low: '5.6', high: '6.9' },
+  });
+  expect(figureOf({ value: 3.06, low: 2.98, high: 3.12 }, 1, 1)).toEqual({
+    value: '3.06',
+    range: { low: '2.98', high: '3.12' },
+  });
+});
+
 test('A number that comes out like both ends of its interval stands alone.', () => {
   expect(figureOf({ value: 0.6001, low: 0.5998, high: 0.6004 }, 1, 1)).toEqual({
     value: '0.60',

@@ -36,7 +36,8 @@ export function formatNumber(value: number, decimals: number): string {
 
 /**
  * A number and its interval as every page, table and sentence writes them, so that the same figure has the same
- * digits everywhere. Where the number and both ends come out alike, it stands alone.
+ * digits everywhere. A decimal is added where an end would look like the number; where all three still come out alike,
+ * the number stands alone.
  *
  * @param interval in base units; where it has no value of its own, as a prediction, its low end is taken
  * @param size base units in the unit in which it is written
@@ -48,8 +49,10 @@ export function figureOf(
   least: number,
 ): Figure {
   const middle = interval.value ?? interval.low;
-  const decimals = decimalsFor(middle / size, (interval.high - interval.low) / size, least);
+  let decimals = decimalsFor(middle / size, (interval.high - interval.low) / size, least);
   const text = (one: number): string => formatNumber(one / size, decimals);
+  const hidesAnEnd = (end: number): boolean => end !== middle && text(end) === text(middle);
+  while (decimals < MOST_DECIMALS && (hidesAnEnd(interval.low) || hidesAnEnd(interval.high))) decimals++;
   const value = text(middle);
   const range = { low: text(interval.low), high: text(interval.high) };
   return { value, range: range.low === value && range.high === value ? null : range };

@@ -10,7 +10,7 @@ import { queueTable } from './queue-table.ts';
 import { troubleTables } from './trouble-table.ts';
 import { machineTable, peopleTable, stationTable } from './use-tables.ts';
 
-/** Results for a terminal: the answer first, then the tables, what to beware of, and how it was found. */
+/** Results for a terminal: the answer first with what to keep in mind, then the tables, what to beware of, and how it was found. */
 export function resultsText(results: Results, style: Style): string {
   const footnotes = new Footnotes();
   const sections = [
@@ -18,6 +18,7 @@ export function resultsText(results: Results, style: Style): string {
     results.headline.map((sentence) => paragraph(sentence, '  ')).join('\n'),
     section('Lead times by the clock (a day is 24 h)', leadTimeTable(results, footnotes, style), style),
     footnotes.text(),
+    listSection('Warnings', results.warnings, style),
     section('Where the hours go', hoursTable(results.hours, style), style),
     ...(results.people.length > 0 ? [section('People', peopleTable(results.people, style), style)] : []),
     ...(results.machines.length > 0
@@ -28,7 +29,6 @@ export function resultsText(results: Results, style: Style): string {
       : []),
     troubleSection(results, style),
     section('Queues', queueTable(results.queues, style), style),
-    listSection('Warnings', results.warnings, style),
     listSection(
       'Cautions',
       results.cautions.map(({ topic, text }) => `${topic}. ${text}`),

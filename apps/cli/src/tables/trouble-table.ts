@@ -10,11 +10,11 @@ export function troubleTables({ equipment, parts }: Trouble, style: Style): stri
     tables.push(
       tableText(
         [
-          words('group, all its machines'),
+          words('machine or station group'),
           numbers('breakdowns a week'),
           numbers('hours down a week'),
           numbers('lost builds a week'),
-          numbers('maintenance, hours a week'),
+          numbers('maintenance and tests, hours a week'),
         ],
         equipment.map((group) => ({
           cells: [

@@ -33,6 +33,11 @@ function cautionLine(results: Results): Html | null {
   return html`<p class="beware">The plan ${words.join(' and ')}: see <a href="#cautions">before this plan is followed</a>.</p>`;
 }
 
+/** No line ends between a number and its per cent sign. */
+function keptTogether(sentence: string): string {
+  return sentence.replace(/(\d) %/g, '$1\u00a0%');
+}
+
 function fact(term: string, value: string | number | Html): Html {
   return html`<div><dt>${term}</dt><dd>${value}</dd></div>`;
 }
@@ -40,7 +45,7 @@ function fact(term: string, value: string | number | Html): Html {
 /** The top of the page: whose lab, what was played, and the answer in words. */
 export function head(results: Results): Html {
   const { run, lab } = results;
-  const [first, ...others] = results.headline;
+  const [first, ...others] = results.headline.map(keptTogether);
   const units = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
   const persons = lab.people.reduce((sum, group) => sum + group.count, 0);
   return html`

@@ -24,7 +24,7 @@ function equipmentTable(results: Results): Html {
     'Machines and stations: a week of all of a group together, with intervals',
     [
       { title: 'Group' },
-      { title: 'Machines', numeric: true },
+      { title: 'Number', numeric: true },
       { title: 'Breakdowns', numeric: true },
       { title: 'Hours down', numeric: true },
       { title: 'Lost builds', numeric: true },

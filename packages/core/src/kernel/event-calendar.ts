@@ -1,6 +1,4 @@
 /** Phases of an instant, in the order in which they are handled; dispatch follows when none is left. */
-export const PHASES = ['ends', 'windows end', 'windows begin', 'arrivals', 'timers'] as const;
-
 export const PHASE_ENDS = 0;
 export const PHASE_WINDOWS_END = 1;
 export const PHASE_WINDOWS_BEGIN = 2;
@@ -69,7 +67,7 @@ export class EventCalendar {
 
   /**
    * @param time whole milliseconds; an infinite time is never reached and is not kept
-   * @param phase position in {@link PHASES}
+   * @param phase one of the phases above
    */
   schedule(time: number, phase: number, kind: number, subject: number, stamp: number): void {
     if (time === Number.POSITIVE_INFINITY) return;
