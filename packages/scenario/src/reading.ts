@@ -96,6 +96,11 @@ export class Reading {
     return this.misspelt.has(keyOf(path));
   }
 
+  /** @returns whether a key of a group is wrong or perhaps misspelt, which has been reported: what it says is not known */
+  isInDoubt(group: SourcePath, key: string): boolean {
+    return this.isMisspelt(group) || this.hasErrorsWithin([...group, key]);
+  }
+
   assume(path: SourcePath, value: string, source: AssumptionSource): void {
     const what = nameOfPath(path);
     if (this.named.has(what)) return;

@@ -8,7 +8,7 @@ import { dateText } from '../words/dates.ts';
 import { meanCount } from '../words/numbers.ts';
 import type { PromiseWording } from '../words/promise.ts';
 import { type BuiltCalendars, namesOf } from './build-calendars.ts';
-import { resolves } from './names.ts';
+import { isSectionLost, resolves } from './names.ts';
 
 export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: Reading): DemandStream[] {
   const partNames = scenario.parts.map((part) => part.name);
@@ -55,7 +55,7 @@ function checkPromise(demand: ScenarioDemand, path: SourcePath, labCalendar: str
     { key: 'rush promise', promise: demand.rushPromise },
   ];
   const inWorkingDays = promises.filter(({ promise }) => promise.kind === 'working days');
-  if (labCalendar === ALWAYS) {
+  if (labCalendar === ALWAYS && !isSectionLost(reading, 'hours')) {
     for (const { key } of inWorkingDays) {
       if (reading.nodeAt([...path, key]) === undefined) continue;
       reading.report([...path, key], 'value', {
@@ -76,6 +76,7 @@ function checkPromise(demand: ScenarioDemand, path: SourcePath, labCalendar: str
   }
   if (
     demand.rushShare === 0 &&
+    !reading.isInDoubt(path, 'rush') &&
     demand.arrivals.kind !== 'dated' &&
     reading.nodeAt([...path, 'rush promise']) !== undefined
   ) {

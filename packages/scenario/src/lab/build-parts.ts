@@ -128,6 +128,7 @@ function checkRoute(route: string, stages: readonly Stage[], scenario: Scenario,
     if (!stage.emptiesCarrier) continue;
     const path = [...stagePath(reading, route, stage.name), 'empties carrier'];
     if (machine !== undefined && machine.carrier === null) {
+      if (reading.isInDoubt(['machines', machine.name], 'carrier')) continue;
       reading.report(path, 'key', {
         message: `The builds of "${machine.name}" hold no carrier that could be emptied.`,
         found: 'empties carrier',

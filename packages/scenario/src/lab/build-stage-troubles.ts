@@ -55,6 +55,11 @@ class StageTroubles {
     this.reading = reading;
   }
 
+  /** Whether every stage of the route could be read. */
+  private get isWhole(): boolean {
+    return this.stages.length === this.route.stages.length;
+  }
+
   maximumWait(said: ScenarioStage, stage: Stage, index: number): number | null {
     if (said.maximumWait === null) return null;
     const path = this.pathOf(stage, 'at most');
@@ -79,6 +84,7 @@ class StageTroubles {
       return null;
     }
     if (after !== null && after !== before.name) {
+      if (!this.isWhole) return null;
       this.report(path, 'value', {
         message: `The wait for "${stage.name}" begins behind the stage just before it, which is "${before.name}".`,
         found: after,
@@ -126,6 +132,8 @@ class StageTroubles {
       return possible.includes(usual) ? usual : (possible[0] ?? null);
     }
     if (possible.includes(said)) return said;
+    // A stage that could not be read has been reported.
+    if (!this.isWhole && this.route.stages.some((stage) => stage.name === said)) return null;
     const isStage = this.stages.some((stage) => stage.name === said);
     const isBefore = this.stages.slice(0, index).some((stage) => stage.name === said);
     const instead = isStage ? (possible[0] ?? '') : (nearest(said, possible) ?? possible[0] ?? '');
@@ -148,6 +156,9 @@ class StageTroubles {
     const machine = this.scenario.machines.find((group) => group.name === build?.machineGroup);
     const text = machine?.usualRejects ?? null;
     if (text === null) {
+      const isReported =
+        machine === undefined ? !this.isWhole : this.reading.isInDoubt(['machines', machine.name], 'class');
+      if (isReported) return null;
       this.report(path, 'value', {
         message:
           machine === undefined

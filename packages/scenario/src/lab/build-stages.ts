@@ -27,11 +27,12 @@ export function buildStages(
   reading: Reading,
 ): Stage[] {
   const stages: Stage[] = [];
-  for (const stage of route.stages) {
+  for (const [index, stage] of route.stages.entries()) {
     const path = stagePath(reading, route.name, stage.name);
     const own = times.find((candidate) => candidate.stage === stage.name) ?? null;
     const ownPath = own === null || partPath === null ? null : [...partPath, 'times', stage.name];
-    const behindBuild = stages.at(-1)?.level === 'build';
+    // A stage that could not be read may have been the build; what stands behind it is not blamed.
+    const behindBuild = stages.length < index || stages.at(-1)?.level === 'build';
     const built = new StageBuilder(stage, own, path, ownPath, behindBuild, scenario, reading).build();
     if (built !== null) stages.push(built);
   }
@@ -136,7 +137,7 @@ class StageBuilder {
     const run = this.own?.takes ?? said.run ?? usual.run;
     if (run === undefined) {
       const isReported = [this.path, ['stations', station.name]].some(
-        (path) => this.reading.isMisspelt(path) || this.reading.hasErrorsWithin([...path, 'takes']),
+        (path) => this.reading.isInDoubt(path, 'takes') || this.reading.isInDoubt(path, 'class'),
       );
       if (!isReported) {
         this.reading.report(this.path, 'key', {

@@ -1,35 +1,35 @@
 import type { Lab } from '@buildweek/model';
 import { listed, nearest } from '../nearest.ts';
 import type { Reading } from '../reading.ts';
+import type { SourcePath } from '../source/source-node.ts';
 import { Attendance } from './attendance.ts';
 import type { AttendedPlace } from './attended-place.ts';
 import { hoursText } from './hours-text.ts';
+import { skillPath } from './names.ts';
 
 /**
  * Finds attended work that nobody can ever do: no one has the skill, too few are ever there together, or it may
  * not pause and is longer than any window.
  */
 export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading: Reading): void {
-  const skills = [...new Set(lab.people.flatMap((group) => group.skills))];
+  const told = new Set<string>();
   for (const place of places) {
     const { skill, persons, pausable } = place.work;
     if (skill === '') continue;
     const attendance = new Attendance(lab.people, lab.calendars, skill);
     const path = reading.nodeAt([...place.path, 'by']) === undefined ? place.path : [...place.path, 'by'];
+    if (attendance.persons === 0) {
+      if (told.has(skill)) continue;
+      told.add(skill);
+      reportNobody(place, path, places, lab, reading);
+      continue;
+    }
     if (attendance.persons < persons) {
-      const nobody = attendance.persons === 0;
       reading.report(path, 'value', {
-        message: nobody
-          ? `Nobody can do the ${place.what}: no group of people has the skill "${skill}".`
-          : `The ${place.what} needs ${persons} people with the skill "${skill}", and there ${attendance.persons === 1 ? 'is one' : `are ${attendance.persons}`}.`,
+        message: `The ${place.what} needs ${persons} people with the skill "${skill}", and there ${attendance.persons === 1 ? 'is one' : `are ${attendance.persons}`}.`,
         found: skill,
-        expected: nobody
-          ? `a skill that somebody has: ${listed(skills, 12)}`
-          : `at least ${persons} people with the skill`,
-        write: nobody
-          ? (nearest(skill, skills) ??
-            `"${skill}" into the skills of a group, or "by:" with a skill that is there`)
-          : `people: ${attendance.persons}, or more people with the skill`,
+        expected: `at least ${persons} people with the skill`,
+        write: `people: ${attendance.persons}, or more people with the skill`,
       });
       continue;
     }
@@ -54,4 +54,35 @@ export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading:
       write: 'may pause: yes',
     });
   }
+}
+
+/** A skill that nobody has: once for all work that asks for it, and with the people where the slip is theirs. */
+function reportNobody(
+  place: AttendedPlace,
+  path: SourcePath,
+  places: readonly AttendedPlace[],
+  lab: Lab,
+  reading: Reading,
+): void {
+  const { skill } = place.work;
+  const skills = [...new Set(lab.people.flatMap((group) => group.skills))];
+  const meant = nearest(skill, skills);
+  const askingFor = (candidate: string | null) => places.filter(({ work }) => work.skill === candidate);
+  const owner = lab.people.find((group) => meant !== null && group.skills.includes(meant));
+  const message = `Nobody can do the ${place.what}: no group of people has the skill "${skill}".`;
+  if (meant !== null && owner !== undefined && askingFor(skill).length > 1 && askingFor(meant).length === 0) {
+    reading.report(skillPath(reading, owner.name, meant), 'value', {
+      message,
+      found: meant,
+      expected: `the skill as the work asks for it: ${skill}`,
+      write: skill,
+    });
+    return;
+  }
+  reading.report(path, 'value', {
+    message,
+    found: skill,
+    expected: `a skill that somebody has: ${listed(skills, 12)}`,
+    write: meant ?? `"${skill}" into the skills of a group, or "by:" with a skill that is there`,
+  });
 }

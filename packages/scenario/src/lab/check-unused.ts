@@ -3,6 +3,7 @@ import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioStage } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
 import { equipmentHours } from './equipment-hours.ts';
+import { skillPath } from './names.ts';
 
 /** Warns of what is described and has no effect, and of materials that no part is made of. */
 export function checkUnused(scenario: Scenario, labCalendar: string, reading: Reading): void {
@@ -72,12 +73,7 @@ export function checkSkills(scenario: Scenario, needed: readonly string[], readi
     for (const skill of skills) {
       if (all.includes(skill)) continue;
       const meant = nearest(skill, all);
-      const list = reading.nodeAt(['people', name, 'skills']);
-      const index =
-        list?.kind === 'list'
-          ? list.items.findIndex((item) => item.kind === 'scalar' && item.text === skill)
-          : -1;
-      reading.report(['people', name, 'skills', ...(index < 0 ? [] : [index])], 'value', {
+      reading.report(skillPath(reading, name, skill), 'value', {
         severity: 'warning',
         message: `Nobody needs the skill "${skill}"${meant === null ? '.' : `; did you mean "${meant}"?`}`,
         found: skill,
@@ -100,8 +96,10 @@ function skillsOf(stage: ScenarioStage): string[] {
 
 function checkMaterials(scenario: Scenario, reading: Reading): void {
   const materials = [...new Set(scenario.parts.map((part) => part.material))];
+  const told = new Set<string>();
   const check = (path: SourcePath, material: string | null): void => {
-    if (material === null || materials.includes(material)) return;
+    if (material === null || materials.includes(material) || told.has(material)) return;
+    told.add(material);
     reading.report(path, 'value', {
       severity: 'warning',
       message: `No part is made of "${material}".`,

@@ -45,11 +45,21 @@ const SECTIONS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Whether names are missing because their whole section is wrong or misspelt, which has been reported. */
-function isSectionLost(reading: Reading, kind: string): boolean {
+export function isSectionLost(reading: Reading, kind: string): boolean {
   return (SECTIONS[kind] ?? []).some(
     (section) =>
       reading.isBroken([section]) || (reading.isMisspelt([]) && reading.nodeAt([section]) === undefined),
   );
+}
+
+/** @returns where a skill of a group of people is in the file */
+export function skillPath(reading: Reading, group: string, skill: string): SourcePath {
+  const list = reading.nodeAt(['people', group, 'skills']);
+  const index =
+    list?.kind === 'list'
+      ? list.items.findIndex((item) => item.kind === 'scalar' && item.text === skill)
+      : -1;
+  return ['people', group, 'skills', ...(index < 0 ? [] : [index])];
 }
 
 /** @returns where a stage of a route is in the file */

@@ -22,11 +22,13 @@ export function readAbsence(
 
 function readLeave(group: Fields, name: string, count: number): ScenarioLeave[] {
   const node = group.node(KEY);
+  // How many there are is not known where that is wrong itself, which has been reported.
+  const isCounted = !group.reading.isInDoubt(group.path, 'count');
   if (node?.kind === 'map') {
     const persons = group.group(KEY);
     return persons.names().flatMap((key) => {
       const person = personNamed(key, name);
-      if (person >= 1 && person <= count) return spansOf(persons, key, person);
+      if (person >= 1 && (person <= count || !isCounted)) return spansOf(persons, key, person);
       const isNumber = person > count;
       group.reading.report(persons.pathOf(key), 'key', {
         // The number of people is what is tried out most: their leave must not stand in the way.
@@ -45,7 +47,7 @@ function readLeave(group: Fields, name: string, count: number): ScenarioLeave[] 
     if (!group.has(KEY)) group.assume(KEY, 'none');
     return [];
   }
-  if (count > 1 && node.kind !== 'empty') {
+  if (count > 1 && isCounted && node.kind !== 'empty') {
     const dates = node.kind === 'scalar' ? node.text : listText(node.items);
     group.reading.report(group.pathOf(KEY), 'value', {
       severity: 'warning',

@@ -36,7 +36,7 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
     withSkill(work, skill),
   );
   const materialChanges = readMaterialChanges(fields);
-  const isWrong = fields.reading.hasErrorsWithin(fields.pathOf('set-up'));
+  const isWrong = ['set-up', 'class'].some((key) => fields.reading.isInDoubt(fields.path, key));
   if (setUp === null && !isWrong && materialChanges.some((change) => change.attended)) {
     fields.report(
       'material change',

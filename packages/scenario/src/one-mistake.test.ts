@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { edited, PLAIN_LAB, problemsOf } from './fixture/plain-lab.ts';
+
+/** A key or a value of a line. */
+const WORDS = /(?<=: |\[|, |\{ )[^:{}[\],]+(?=[,}\]]|$)|(?<=^ *|\{ |, |- )[\w -]+(?=:)/g;
+
+/** The text with a letter missing in one of its keys or values, for all of them. */
+function slipsIn(text: string): { slip: string; slipped: string }[] {
+  const lines = text.split('\n');
+  return lines.flatMap((line, index) =>
+    [...line.matchAll(WORDS)].flatMap((match) => {
+      const word = match[0].trimEnd();
+      if (word.trim().length < 4) return [];
+      const wrong = word.slice(0, -2) + word.slice(-1);
+      const slippedLine = line.slice(0, match.index) + wrong + line.slice(match.index + word.length);
+      const slipped = [...lines.slice(0, index), slippedLine, ...lines.slice(index + 1)].join('\n');
+      return { slip: `${index + 1}: ${word.trim()} -> ${wrong.trim()}`, slipped };
+    }),
+  );
+}
+
+describe('one mistake', () => {
+  it.each([['the plain lab', PLAIN_LAB]])('is told once, without what follows from it, in %s', (_, text) => {
+    const slips = slipsIn(text);
+    expect(slips.length).toBeGreaterThan(40);
+    const toldMore = slips.flatMap(({ slip, slipped }) => {
+      // A name that is not there is told wherever it is used: each of the places may be the wrong one.
+      const messages = new Set(problemsOf(slipped).map(({ message }) => message));
+      return messages.size > 1 ? [`${slip}: ${[...messages].join(' | ')}`] : [];
+    });
+    expect(toldMore).toEqual([]);
+  });
+
+  it.each([
+    ['holds: 2 builds', 'class: wash bah, holds: 2 builds', '"wash bah" is not possible here.'],
+    [', takes: 12 min per batch', ', tkaes: 12 min per batch', '"tkaes" is not known in "washer".'],
+    ['on: resin', 'on: resni', 'There is no machine or station called "resni".'],
+    ['small mask VPP', 'small msk VP', '"small msk VP" is not possible here.'],
+    ['promise: 3', 'rush: 0.1, rush promise: 1 working day, promise: 3', '"0.1" has no % behind it.'],
+    ['hours:\n', 'hour:\n', '"hour" is not known here.'],
+    ['count: 2, hours', 'cout: 2, leave: { 2: 2027-03-02 }, hours', '"cout" is not known in "technicians".'],
+  ])('is told once: %s -> %s', (from, to, message) => {
+    expect(problemsOf(edited(from, to)).map((problem) => problem.message)).toEqual([message]);
+  });
+
+  it('in a skill that somebody has is told where it stands, once for all work that asks for it', () => {
+    const text = edited('[run machines, hand work]', '[run machins, hand work]');
+    expect(problemsOf(text)).toMatchObject([
+      { line: 7, column: 49, found: 'run machins', write: 'run machines' },
+    ]);
+  });
+});
