@@ -4,6 +4,7 @@ import type { Reading } from './reading.ts';
 import { scenarioSchema } from './schema/scenario-schema.ts';
 import type { z } from './schema/zod.ts';
 import { describeNode, type SourceNode, type SourcePath, toPlain } from './source/source-node.ts';
+import { hoursKeyMeant } from './words/closed-days.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -49,6 +50,7 @@ const HABITS: Readonly<Record<string, string>> = {
 export function checkStructure(reading: Reading): void {
   const { root } = reading;
   checkRoutes(reading);
+  checkHours(reading);
   const result = scenarioSchema.safeParse(toPlain(root));
   if (result.success) return;
   const issues = result.error.issues.flatMap((issue) => resolveUnion(issue, root, []));
@@ -94,6 +96,7 @@ function reportUnknownKeys(reading: Reading, issue: Issue): void {
   for (const key of issue.keys) {
     const habit = HABITS[key.toLowerCase()];
     const meant = nearest(key, unused) ?? (habit !== undefined && unused.includes(habit) ? habit : null);
+    const isClosed = path.length === 0 && meant === null && hoursKeyMeant(key) === 'closed';
     const glued = /^([^:]+):(\S.*)$/.exec(key);
     reading.markMisspelt(path);
     reading.report([...path, key], 'key', {
@@ -103,7 +106,9 @@ function reportUnknownKeys(reading: Reading, issue: Issue): void {
       write:
         glued !== null && known.includes(glued[1] ?? '')
           ? `${glued[1]}: ${glued[2]}`
-          : (meant ?? 'one of these keys, or delete the line'),
+          : isClosed
+            ? `${closedWith(reading.nodeAt([...path, key]))} under "hours"`
+            : (meant ?? 'one of these keys, or delete the line'),
     });
   }
 }
@@ -167,6 +172,29 @@ function checkRoutes(reading: Reading): void {
       });
     });
   }
+}
+
+/** Days without work under another key than theirs: they are no hours that have a name. */
+function checkHours(reading: Reading): void {
+  const hours = reading.nodeAt(['hours']);
+  if (hours?.kind !== 'map') return;
+  for (const { key, node } of hours.entries) {
+    const meant = hoursKeyMeant(key);
+    if (meant !== 'closed' || key === meant || node.kind === 'map' || node.kind === 'empty') continue;
+    reading.breakOff(['hours', key]);
+    reading.report(['hours', key], 'key', {
+      message: `"${key}" is no name of hours; days on which nobody comes are called "closed".`,
+      found: key,
+      expected: 'closed, with dates',
+      write: closedWith(node),
+    });
+  }
+}
+
+/** `closed` with the dates that stand somewhere else. */
+function closedWith(node: SourceNode | undefined): string {
+  if (node?.kind === 'list') return `closed: [${node.items.map(describeNode).join(', ')}]`;
+  return `closed: ${node?.kind === 'scalar' ? node.text : '[2027-12-24]'}`;
 }
 
 const TOP_LEVEL_EXAMPLES: Readonly<Record<string, string>> = {

@@ -9,6 +9,7 @@ import { buildInitialState } from './build-initial-state.ts';
 import { buildMachines, buildParts } from './build-parts.ts';
 import { buildPeople } from './build-people.ts';
 import { checkConditions } from './check-conditions.ts';
+import { checkDates } from './check-dates.ts';
 import { checkLaunch } from './check-launch.ts';
 import { checkPeople } from './check-people.ts';
 import { checkSkills, checkUnused } from './check-unused.ts';
@@ -48,6 +49,7 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
     checkUnused(scenario, built.labCalendar, reading);
     const needed = places.map(({ work }) => work.skill);
     checkSkills(scenario, needed, reading);
+    checkDates(scenario, reading);
   }
   return lab;
 }

@@ -3,6 +3,7 @@ import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioPeople } from '../scenario.ts';
 import type { AbsenceWording } from '../words/absence.ts';
 import { dateText } from '../words/dates.ts';
+import { lastDayOf, planWords } from './check-dates.ts';
 
 /** Spells are counted one length after the other up to this share of them. */
 const TAIL = 1e-9;
@@ -32,13 +33,21 @@ export function buildPeople(
 
 function leaveOf(group: ScenarioPeople, scenario: Scenario, reading: Reading): Leave[] {
   return group.leave.flatMap(({ person, firstDay, lastDay }) => {
-    if (lastDay < scenario.startDay) {
-      reading.report(['people', group.name, 'leave'], 'key', {
+    const isOver = lastDay < scenario.startDay;
+    if (isOver || firstDay > lastDayOf(scenario)) {
+      const path = ['people', group.name, 'leave'];
+      const ofPerson = [`${person}`, `${group.name} ${person}`].map((key) => [...path, key]);
+      const at = ofPerson.find((candidate) => reading.nodeAt(candidate) !== undefined) ?? path;
+      reading.report(at, 'key', {
         severity: 'warning',
-        message: 'This leave is over before the plan starts.',
+        message: isOver
+          ? 'This leave is over before the plan starts.'
+          : 'This leave begins after the last week of the plan and has no effect.',
         found: `${dateText(firstDay)} to ${dateText(lastDay)}`,
-        expected: `dates from ${dateText(scenario.startDay)} on`,
-        write: 'later dates, or nothing',
+        expected: `dates in the weeks of the plan: ${planWords(scenario)}`,
+        write: isOver
+          ? 'later dates (is the year right?), or nothing'
+          : 'earlier dates (is the year right?), or nothing',
       });
       return [];
     }

@@ -2,6 +2,7 @@ import type { HourSpan } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import type { ScenarioCalendar, ScenarioExtraWindow } from '../scenario.ts';
 import type { SourceNode } from '../source/source-node.ts';
+import { HOURS_KEYS, hoursKeyMeant } from '../words/closed-days.ts';
 import { date, dateSpan, WEEKDAYS } from '../words/dates.ts';
 import { said } from '../words/mended.ts';
 import { weekdays, windows } from '../words/week.ts';
@@ -11,7 +12,7 @@ import { readPart, type Wording, WordingError } from '../words/wording-error.ts'
 export const ALWAYS = 'always';
 
 /** Keys of hours that are no names or days. */
-const RESERVED = ['closed', 'extra'];
+const RESERVED: readonly string[] = HOURS_KEYS;
 
 export const ALWAYS_OPEN: ScenarioCalendar = {
   name: ALWAYS,
@@ -57,6 +58,8 @@ export function readCalendar(fields: Fields, name: string): ScenarioCalendar {
   for (const key of fields.names()) {
     if (RESERVED.includes(key)) continue;
     const days = readDays(fields, key);
+    // What stands at a key that is no day may be anything.
+    if (days.length === 0) continue;
     const spans = fields.readList(key, windows).flat();
     for (const day of days) {
       for (const span of spans) {
@@ -82,6 +85,12 @@ export function readCalendar(fields: Fields, name: string): ScenarioCalendar {
 }
 
 function readDays(fields: Fields, key: string): readonly number[] {
+  const meant = hoursKeyMeant(key);
+  if (meant !== null) {
+    const expected = 'days with their windows, or closed or extra with dates';
+    fields.report(key, 'key', `"${key}" is not known here; did you mean "${meant}"?`, expected, meant);
+    return [];
+  }
   try {
     return said(key, weekdays);
   } catch (error) {
