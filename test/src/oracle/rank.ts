@@ -18,7 +18,7 @@ function rankOfLot(lot: Lot): Rank {
   return { rush: lot.job.rush ? 0 : 1, due: lot.job.dueAt ?? Infinity, job: lot.job.number };
 }
 
-export function compareRanks(one: Rank, other: Rank): number {
+function compareRanks(one: Rank, other: Rank): number {
   return compare(one.rush, other.rush) || compare(one.due, other.due) || compare(one.job, other.job);
 }
 

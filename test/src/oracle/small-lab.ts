@@ -8,7 +8,6 @@ import type {
   PartType,
   PeopleGroup,
   Stage,
-  StationGroup,
 } from '@buildweek/model';
 import { NO_CHANGES, NO_CONDITIONS } from '@buildweek/model';
 import type { OracleEvent } from './floor.ts';
@@ -95,19 +94,6 @@ export function machines(name: string, more: Partial<MachineGroup> = {}): Machin
     carrier: null,
     initialMaterial: null,
     failure: null,
-    ...NO_CONDITIONS,
-    ...more,
-  };
-}
-
-export function stations(name: string, more: Partial<StationGroup> = {}): StationGroup {
-  return {
-    name,
-    count: 1,
-    capacity: 1,
-    unit: 'jobs',
-    fullShare: 0,
-    waitedHours: null,
     ...NO_CONDITIONS,
     ...more,
   };

@@ -50,7 +50,7 @@ export function begin(floor: Floor, task: Task, workers: Person[]): void {
 }
 
 /** The remainder goes back to the queue and may be done bit by bit from now on. */
-export function pause(floor: Floor, task: Task): void {
+function pause(floor: Floor, task: Task): void {
   if (task.endsAt === null) throw new Error('What does not go on cannot pause.');
   noteTask(floor, 'step pauses', task);
   task.remaining = task.endsAt - floor.now;

@@ -10,7 +10,7 @@ const handMinutes = fc.constantFrom(30, 15, 60, 90, 120, 0, 1, 37, 240);
 const machineMinutes = fc.constantFrom(60, 30, 120, 300, 600, 960, 0, 1, 77);
 
 /** What it takes; sometimes people think that it takes another time. */
-export function tinyDuration(minutes: fc.Arbitrary<number>): fc.Arbitrary<Duration> {
+function tinyDuration(minutes: fc.Arbitrary<number>): fc.Arbitrary<Duration> {
   return fc
     .tuple(minutes, fc.constantFrom(1, 1, 1, 1, 0.5, 2))
     .map(([actual, factor]) => takes(actual, Math.round(actual * factor)));

@@ -59,7 +59,7 @@ export class EventCalendar {
     if (!this.rootIsHole) return this.size === 0 ? Number.POSITIVE_INFINITY : this.times[0];
     // The hole stays open for the next event put in: the least of the root's children is the next one.
     const { times } = this;
-    const end = this.size < BRANCHES + 1 ? this.size : BRANCHES + 1;
+    const end = Math.min(this.size, BRANCHES + 1);
     let least = Number.POSITIVE_INFINITY;
     for (let child = 1; child < end; child++) if (times[child] < least) least = times[child];
     return least;
@@ -131,7 +131,7 @@ export class EventCalendar {
     for (;;) {
       const first = position * BRANCHES + 1;
       if (first >= size) break;
-      const end = first + BRANCHES < size ? first + BRANCHES : size;
+      const end = Math.min(first + BRANCHES, size);
       let least = first;
       for (let child = first + 1; child < end; child++) {
         if (times[child] < times[least] || (times[child] === times[least] && orders[child] < orders[least])) {
