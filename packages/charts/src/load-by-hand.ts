@@ -127,8 +127,8 @@ export function loadByHand(results: Results, size: ChartSize): Chart {
       },
     },
     footnote:
-      'Dashed line: 100\u00a0%, where a queue grows without end. Held in all: also the time in which a finished build ' +
-      'waits to be taken out. Bars behind the circles: ' +
+      'Dashed line: 100\u00a0%, where a queue grows without end. Held in all: also the time in which a machine or ' +
+      'station waits for people, is maintained or is down. Bars behind the circles: ' +
       `${intervalWords(results.run)}.`,
   };
 }

@@ -3,7 +3,9 @@ export interface SimulationSettings {
   readonly seed: string;
   /** Replications are numbered from 0; each has streams of its own. */
   readonly replication: number;
+  /** Weeks at the beginning of the plan that are played but not measured. */
   readonly ignoredWeeks: number;
+  /** Measured weeks. */
   readonly weeks: number;
   /** Weeks after the measured ones in which jobs of the cohort may still finish. */
   readonly capWeeks: number;
