@@ -3,6 +3,7 @@ import type { ScenarioRoute, ScenarioStage } from '../scenario.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
 import { basedDuration, plainDuration } from '../words/duration.ts';
 import { wholeNumber } from '../words/numbers.ts';
+import { byTheClock } from '../words/working-days.ts';
 import { NO_TIME } from './attended-work.ts';
 import { ASKS, readQuestion, readStageTroubles } from './read-stage-troubles.ts';
 import { readStationTimes } from './read-stations.ts';
@@ -49,6 +50,8 @@ function stageNameOf(item: Fields): string {
   return item.names()[0] ?? '';
 }
 
+const waitTime = byTheClock('A wait goes on day and night; it has no working days.', plainDuration);
+
 function readStage(fields: Fields, name: string): ScenarioStage {
   const stated = fields.has('level') ? (fields.read('level', choice('job', 'build')) ?? null) : null;
   const common = {
@@ -70,7 +73,7 @@ function readStage(fields: Fields, name: string): ScenarioStage {
     return {
       kind: 'wait',
       ...common,
-      duration: fields.read('wait', plainDuration) ?? NO_TIME,
+      duration: fields.read('wait', waitTime) ?? NO_TIME,
       requesterChance: null,
     };
   }

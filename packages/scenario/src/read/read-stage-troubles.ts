@@ -3,10 +3,16 @@ import type { ScenarioStage, ScenarioWaitStage } from '../scenario.ts';
 import { shareOfJobs } from '../words/change-of-mind.ts';
 import { plainDuration } from '../words/duration.ts';
 import { maximumWait, rejectWording } from '../words/rejects.ts';
+import { byTheClock } from '../words/working-days.ts';
 import { NO_TIME } from './attended-work.ts';
 
 /** Key of a stage at which some jobs wait for an answer. */
 export const ASKS = 'ask requester';
+
+const answerTime = byTheClock(
+  'An answer in working days would be right, but this program only knows answers by the clock, day and night.',
+  plainDuration,
+);
 
 /** What may go wrong at any stage: rejects, and a wait in front of it that should not be longer. */
 export function readStageTroubles(fields: Fields): Pick<ScenarioStage, 'maximumWait' | 'rejects'> {
@@ -32,7 +38,7 @@ export function readQuestion(
   const requesterChance = fields.read(ASKS, shareOfJobs) ?? 0;
   const duration = fields.need(
     'takes',
-    plainDuration,
+    answerTime,
     NO_TIME,
     'how long the answer takes, day and night',
     'takes: 1 to 48 h, usually 6',

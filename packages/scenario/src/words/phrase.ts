@@ -1,6 +1,7 @@
 import { listed, nearest } from '../nearest.ts';
 import { nearestUnit, toBase, UNIT_WORDS, type Unit, type UnitKind, unitNamed } from './units.ts';
 import { WordingError } from './wording-error.ts';
+import { workingDaysRefusal } from './working-days.ts';
 
 /** A number with the unit that stands behind it, or none. */
 export interface Amount {
@@ -127,6 +128,8 @@ export class Phrase {
       return unit;
     }
     if (WORDS_AFTER_NUMBERS.has(word.toLowerCase())) return null;
+    const refusal = kind === 'time' ? workingDaysRefusal(this.text, this.expected) : null;
+    if (refusal !== null) throw refusal;
     const meant = nearestUnit(word);
     throw new WordingError(
       `"${word}" is not a unit.`,

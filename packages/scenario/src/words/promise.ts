@@ -12,11 +12,16 @@ const EXPECTED = 'working days ("3 working days"), a time by the clock ("48 h") 
 /** `3 working days`, `48 h`, `none`. @throws WordingError */
 export const promise: Wording<PromiseWording> = (text) => {
   if (/^none$/i.test(text)) return { kind: 'none' };
-  const working = /^(\S+)\s+working\s+days?$/i.exec(text);
+  const working = /^(.+?)\s+working\s+days?$/i.exec(text);
   if (working !== null) {
     const days = Number(working[1]);
     if (Number.isInteger(days) && days >= 0) return { kind: 'working days', days };
-    throw new WordingError(`"${working[1]}" is not a whole number of days.`, EXPECTED, '3 working days');
+    const last = working[1]?.match(/\d+(?:\.\d+)?/g)?.at(-1);
+    throw new WordingError(
+      `"${working[1]}" is not a whole number of days.`,
+      EXPECTED,
+      last === undefined ? '3 working days' : `${Math.ceil(Number(last))} working days`,
+    );
   }
   if (/^\d+$/.test(text)) {
     throw new WordingError(`"${text}" does not say of what.`, EXPECTED, `${text} working days`);
