@@ -92,7 +92,8 @@ export async function runStudy(
         ...sums.forHeadline(settings.level),
         loads,
         run,
-        pilotSettles: decided.warnings.length === 0,
+        // The choice by MSER warns of nothing but a pilot that does not settle.
+        pilotSettles: decided.ignoredWeeks.method !== 'chosen by MSER' || decided.warnings.length === 0,
       }),
       handCalculation: loads,
       cautions: cautionsOf(lab),
