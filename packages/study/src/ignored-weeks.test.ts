@@ -56,6 +56,20 @@ async function decide(
 /** Up and down around 10, the same each time, so that the end of the start is the only trend. */
 const wobble = (week: number): number => 10 + (week % 2 === 0 ? 0.2 : -0.2);
 
+/** A lab in which one job waits when the plan starts. */
+function backlogLab(): Lab {
+  const job = {
+    stream: 'customer',
+    quantity: 1,
+    rush: false,
+    arrivedAtHour: 0,
+    dueAtHour: null,
+    stage: 'service',
+    remainingHours: null,
+  };
+  return { ...queueLab(), initialState: { jobs: [job], machines: [] } };
+}
+
 describe('decideIgnoredWeeks', () => {
   it('cuts off the weeks in which the lab fills, found by MSER on a pilot of 20 replications of 52 weeks', async () => {
     const pilot = pilotOf((week) => (week < 6 ? week : wobble(week)));
@@ -83,16 +97,7 @@ describe('decideIgnoredWeeks', () => {
   });
 
   it('ignores no week, and says so, when the lab starts from a stated backlog', async () => {
-    const job = {
-      stream: 'customer',
-      quantity: 1,
-      rush: false,
-      arrivedAtHour: 0,
-      dueAtHour: null,
-      stage: 'service',
-      remainingHours: null,
-    };
-    const lab = { ...queueLab(), initialState: { jobs: [job], machines: [] } };
+    const lab = backlogLab();
     const pilot = pilotOf(wobble);
     expect((await decide(lab, pilot))?.ignoredWeeks).toEqual({
       weeks: 0,
@@ -100,6 +105,14 @@ describe('decideIgnoredWeeks', () => {
       note: 'The plan starts with what stands in the lab; no week is left out.',
     });
     expect(pilot.labs).toEqual([]);
+  });
+
+  it('puts no week before a stated backlog, even when asked to, and warns of it', async () => {
+    const found = await decide(backlogLab(), pilotOf(wobble), { ignoredWeeks: 4 });
+    expect(found?.ignoredWeeks).toMatchObject({ weeks: 0, method: 'starts from the stated backlog' });
+    expect(found?.warnings).toEqual([
+      'The plan starts with what stands in the lab, so no week can lie before it: the 4 weeks to ignore are not played.',
+    ]);
   });
 
   it('plays a dated list of jobs from its start', async () => {

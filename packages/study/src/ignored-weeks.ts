@@ -16,9 +16,9 @@ export interface IgnoredWeeksChoice {
 }
 
 /**
- * Decides how many weeks are left out before the stated start: the stated number; none where the lab starts from a stated
- * backlog or plays a dated list of jobs; or what MSER cuts off the weekly number of jobs in the lab, averaged over a
- * pilot with random numbers of its own.
+ * Decides how many weeks are left out before the stated start: none where the lab starts from a stated backlog; the
+ * stated number; none where it plays a dated list of jobs; or what MSER cuts off the weekly number of jobs in the lab,
+ * averaged over a pilot with random numbers of its own.
  * @returns null when somebody stopped before the pilot was finished
  */
 export async function decideIgnoredWeeks(
@@ -28,16 +28,19 @@ export async function decideIgnoredWeeks(
   onReplication: (done: number, total: number) => void,
   stop: StopSignal | null,
 ): Promise<IgnoredWeeksChoice | null> {
-  if (settings.ignoredWeeks !== 'auto') {
-    const weeks = settings.ignoredWeeks;
-    return choice(weeks, 'given', `The scenario or the command says ${inWeeks(weeks)}.`);
-  }
+  const given = settings.ignoredWeeks === 'auto' ? null : settings.ignoredWeeks;
   if (lab.initialState.jobs.length > 0 || lab.initialState.machines.length > 0) {
-    return choice(
-      0,
-      'starts from the stated backlog',
-      'The plan starts with what stands in the lab; no week is left out.',
-    );
+    return {
+      ...choice(
+        0,
+        'starts from the stated backlog',
+        'The plan starts with what stands in the lab; no week is left out.',
+      ),
+      warnings: backlogWarning(given ?? 0),
+    };
+  }
+  if (given !== null) {
+    return choice(given, 'given', `The scenario or the command says ${inWeeks(given)}.`);
   }
   if (lab.demand.every((stream) => stream.arrivals.kind === 'dated')) {
     return choice(0, 'given', 'All jobs come from a dated list, which is played from its start.');
@@ -63,6 +66,14 @@ export async function decideIgnoredWeeks(
 
 function choice(weeks: number, method: IgnoredWeeks['method'], note: string): IgnoredWeeksChoice {
   return { ignoredWeeks: { weeks, method, note }, warnings: [] };
+}
+
+/** What stands in the lab stands there at the stated start: weeks before it would play it at another date. */
+function backlogWarning(asked: number): string[] {
+  if (asked === 0) return [];
+  return [
+    `The plan starts with what stands in the lab, so no week can lie before it: the ${inWeeks(asked)} to ignore are not played.`,
+  ];
 }
 
 function secondHalfWarning(inSecondHalf: boolean, weeks: number): string[] {
