@@ -15,14 +15,16 @@ export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: 
   return scenario.demand.map((demand) => {
     const path = ['demand', demand.name];
     const namesPart = reading.nodeAt([...path, 'part']) !== undefined;
-    resolves(
-      reading,
-      namesPart ? [...path, 'part'] : path,
-      demand.part,
-      'part',
-      partNames,
-      namesPart ? 'value' : 'key',
-    );
+    const isPartKnown = namesPart || !reading.isMisspelt(path);
+    if (isPartKnown)
+      resolves(
+        reading,
+        namesPart ? [...path, 'part'] : path,
+        demand.part,
+        'part',
+        partNames,
+        namesPart ? 'value' : 'key',
+      );
     if (reading.nodeAt([...path, 'rush promise']) === undefined && demand.rushShare > 0) {
       reading.assume([...path, 'rush promise'], 'as promise', 'default of the program');
     }

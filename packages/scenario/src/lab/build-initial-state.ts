@@ -22,8 +22,13 @@ export function buildInitialState(
   scenario.jobsAtStart.forEach((job, index) => {
     const path = ['at the start', 'jobs', index];
     checkJob(job, path, scenario, parts, reading);
+    const isBusyInDoubt =
+      job.machine !== null && reading.isInDoubt(['at the start', 'machines'], job.machine);
     if (
       job.machine !== null &&
+      !isBusyInDoubt &&
+      !reading.isMisspelt(['at the start', 'machines', job.machine]) &&
+      !reading.isMisspelt(['at the start']) &&
       resolves(reading, [...path, 'in'], job.machine, 'busy machine at the start', busy)
     ) {
       const group = individuals.find((individual) => individual.name === job.machine)?.group;
@@ -56,9 +61,12 @@ export function buildInitialState(
     machines: scenario.machinesAtStart.map((machine) => {
       const path = ['at the start', 'machines', machine.machine];
       const names = individuals.map((individual) => individual.name);
-      resolves(reading, path, machine.machine, 'machine', names, 'key');
+      const group = machine.machine.replace(/ \d+$/, '');
+      if (!reading.isInDoubt(['machines', group], 'count')) {
+        resolves(reading, path, machine.machine, 'machine', names, 'key');
+      }
       const busyUntilHour = hoursFromStart(machine.busyUntil, scenario);
-      if (busyUntilHour < 0) {
+      if (busyUntilHour < 0 && !reading.isInDoubt([], 'starts')) {
         report(
           reading,
           [...path, 'busy until'],
@@ -88,10 +96,15 @@ function checkJob(
   const partName = scenario.demand.find((demand) => demand.name === job.demand)?.part;
   const part = parts.find((candidate) => candidate.name === partName);
   if (!resolves(reading, [...path, 'demand'], job.demand, 'demand', demands) || part === undefined) return;
+  // Stages of a route that could not be read have been reported.
+  const route = scenario.routes.find((candidate) => candidate.name === part.route);
+  const isLost = part.stages.length < (route?.stages.length ?? 1);
+  if (isLost && (route === undefined || route.stages.some(({ name }) => name === job.stage))) return;
   const stageNames = part.stages.map((stage) => stage.name);
   if (!resolves(reading, [...path, 'stage'], job.stage, 'stage of its route', stageNames)) return;
   const stage = stageOf(job, scenario, parts);
-  if (job.arrived !== null && hoursFromStart(job.arrived, scenario) > 0) {
+  const isLate = job.arrived !== null && hoursFromStart(job.arrived, scenario) > 0;
+  if (isLate && !reading.isInDoubt([], 'starts')) {
     report(
       reading,
       [...path, 'arrived'],

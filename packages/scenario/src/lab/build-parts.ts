@@ -68,6 +68,7 @@ function checkBuildKeys(
   reading: Reading,
 ): void {
   const isWritten = (key: string): boolean => reading.nodeAt([...path, key]) !== undefined;
+  const holdsInDoubt = machine !== undefined && reading.isInDoubt(['machines', machine.name], 'holds');
   const quiet = reading.isMisspelt(path) || reading.isBroken(path);
   if (machine === undefined) {
     for (const key of ['print', 'fits', 'space'].filter(isWritten)) {
@@ -92,7 +93,8 @@ function checkBuildKeys(
     machine.capacity === null &&
     !isWritten('fits') &&
     !isWritten('space') &&
-    !quiet
+    !quiet &&
+    !holdsInDoubt
   ) {
     reading.report(path, 'key', {
       message: `How many of "${part.name}" fit into a build on "${machine.name}" is missing.`,

@@ -34,7 +34,8 @@ export function buildPeople(
 function leaveOf(group: ScenarioPeople, scenario: Scenario, reading: Reading): Leave[] {
   return group.leave.flatMap(({ person, firstDay, lastDay }) => {
     const isOver = lastDay < scenario.startDay;
-    if (isOver || firstDay > lastDayOf(scenario)) {
+    const isKnown = !reading.isInDoubt([], 'starts') && !reading.isInDoubt(['simulate'], 'weeks');
+    if (isKnown && (isOver || firstDay > lastDayOf(scenario))) {
       const path = ['people', group.name, 'leave'];
       const ofPerson = [`${person}`, `${group.name} ${person}`].map((key) => [...path, key]);
       const at = ofPerson.find((candidate) => reading.nodeAt(candidate) !== undefined) ?? path;

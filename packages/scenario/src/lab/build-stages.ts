@@ -32,7 +32,11 @@ export function buildStages(
     const own = times.find((candidate) => candidate.stage === stage.name) ?? null;
     const ownPath = own === null || partPath === null ? null : [...partPath, 'times', stage.name];
     // A stage that could not be read may have been the build; what stands behind it is not blamed.
-    const behindBuild = stages.length < index || stages.at(-1)?.level === 'build';
+    const before = stages.at(-1);
+    const isInDoubt =
+      stages.length < index ||
+      (before !== undefined && reading.isInDoubt(stagePath(reading, route.name, before.name), 'level'));
+    const behindBuild = isInDoubt || before?.level === 'build';
     const built = new StageBuilder(stage, own, path, ownPath, behindBuild, scenario, reading).build();
     if (built !== null) stages.push(built);
   }
@@ -148,8 +152,12 @@ class StageBuilder {
       }
       return null;
     }
-    if (this.own?.load != null && load === null) this.noOwn('load');
-    if (this.own?.unload != null && unload === null) this.noOwn('unload');
+    const stationPath = ['stations', station.name];
+    for (const key of ['load', 'unload'] as const) {
+      const work = key === 'load' ? load : unload;
+      const isKnown = ![this.path, stationPath].some((path) => this.reading.isInDoubt(path, key));
+      if (this.own?.[key] != null && work === null && isKnown) this.noOwn(key);
+    }
     const basis = run.basis ?? said.run?.basis ?? usual.run?.basis ?? 'batch';
     const skill = by ?? USUAL_SKILL;
     const needsSkill = attended || [load, unload].some((work) => work !== null && work.skill === null);

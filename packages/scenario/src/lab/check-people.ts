@@ -44,7 +44,7 @@ export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading:
       continue;
     }
     const needed = place.work.duration.typicalHours * place.most;
-    if (pausable || needed <= longest + 1e-9) continue;
+    if (pausable || needed <= longest + 1e-9 || reading.isInDoubt(place.path, 'may pause')) continue;
     reading.report(place.path, 'key', {
       message:
         `The ${place.what} never fits into a shift: ${place.because === '' ? 'it typically takes' : `${place.because} it typically takes`} ` +

@@ -24,7 +24,7 @@ export function readSettings(fields: Fields): StudySettings {
   );
   if (simulate.has('precision')) {
     simulate.refuse('replications', 'with a precision their number is found out.', 'at most: 1000');
-  } else {
+  } else if (!simulate.reading.isMisspelt(simulate.path)) {
     simulate.refuse('at most', 'it limits the search for a precision.', 'precision: 5 % of p90 lead time');
   }
   return {
