@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EVERYTHING } from './fixture/everything.ts';
 import { edited, PLAIN_LAB, problemsOf } from './fixture/plain-lab.ts';
+import type { Problem } from './problem.ts';
 
 /** A key or a value of a line. */
 const WORDS = /(?<=: |\[|, |\{ )[^:{}[\],]+(?=[,}\]]|$)|(?<=^ *|\{ |, |- )[\w -]+(?=:)/g;
@@ -18,6 +19,17 @@ function slipsIn(text: string): { slip: string; slipped: string }[] {
       return { slip: `${index + 1}: ${word.trim()} -> ${wrong.trim()}`, slipped };
     }),
   );
+}
+
+/** The text with what is proposed in the place of what was found; null where that is not in one piece. */
+function mended(text: string, problem: Problem): string | null {
+  const { line, column, found, write } = problem;
+  const lines = text.split('\n');
+  const written = lines[line - 1] ?? '';
+  if (found === '' || !written.startsWith(found, column - 1)) return null;
+  const instead = write.replace(/^for example: /, '');
+  const mendedLine = written.slice(0, column - 1) + instead + written.slice(column - 1 + found.length);
+  return [...lines.slice(0, line - 1), mendedLine, ...lines.slice(line)].join('\n');
 }
 
 describe('one mistake', () => {
@@ -49,6 +61,20 @@ describe('one mistake', () => {
     ['count: 2, hours', 'cout: 2, leave: { 2: 2027-03-02 }, hours', '"cout" is not known in "technicians".'],
   ])('is told once: %s -> %s', (from, to, message) => {
     expect(problemsOf(edited(from, to)).map((problem) => problem.message)).toEqual([message]);
+  });
+
+  it('does not come again when what is proposed is written in its place', () => {
+    let mendedOnes = 0;
+    const again = slipsIn(PLAIN_LAB).flatMap(({ slip, slipped }) => {
+      const [problem] = problemsOf(slipped);
+      const text = problem === undefined ? null : mended(slipped, problem);
+      if (problem === undefined || text === null) return [];
+      mendedOnes++;
+      const same = problemsOf(text).some(({ message }) => message === problem.message);
+      return same ? [`${slip}: ${problem.message} ${problem.write}`] : [];
+    });
+    expect(again).toEqual([]);
+    expect(mendedOnes).toBeGreaterThan(40);
   });
 
   it('in a skill that somebody has is told where it stands, once for all work that asks for it', () => {
