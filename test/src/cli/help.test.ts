@@ -10,7 +10,7 @@ describe('the help of buildweek', () => {
     }
   });
 
-  it.each(['check', 'run', 'report', 'schema'])(
+  it.each(['check', 'run', 'report', 'follow', 'selfcheck', 'schema'])(
     'of %s says what it does and gives an example',
     async (command) => {
       const { exitCode, stdout } = await buildweek([command, '--help']);
