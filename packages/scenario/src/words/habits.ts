@@ -19,6 +19,14 @@ const HABITS: readonly Habit[] = [
     /\b(\d{1,2})(?:[:.](\d{2}))?\s*([ap])\.?m\b\.?/gi,
     (text, hour, minute, half) => hourOfHalf(text, hour, minute, half),
   ],
+  // From the morning to the afternoon on a clock of twelve hours.
+  [
+    /(?<![\d:-])(\d{1,2})\s*(?:a\.?m\.?)?\s*[-–]\s*(\d{1,2})(?![\d:-]|\s*[ap]\.?m)/gi,
+    (text, from = '', to = '') =>
+      Number(to) < Number(from) && Number(from) <= 12
+        ? `${from.padStart(2, '0')}:00-${Number(to) + 12}:00`
+        : text,
+  ],
   [/\bnoon\b/gi, () => '12:00'],
   [/\b(\d{1,2})\.(\d{2})\b/g, (_, hour, minute) => `${hour}:${minute}`],
   [new RegExp(`(${DATE})${RANGE_WORD}(${DATE})`, 'gi'), (_, first, last) => `${first} to ${last}`],
