@@ -70,6 +70,17 @@ class Task:
         return self.rank < other.rank
 
 
+class EndOfInstant(simpy.Event):
+    """Happens when nothing else is left to happen at this time."""
+
+    def __init__(self, env, callback):
+        super().__init__(env)
+        self._ok = True
+        self._value = None
+        self.callbacks.append(callback)
+        env.schedule(self, priority=simpy.events.NORMAL + 1)
+
+
 class UnitGroup:
     """Machines or stations that are alike, and what waits for them."""
 
@@ -119,6 +130,7 @@ class BenchLab:
         self.runs = {"resin": 0, "filament": 0}
         self.finished = env.event()
         self.events = 0
+        self.dispatch_is_due = False
         self.queues = {"prepare files": [], "run machines": [], "hand work": []}
         technicians = [Person({"prepare files", "run machines", "hand work"}) for _ in range(2)]
         helper = Person({"run machines"})
@@ -317,7 +329,14 @@ class BenchLab:
         return None
 
     def dispatch(self):
+        """Has work started as soon as everything else of this instant has happened."""
+        if not self.dispatch_is_due:
+            self.dispatch_is_due = True
+            EndOfInstant(self.env, self.start_work)
+
+    def start_work(self, _):
         """Starts the first-ranked work that has its person, until nothing more can start."""
+        self.dispatch_is_due = False
         now = self.env.now
         while any(person.on_duty and person.task is None for person in self.persons):
             best = None

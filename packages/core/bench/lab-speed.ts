@@ -1,12 +1,12 @@
-import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
+import type { Lab } from '@buildweek/model';
 import { createSimulator, type Simulator } from '../src/simulate.ts';
 import { median } from './agreement.ts';
-import { benchLab, queueLab } from './bench-lab.ts';
+import { queueLab } from './bench-lab.ts';
 import { settingsFor } from './lab-model.ts';
 
 /** Processor seconds that some work takes. */
-export function secondsOf(work: () => void): number {
+function secondsOf(work: () => void): number {
   const before = process.cpuUsage();
   work();
   const used = process.cpuUsage(before);
@@ -14,8 +14,8 @@ export function secondsOf(work: () => void): number {
 }
 
 /** Microseconds of processor time for one measured week of one replication, median of several rounds. */
-export function microsecondsPerWeek(weeks: number, replications: number, rounds: number): number {
-  const simulator = createSimulator(benchLab());
+export function microsecondsPerWeek(lab: Lab, weeks: number, replications: number, rounds: number): number {
+  const simulator = createSimulator(lab);
   playAll(simulator, weeks, replications);
   const times = Array.from({ length: rounds }, () =>
     secondsOf(() => playAll(simulator, weeks, replications)),
@@ -24,8 +24,13 @@ export function microsecondsPerWeek(weeks: number, replications: number, rounds:
 }
 
 /** Seconds for plans of the given lengths, measured in turns; medians. */
-export function secondsByWeeks(lengths: readonly number[], replications: number, rounds: number): number[] {
-  const simulator = createSimulator(benchLab());
+export function secondsByWeeks(
+  lab: Lab,
+  lengths: readonly number[],
+  replications: number,
+  rounds: number,
+): number[] {
+  const simulator = createSimulator(lab);
   const times = lengths.map((): number[] => []);
   for (let round = 0; round <= rounds; round++) {
     lengths.forEach((weeks, position) => {
@@ -52,30 +57,40 @@ export function microsecondsPerJob(rounds: number): number {
   return median(times);
 }
 
-/** Wall seconds for the same replications on one thread and on two, measured in turns; medians. */
-export async function secondsOnThreads(replications: number, rounds: number): Promise<[number, number]> {
-  const one = await startWorkers(1);
-  const two = await startWorkers(2);
-  const times: [number[], number[]] = [[], []];
-  for (let round = 0; round <= rounds; round++) {
-    for (const [position, workers] of [one, two].entries()) {
+/** How long the same replications take on one thread and on two. */
+export interface ThreadTimes {
+  /** Wall seconds, medians: what a free machine gains. */
+  readonly wall: readonly [number, number];
+  /** Processor seconds of all threads, medians: what two threads cost each other, on a busy machine too. */
+  readonly processor: readonly [number, number];
+}
+
+/** Plays the same replications on one thread and on two, in turns. */
+export async function timesOnThreads(lab: Lab, replications: number, rounds: number): Promise<ThreadTimes> {
+  const pools = [await startWorkers(lab, 1), await startWorkers(lab, 2)];
+  const wall: [number[], number[]] = [[], []];
+  const processor: [number[], number[]] = [[], []];
+  for (let round = 0; round < rounds; round++) {
+    for (const [position, workers] of pools.entries()) {
       const start = performance.now();
+      const before = process.cpuUsage();
       await Promise.all(workers.map((worker) => playOn(worker, replications / workers.length)));
-      if (round > 0) times[position].push((performance.now() - start) / 1000);
+      const used = process.cpuUsage(before);
+      wall[position].push((performance.now() - start) / 1000);
+      processor[position].push((used.user + used.system) / 1e6);
     }
   }
-  await Promise.all([...one, ...two].map((worker) => worker.terminate()));
-  return [median(times[0]), median(times[1])];
+  await Promise.all(pools.flat().map((worker) => worker.terminate()));
+  return {
+    wall: [median(wall[0]), median(wall[1])],
+    processor: [median(processor[0]), median(processor[1])],
+  };
 }
 
-export function coresHere(): number {
-  return availableParallelism();
-}
-
-function startWorkers(count: number): Promise<Worker[]> {
+function startWorkers(lab: Lab, count: number): Promise<Worker[]> {
   return Promise.all(
     Array.from({ length: count }, async () => {
-      const worker = new Worker(new URL('./lab-worker.js', import.meta.url));
+      const worker = new Worker(new URL('./lab-worker.js', import.meta.url), { workerData: lab });
       // The compiler has its share of work in every thread.
       await playOn(worker, 100);
       return worker;

@@ -1,11 +1,10 @@
-import { parentPort } from 'node:worker_threads';
+import { parentPort, workerData } from 'node:worker_threads';
 import { createSimulator } from '../src/simulate.ts';
-import { benchLab } from './bench-lab.ts';
 import { settingsFor } from './lab-model.ts';
 
-// Plays as many replications of the bench lab as it is told and answers when they are done.
+// Plays as many replications of the lab it was given as it is told and answers when they are done.
 
-const simulator = createSimulator(benchLab());
+const simulator = createSimulator(workerData);
 parentPort?.on('message', (replications: number) => {
   for (let replication = 0; replication < replications; replication++) {
     simulator.simulate(settingsFor(13, 'threads', replication));

@@ -1,13 +1,10 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
+import type { Lab } from '@buildweek/model';
 import { agree, distance, estimate, HALF_WIDTH, type MeanEstimate, median } from './agreement.ts';
-import {
-  coresHere,
-  microsecondsPerJob,
-  microsecondsPerWeek,
-  secondsByWeeks,
-  secondsOnThreads,
-} from './lab-speed.ts';
+import { benchLab } from './bench-lab.ts';
+import { demoLab } from './demo-lab.ts';
+import { microsecondsPerJob, microsecondsPerWeek, secondsByWeeks, timesOnThreads } from './lab-speed.ts';
 import { HOW_TO_INSTALL, playHere, playReference, referenceVersions } from './reference.ts';
 import { WORKLOADS, type Workload, type WorkloadRun } from './workload.ts';
 
@@ -95,21 +92,23 @@ function playWorkload(workload: Workload, hasReference: boolean, recorded: Recor
   return ratio;
 }
 
-async function printLabSpeed(): Promise<void> {
-  print('Lab model alone (the lab of D)');
-  const week = microsecondsPerWeek(13, 100, rounds);
+async function printThreads(lab: Lab): Promise<void> {
+  const { wall, processor } = await timesOnThreads(lab, 600, rounds);
+  print(
+    `600 replications of 13 weeks of the demo: ${wall[0].toFixed(2)} s on one thread, ${wall[1].toFixed(2)} s on two: ` +
+      `${(wall[0] / wall[1]).toFixed(2)} times (wall time; ${cpus().length} cores, load average ${loadavg()[0]?.toFixed(1)})`,
+  );
+  print(`Two threads take ${(processor[1] / processor[0]).toFixed(2)} times the processor time of one`);
+}
+
+function printLabSpeed(title: string, lab: Lab): void {
+  print(title);
+  const week = microsecondsPerWeek(lab, 13, 100, rounds);
   print(
     `   ${week.toFixed(0)} µs for each measured week of a replication; ${thousands(1e6 / week)} such weeks a second`,
   );
-  print(`   ${microsecondsPerJob(rounds).toFixed(2)} µs for each job of M/M/1 through the lab model`);
-  const [shorter = 0, longer = 0] = secondsByWeeks([52, 104], 25, rounds);
+  const [shorter = 0, longer = 0] = secondsByWeeks(lab, [52, 104], 25, rounds);
   print(`   104 weeks take ${(longer / shorter).toFixed(2)} times as long as 52`);
-  const [one, two] = await secondsOnThreads(600, rounds);
-  print(
-    `   600 replications of 13 weeks: ${one.toFixed(2)} s on one thread, ${two.toFixed(2)} s on two ` +
-      `(${(one / two).toFixed(2)} times, wall time, ${coresHere()} cores here)`,
-  );
-  print(`   peak memory of this process ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
   print();
 }
 
@@ -124,7 +123,12 @@ print();
 const ratios = Object.fromEntries(
   WORKLOADS.map((workload) => [workload.key, playWorkload(workload, versions !== null, recorded)]),
 );
-await printLabSpeed();
+const demo = demoLab();
+printLabSpeed('Lab model alone: the demo', demo);
+printLabSpeed('Lab model alone: the lab of D', benchLab());
+await printThreads(demo);
+print(`${microsecondsPerJob(rounds).toFixed(2)} µs for each job of M/M/1 through the lab model`);
+print(`Peak memory of this process ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
 if (isRecording && versions !== null) {
   const rounded = Object.entries(ratios).map(([key, ratio]) => [key, Math.round(ratio * 10) / 10]);
   writeFileSync(RATIOS, `${JSON.stringify(Object.fromEntries(rounded), null, 2)}\n`);

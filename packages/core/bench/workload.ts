@@ -76,9 +76,9 @@ export const WORKLOADS: readonly Workload[] = [
   {
     key: 'lab',
     title: 'D  lab model (builds, batches, shifts, ranks, records)',
-    sizes: [13, 200],
+    sizes: [13, 400],
     unit: 'measured weeks',
-    units: 2600,
+    units: 5200,
     reference: 'lab_model.py',
     aim: 40,
     theory: {},
