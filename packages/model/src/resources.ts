@@ -63,7 +63,7 @@ export interface MachineGroup extends EquipmentConditions {
   readonly coolDown: CoolDown | null;
   readonly unload: AttendedWork | null;
   readonly launch: LaunchRule;
-  /** Name of a {@link CarrierPool}; a build holds one carrier until it is emptied. */
+  /** Name of a {@link CarrierPool}; a build holds one until a stage empties it, else to the end of its stage. */
   readonly carrier: string | null;
   /** What is loaded at the start of the plan; null: nothing, so that the first build pays no change. */
   readonly initialMaterial: string | null;

@@ -4,7 +4,14 @@ import { classesOf, fillBatch, fillBuild, isFull } from './filling.ts';
 import type { Floor, Load, Lot, Machine, Person, PlannedPhase, Run } from './floor.ts';
 import { first, piecesOf, remove, stageOfLoad } from './floor.ts';
 import { continueRun } from './flow.ts';
-import { chooseMachine, idleMachines, isLastCall, launchable, readyAfterOpening } from './launch.ts';
+import {
+  chooseMachine,
+  idleMachines,
+  isLastCall,
+  launchable,
+  loadsFor,
+  readyAfterOpening,
+} from './launch.ts';
 import { minutes } from './minutes.ts';
 import { batchPhases, buildPhases } from './phases.ts';
 import type { Rank } from './rank.ts';
@@ -17,19 +24,20 @@ interface Candidate {
   readonly kind: WorkKind;
   readonly readyAt: number;
   readonly readyOrder: number;
-  /** What it waits for: a phase of a stage. */
-  readonly queue: string;
+  /** Whether it is left open that this and nothing else begins. */
+  readonly isOpen: boolean;
   /** Begins it when it can; says whether it did. */
   readonly tryToBegin: () => boolean;
 }
 
 /** Begins the first-ranked of all that can begin, and looks again, until nothing more can. */
 export function dispatch(floor: Floor): void {
+  if (floor.waiting.length === 0 && floor.tasks.every((task) => task.endsAt !== null)) return;
   for (;;) {
     const candidates = candidatesOf(floor);
     const begun = candidates.find((candidate) => candidate.tryToBegin());
     if (begun === undefined) return;
-    if (candidates.some((other) => other !== begun && isOpen(floor, begun, other)))
+    if (begun.isOpen || candidates.some((other) => other !== begun && areEqual(floor, begun, other)))
       floor.undecidedAt ??= floor.now;
   }
 }
@@ -37,7 +45,10 @@ export function dispatch(floor: Floor): void {
 function candidatesOf(floor: Floor): Candidate[] {
   const candidates = [...tasksThatWait(floor), ...buildsToLaunch(floor), ...batchesToStart(floor)];
   return candidates.sort(
-    (one, other) => compareCandidates(floor, one, other) || compare(one.readyOrder, other.readyOrder),
+    (one, other) =>
+      compareCandidates(floor, one, other) ||
+      compare(one.readyAt, other.readyAt) ||
+      compare(one.readyOrder, other.readyOrder),
   );
 }
 
@@ -51,14 +62,9 @@ function compareCandidates(floor: Floor, one: Candidate, other: Candidate): numb
   );
 }
 
-/** Two loads of one job: in one queue the one that was ready first comes first, across queues no rule says. */
-function isOpen(floor: Floor, one: Candidate, other: Candidate): boolean {
-  if (compareCandidates(floor, one, other) !== 0) return false;
-  return one.queue !== other.queue || one.readyAt === other.readyAt;
-}
-
-function queueOf(loads: readonly Load[], phase: string): string {
-  return `${stageOfLoad(first(loads)).name} ${phase}`;
+/** Two loads of one job that were ready at the same minute: no rule says which comes first. */
+function areEqual(floor: Floor, one: Candidate, other: Candidate): boolean {
+  return compareCandidates(floor, one, other) === 0 && one.readyAt === other.readyAt;
 }
 
 function tasksThatWait(floor: Floor): Candidate[] {
@@ -66,8 +72,8 @@ function tasksThatWait(floor: Floor): Candidate[] {
     .filter((task) => task.endsAt === null)
     .map((task) => ({
       rank: rankOf(task.loads),
+      isOpen: false,
       kind: task.kind,
-      queue: queueOf(task.loads, task.phase),
       readyAt: task.readyAt,
       readyOrder: task.readyOrder,
       tryToBegin: () => {
@@ -82,24 +88,21 @@ function tasksThatWait(floor: Floor): Candidate[] {
 function buildsToLaunch(floor: Floor): Candidate[] {
   return floor.lab.machines.flatMap((group) => {
     const idle = idleMachines(floor, group);
-    const waiting = floor.waiting.filter((load) => {
-      const stage = stageOfLoad(load);
-      return stage.kind === 'build' && stage.machineGroup === group.name;
-    });
+    const waiting = loadsFor(floor, group);
     if (idle.length === 0 || waiting.length === 0 || !hasCarrier(floor, group)) return [];
     const possible = classesOf(waiting).flatMap((loadClass) => {
       const machine = chooseMachine(idle, first(first(loadClass.loads).lots).job.part.material);
       const loads = launchable(floor, machine, loadClass);
       if (loads.length === 0) return [];
       const lastCall = group.launch.beforeClosing && isLastCall(floor, machine, loadClass);
-      return [{ machine, filling: fillBuild(loads, group.capacity), lastCall }];
+      return [{ machine, filling: fillBuild(loads, group.capacity), lastCall, isOpen: false }];
     });
-    return preferred(floor, group, possible).map(({ machine, filling }) => {
+    return preferred(floor, group, possible).map(({ machine, filling, isOpen }) => {
       const seed = first(filling.loads);
       return {
         rank: rankOf([seed]),
+        isOpen,
         kind: 'machine',
-        queue: queueOf([seed], first(buildPhases(machine, seed).inside).phase),
         readyAt: seed.readyAt,
         readyOrder: seed.readyOrder,
         tryToBegin: () => launch(floor, machine, filling),
@@ -112,16 +115,21 @@ interface PossibleBuild {
   readonly machine: Machine;
   readonly filling: Filling;
   readonly lastCall: boolean;
+  readonly isOpen: boolean;
 }
 
-/** At the last call, if the lab asks for it: only the build that ends soonest after somebody is in again. */
+/**
+ * At the last call, if the lab asks for it: only the build that ends soonest after somebody is in again. When
+ * all would end before, no rule says which is best: by rank as ever, and known to be open.
+ */
 function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[]): PossibleBuild[] {
-  if (!group.launch.preferAttendedEnd) return possible;
-  const night = possible.flatMap((build) => {
-    const after = build.lastCall ? readyAfterOpening(floor, build.machine, build.filling) : null;
+  if (!group.launch.preferAttendedEnd || possible.length < 2) return possible;
+  const atLastCall = possible.filter((build) => build.lastCall);
+  const night = atLastCall.flatMap((build) => {
+    const after = readyAfterOpening(floor, build.machine, build.filling);
     return after === null || after < 0 ? [] : [{ build, after }];
   });
-  if (night.length === 0) return possible;
+  if (night.length === 0) return possible.map((build) => ({ ...build, isOpen: atLastCall.length > 0 }));
   night.sort(
     (one, other) =>
       one.after - other.after ||
@@ -135,6 +143,7 @@ function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
     lots: filling.loads.flatMap((load) => load.lots),
     readyAt: first(filling.loads).readyAt,
     readyOrder: first(filling.loads).readyOrder,
+    key: '',
   };
   const seed = first(filling.loads);
   const seedLot = first(seed.lots);
@@ -181,8 +190,8 @@ function batchesToStart(floor: Floor): Candidate[] {
       const phases = batchPhases(stage, filling.loads);
       const candidate: Candidate = {
         rank: rankOf(filling.loads),
+        isOpen: false,
         kind: 'station',
-        queue: queueOf(filling.loads, first(phases).phase),
         readyAt: first(filling.loads).readyAt,
         readyOrder: first(filling.loads).readyOrder,
         tryToBegin: () => {

@@ -68,7 +68,7 @@ export function typicalRest(lot: Lot, groups: readonly MachineGroup[]): number {
 }
 
 function stageLength(stage: Stage, lot: Lot, groups: readonly MachineGroup[]): Length {
-  const alone: Load = { lots: [lot], readyAt: 0, readyOrder: 0 };
+  const alone: Load = { lots: [lot], readyAt: 0, readyOrder: 0, key: '' };
   switch (stage.kind) {
     case 'wait':
       return lengthOf(stage.duration);

@@ -25,14 +25,13 @@ export interface Filling {
 export function classesOf(loads: readonly Load[]): LoadClass[] {
   const classes = new Map<string, Load[]>();
   for (const load of [...loads].sort(compareLoads)) {
-    const key = classKey(load);
-    classes.set(key, [...(classes.get(key) ?? []), load]);
+    classes.set(load.key, [...(classes.get(load.key) ?? []), load]);
   }
   return [...classes].map(([key, members]) => ({ key, loads: members }));
 }
 
 /** Builds: machine group, material, settings, and what follows for the whole build. Batches: the stage. */
-function classKey(load: Load): string {
+export function classKey(load: Load): string {
   const stage = stageOfLoad(load);
   if (stage.kind === 'station') return JSON.stringify(stage);
   if (stage.kind !== 'build') throw new Error(`Stage ${stage.name} has no queue of loads.`);

@@ -25,6 +25,10 @@ export interface Floor {
   readonly waiting: Load[];
   /** Steps that go on, and those that wait for hands. */
   readonly tasks: Task[];
+  /** The next closing for each skill that was asked for, kept until it is over. */
+  readonly closings: Map<string, Closing | null>;
+  /** For each machine group the minutes at which it launches by the clock. */
+  readonly launchTimes: ReadonlyMap<MachineGroup, readonly number[]>;
   /** Grows with everything that becomes ready or is started, to tell which came first. */
   order: number;
   readonly events: OracleEvent[];
@@ -33,6 +37,12 @@ export interface Floor {
    * of them comes first is left open by the rules, and what follows is one of several right histories.
    */
   undecidedAt: number | null;
+}
+
+/** When the last person with a skill goes for long, and when somebody is there again. */
+export interface Closing {
+  readonly closing: number;
+  readonly opens: number;
 }
 
 export interface Job {
@@ -61,6 +71,8 @@ export interface Load {
   lots: Lot[];
   readyAt: number;
   readyOrder: number;
+  /** Loads of one key may share a unit; empty when it waits for none. */
+  key: string;
 }
 
 export interface Person {

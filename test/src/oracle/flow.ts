@@ -1,6 +1,7 @@
 import type { WorkKind } from '@buildweek/model';
 import { workLength } from './durations.ts';
 import { noteJob } from './events.ts';
+import { classKey } from './filling.ts';
 import type { Floor, Load, Lot, Run, Task } from './floor.ts';
 import { first, remove, stageOf, stageOfLoad } from './floor.ts';
 import { lengthOf } from './minutes.ts';
@@ -42,6 +43,7 @@ export function enterStage(floor: Floor, load: Load): void {
   switch (stage.kind) {
     case 'build':
     case 'station':
+      load.key = classKey(load);
       floor.waiting.push(load);
       break;
     case 'wait':
@@ -106,7 +108,7 @@ function goOn(floor: Floor, lot: Lot): void {
   const { job } = lot;
   if (lot.stageIndex + 1 < job.part.stages.length) {
     lot.stageIndex++;
-    enterStage(floor, { lots: [lot], readyAt: floor.now, readyOrder: 0 });
+    enterStage(floor, { lots: [lot], readyAt: floor.now, readyOrder: 0, key: '' });
     return;
   }
   remove(job.lots, lot);

@@ -1,13 +1,21 @@
-import type { Floor } from './floor.ts';
+import type { Closing, Floor } from './floor.ts';
 import { isOnDuty } from './floor.ts';
 
 const LONG_GAP = 120;
 
 /**
  * The next minute after now at which the last person with a skill goes, with nobody coming for more than two
- * hours; and when somebody is there again. Null when that never happens.
+ * hours. Null when that never happens.
  */
-export function nextClosing(floor: Floor, skill: string): { closing: number; opens: number } | null {
+export function nextClosing(floor: Floor, skill: string): Closing | null {
+  const known = floor.closings.get(skill);
+  if (known !== undefined && (known === null || known.closing > floor.now)) return known;
+  const next = findClosing(floor, skill);
+  floor.closings.set(skill, next);
+  return next;
+}
+
+function findClosing(floor: Floor, skill: string): Closing | null {
   const somebody = (minute: number): boolean =>
     floor.people.some((person) => person.group.skills.includes(skill) && isOnDuty(person, minute));
   const horizon = Math.max(0, ...floor.people.map((person) => person.windowEnds.length));

@@ -1,9 +1,9 @@
-import type { MachineGroup } from '@buildweek/model';
+import type { ClockChange, MachineGroup } from '@buildweek/model';
 import { changeFor, changeLength, printLength, typicalRest } from './durations.ts';
 import type { Filling, LoadClass } from './filling.ts';
 import { fillBuild, isFull } from './filling.ts';
 import type { Floor, Load, Lot, Machine } from './floor.ts';
-import { first } from './floor.ts';
+import { first, isOnDuty, stageOfLoad } from './floor.ts';
 import { nextClosing } from './last-call.ts';
 import type { Length } from './minutes.ts';
 import { lengthOf, minutes, NO_TIME, sum } from './minutes.ts';
@@ -30,8 +30,7 @@ export function launchable(floor: Floor, machine: Machine, loadClass: LoadClass)
     return loads;
   if (launch.promiseAtRisk && loads.some((load) => isAtRisk(floor, load))) return loads;
   if (launch.beforeClosing && isLastCall(floor, machine, loadClass)) return loads;
-  const { fixedHours } = launch;
-  return fixedHours === null ? [] : loads.filter((load) => launchTimeSince(floor, fixedHours, load.readyAt));
+  return loads.filter((load) => launchTimeSince(floor, group, load.readyAt));
 }
 
 function isAtRisk(floor: Floor, load: Load): boolean {
@@ -42,40 +41,65 @@ function isAtRisk(floor: Floor, load: Load): boolean {
 }
 
 /** Whether a launch time came after the load was ready, strictly, and not later than now. */
-function launchTimeSince(floor: Floor, fixedHours: readonly number[], readyAt: number): boolean {
-  for (let minute = readyAt + 1; minute <= floor.now; minute++) {
-    const ofWeek = localOf(minute, floor.lab.clockChanges) % WEEK;
-    if (fixedHours.some((hour) => minutes(hour) === ofWeek)) return true;
-  }
-  return false;
+function launchTimeSince(floor: Floor, group: MachineGroup, readyAt: number): boolean {
+  const launchTimes = floor.launchTimes.get(group) ?? [];
+  return launchTimes.some((minute) => readyAt < minute && minute <= floor.now);
 }
 
-/** Whether it is the last moment before closing at which work on the build can begin, or later. */
+/** The minutes at which a group launches by the clock on the wall. */
+export function launchTimesOf(group: MachineGroup, changes: readonly ClockChange[], weeks: number): number[] {
+  const { fixedHours } = group.launch;
+  if (fixedHours === null) return [];
+  const ofWeek = new Set(fixedHours.map(minutes));
+  const all = Array.from({ length: weeks * WEEK }, (_, minute) => minute);
+  return all.filter((minute) => ofWeek.has(localOf(minute, changes) % WEEK));
+}
+
+/**
+ * Whether it is the last moment before closing at which work on the build can begin, or later: what needs hands
+ * has to fit as often as the people on duty have set-ups to share, and then what runs by itself until the print.
+ */
 export function isLastCall(floor: Floor, machine: Machine, loadClass: LoadClass): boolean {
   const { setUp } = machine.group;
   if (setUp === null) return false;
   const next = nextClosing(floor, setUp.skill);
   if (next === null) return false;
-  const own = untilPrint(machine, first(loadClass.loads)).typical;
-  return floor.now >= next.closing - own - setUpsWaiting(floor, setUp.skill);
+  const { byHand, byItself } = untilPrint(machine, first(loadClass.loads));
+  return floor.now >= next.closing - byHand.typical * turns(floor, setUp.skill) - byItself.typical;
 }
 
-/** Set-ups that wait for hands with the same skill, of builds that hold their machine already. */
-function setUpsWaiting(floor: Floor, skill: string): number {
+/** How many set-ups one after the other: those that wait for hands, and those that the last call would start. */
+function turns(floor: Floor, skill: string): number {
   const waiting = floor.tasks.filter(
     (task) => task.phase === 'set-up' && task.hands?.skill === skill && task.endsAt === null,
+  ).length;
+  const groups = floor.lab.machines.filter(
+    (group) => group.launch.beforeClosing && group.setUp?.skill === skill,
   );
-  return waiting.reduce((total, task) => total + task.remaining, 0);
+  const builds = groups.map((group) =>
+    Math.min(idleMachines(floor, group).length, loadsFor(floor, group).length),
+  );
+  const persons = floor.people.filter(
+    (person) => person.group.skills.includes(skill) && isOnDuty(person, floor.now),
+  ).length;
+  const setUps = builds.reduce((total, count) => total + count, waiting);
+  return Math.max(1, Math.ceil(setUps / Math.max(1, persons)));
 }
 
-function untilPrint(machine: Machine, seed: Load): Length {
+function untilPrint(machine: Machine, seed: Load): { byHand: Length; byItself: Length } {
   const { group } = machine;
-  return sum([
-    group.prepare === null ? NO_TIME : lengthOf(group.prepare.duration),
-    group.setUp === null ? NO_TIME : lengthOf(group.setUp.duration),
-    changeLength(changeFor(machine, first(seed.lots).job.part.material)),
-    group.warmUp === null ? NO_TIME : lengthOf(group.warmUp),
-  ]);
+  const change = changeFor(machine, first(seed.lots).job.part.material);
+  return {
+    byHand: sum([
+      group.prepare === null ? NO_TIME : lengthOf(group.prepare.duration),
+      group.setUp === null ? NO_TIME : lengthOf(group.setUp.duration),
+      change?.attended === true ? changeLength(change) : NO_TIME,
+    ]),
+    byItself: sum([
+      change?.attended === false ? changeLength(change) : NO_TIME,
+      group.warmUp === null ? NO_TIME : lengthOf(group.warmUp),
+    ]),
+  };
 }
 
 /**
@@ -90,7 +114,7 @@ export function readyAfterOpening(floor: Floor, machine: Machine, filling: Filli
   const seedLot = first(lots);
   const inBuild = [{ ...seedLot, pieces: filling.piecesOfFirst }, ...lots.slice(1)];
   const inside = sum([
-    untilPrint(machine, first(filling.loads)),
+    ...Object.values(untilPrint(machine, first(filling.loads))),
     printLength(inBuild),
     coolDown?.where === 'machine' ? lengthOf(coolDown.duration) : NO_TIME,
   ]);
@@ -102,6 +126,14 @@ export function chooseMachine(machines: readonly Machine[], material: string): M
   const cost = (machine: Machine): number =>
     machine.material === material ? -1 : changeLength(changeFor(machine, material)).typical;
   return first([...machines].sort((one, other) => cost(one) - cost(other)));
+}
+
+/** Loads that wait for a machine of the group. */
+export function loadsFor(floor: Floor, group: MachineGroup): Load[] {
+  return floor.waiting.filter((load) => {
+    const stage = stageOfLoad(load);
+    return stage.kind === 'build' && stage.machineGroup === group.name;
+  });
 }
 
 export function idleMachines(floor: Floor, group: MachineGroup): Machine[] {

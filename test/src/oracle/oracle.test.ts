@@ -13,6 +13,7 @@ import {
   machines,
   onDays,
   people,
+  STAGE,
   takes,
 } from './small-lab.ts';
 
@@ -170,7 +171,7 @@ describe('the oracle against timelines computed by hand', () => {
   });
 
   it('follows the law of the lead time when only the calendar makes parts wait', () => {
-    // Published check Q40 (elementary): jobs every minute of one day, ample machines and technicians.
+    // Published check Q40 (elementary): jobs every half hour of one day, ample machines and technicians.
     const everyDay = onDays([...WORKDAYS, SAT, 6], ['08:00', '16:00']);
     const arrivals = Array.from({ length: 48 }, (_, index) => index / 2);
     const printers = machines('printers', {
@@ -199,5 +200,89 @@ describe('the oracle against timelines computed by hand', () => {
     }
     expect(Math.max(...leads)).toBe(40);
     expect(leads.filter((lead) => lead === 20).length / leads.length).toBeCloseTo(1 / 6, 1);
+  });
+});
+
+describe('the oracle where rules meet', () => {
+  const WINDOWS = onDays(WORKDAYS, ['08:00', '16:00']);
+  const oneHour = { kind: 'typed', perBuild: takes(60), perPart: takes(0) } as const;
+
+  it('frees a carrier at the end of the build stage when no stage is said to empty it', () => {
+    // Hand computed: two builds of one hour on one machine with one platform; drying holds no platform.
+    const printers = machines('printers', { carrier: 'platforms' });
+    const drying: Stage = {
+      ...STAGE,
+      kind: 'wait',
+      name: 'dry',
+      level: 'build',
+      duration: takes(120),
+      requesterChance: null,
+    };
+    const more = { machines: [printers], carriers: [{ name: 'platforms', count: 1 }] };
+    const lab = labOf([build('printers'), drying], [8, 8], WINDOWS, more, { print: oneHour });
+    const history = playMinuteByMinute(lab, 1);
+    expect(span(history, 'build', 'print', 0)).toBe('mon 08:00 -> mon 09:00');
+    expect(span(history, 'build', 'print', 1)).toBe('mon 09:00 -> mon 10:00');
+    const emptied = [build('printers'), { ...drying, emptiesCarrier: true }];
+    const later = playMinuteByMinute(labOf(emptied, [8, 8], WINDOWS, more, { print: oneHour }), 1);
+    expect(span(later, 'build', 'print', 1)).toBe('mon 11:00 -> mon 12:00');
+  });
+
+  it.each([
+    [true, 'mon 14:30 -> mon 15:40'],
+    [false, 'mon 14:30 -> mon 15:00'],
+  ])('makes the last call early enough for a change of material (attended: %s)', (attended, setUp) => {
+    // Hand computed: 30 min of set-up, 40 min of change and 20 min of warm-up before closing at 16:00.
+    const printers = machines('printers', {
+      setUp: byHand('all', 30),
+      warmUp: takes(20),
+      initialMaterial: 'clear',
+      materialChanges: [{ from: null, to: 'grey', duration: takes(40), attended }],
+      launch: { ...AT_ONCE, beforeClosing: true },
+    });
+    const lab = labOf([build('printers')], [9], WINDOWS, { machines: [printers] }, { print: oneHour });
+    const history = playMinuteByMinute(lab, 1);
+    expect(span(history, 'build', 'set-up')).toBe(setUp);
+    expect(span(history, 'build', 'warm-up')).toBe('mon 15:40 -> mon 16:00');
+  });
+
+  it('goes on as overtime for the grace that is allowed, and pauses then', () => {
+    // Hand computed: 120 min that were thought to be 60, begun at 15:00, with 30 min of grace behind 16:00.
+    const work = byHand('all', 0, { duration: takes(120, 60) });
+    const staff = [people('technicians', ['all'], { graceHours: 0.5 })];
+    const lab = labOf([bench('hand work', work)], [15], WINDOWS, { people: staff });
+    const lines = playMinuteByMinute(lab, 1)
+      .events.filter((event) => event.stage !== null)
+      .map(lineOf);
+    expect(lines).toEqual([
+      'mon 15:00 step starts job 0, part hand work work, 1 pieces, by technicians 1',
+      'mon 16:30 step pauses job 0, part hand work work, 1 pieces, by technicians 1',
+      'tue 08:00 step resumes job 0, part hand work work, 1 pieces, by technicians 1',
+      'tue 08:30 step ends job 0, part hand work work, 1 pieces, by technicians 1',
+    ]);
+  });
+
+  it('splits a job that is larger than a build, and lets it go on when the last piece is printed', () => {
+    // Hand computed: five pieces, four in a build of one hour, one machine.
+    const printers = machines('printers', { capacity: 4 });
+    const stages = [build('printers'), bench('hand work', byHand('all', 30))];
+    const base = labOf(stages, [9], WINDOWS, { machines: [printers] }, { print: oneHour });
+    const demand = base.demand.map((stream) => ({
+      ...stream,
+      arrivals: { kind: 'dated', jobs: [{ atHour: 9, quantity: 5, rush: false }] } as const,
+    }));
+    const lines = playMinuteByMinute({ ...base, demand }, 1)
+      .events.filter((event) => event.job >= 0)
+      .map(lineOf);
+    expect(lines).toEqual([
+      'mon 09:00 job arrives job 0, part, 5 pieces',
+      'mon 09:00 step starts job 0, part build print, 4 pieces, on printers 1',
+      'mon 10:00 step ends job 0, part build print, 4 pieces, on printers 1',
+      'mon 10:00 step starts job 0, part build print, 1 pieces, on printers 1',
+      'mon 11:00 step ends job 0, part build print, 1 pieces, on printers 1',
+      'mon 11:00 step starts job 0, part hand work work, 5 pieces, by technicians 1',
+      'mon 11:30 step ends job 0, part hand work work, 5 pieces, by technicians 1',
+      'mon 11:30 job ends job 0, part, 5 pieces',
+    ]);
   });
 });

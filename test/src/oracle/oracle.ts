@@ -6,6 +6,7 @@ import { noteJob, notePerson } from './events.ts';
 import type { Floor, Job, OracleEvent, Person } from './floor.ts';
 import { first, isOnDuty } from './floor.ts';
 import { endTask, enterStage } from './flow.ts';
+import { launchTimesOf } from './launch.ts';
 import { minutes } from './minutes.ts';
 import { followCalendar } from './tasks.ts';
 import { elapsedOf } from './wall-clock.ts';
@@ -79,7 +80,7 @@ function arrive(floor: Floor, job: Job): void {
   noteJob(floor, 'job arrives', job);
   const lot = { job, pieces: job.quantity, stageIndex: 0, waitsForRest: false };
   job.lots.push(lot);
-  enterStage(floor, { lots: [lot], readyAt: floor.now, readyOrder: 0 });
+  enterStage(floor, { lots: [lot], readyAt: floor.now, readyOrder: 0, key: '' });
 }
 
 function emptyFloor(lab: Lab, weeks: number): Floor {
@@ -115,6 +116,8 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
     carriers: [],
     waiting: [],
     tasks: [],
+    closings: new Map(),
+    launchTimes: new Map(lab.machines.map((group) => [group, launchTimesOf(group, lab.clockChanges, weeks)])),
     order: 0,
     events: [],
     undecidedAt: null,

@@ -63,8 +63,12 @@ function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
       ...conditions,
     })
     .map((group) => {
-      // Last call and attended changes are said of the set-up: a group without one has neither.
-      if (group.setUp !== null) return group;
+      // Last call and attended changes are said of the set-up: a group without one has neither. Who prepares
+      // where somebody else sets up is not said to have a closing time of his own.
+      if (group.setUp !== null) {
+        const { prepare, setUp } = group;
+        return { ...group, prepare: prepare === null ? null : { ...prepare, skill: setUp.skill } };
+      }
       return {
         ...group,
         launch: { ...group.launch, beforeClosing: false, preferAttendedEnd: false },

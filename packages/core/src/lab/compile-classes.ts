@@ -107,7 +107,7 @@ export class ClassCompiler {
 }
 
 /** The stages of level `build` that directly follow a build. */
-function tailOf(following: readonly Stage[]): Stage[] {
+export function tailOf(following: readonly Stage[]): Stage[] {
   const end = following.findIndex((stage) => stage.level !== 'build');
   return following.slice(0, end < 0 ? following.length : end);
 }

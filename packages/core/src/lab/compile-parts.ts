@@ -3,6 +3,7 @@ import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
 import type { ClassCompiler } from './compile-classes.ts';
+import { tailOf } from './compile-classes.ts';
 import type { CompiledPart, CompiledStage } from './compiled-lab.ts';
 
 export function compilePart(
@@ -42,7 +43,7 @@ export function compilePart(
         isForRequester: stage.kind === 'wait' && stage.requesterChance !== null,
         requesterChance: stage.kind === 'wait' ? (stage.requesterChance ?? 1) : 1,
         gathersJob: stage.move === 'per job',
-        emptiesCarrier: stage.emptiesCarrier,
+        emptiesCarrier: stage.emptiesCarrier || endsCarrier(part, stage, stageIndex),
         work: stage.kind === 'work' ? attendance.work(stage.work, stage.name) : null,
         unitClass:
           stage.kind === 'build'
@@ -58,6 +59,12 @@ export function compilePart(
       };
     }),
   };
+}
+
+/** A carrier that no stage of level `build` behind a build empties is free when the build stage ends. */
+function endsCarrier(part: PartType, stage: Stage, stageIndex: number): boolean {
+  if (stage.kind !== 'build') return false;
+  return !tailOf(part.stages.slice(stageIndex + 1)).some((following) => following.emptiesCarrier);
 }
 
 /** Where rejected pieces start again; -1 when nothing is rejected. */

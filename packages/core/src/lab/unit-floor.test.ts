@@ -91,7 +91,7 @@ describe('A carrier', () => {
     ]);
   });
 
-  it('is held through the stages that follow for the build, until the stage that empties it', () => {
+  it('is held through the stages that follow for the build until one empties it, else to the end of the build stage', () => {
     const route = (emptied: 'drip' | 'dry' | null): PartType =>
       part(
         'lever',
@@ -120,7 +120,7 @@ describe('A carrier', () => {
       )[1];
     expect(second('drip')).toBe('mon 04:00 job 1 on printers 1');
     expect(second('dry')).toBe('mon 08:00 job 1 on printers 1');
-    expect(second(null)).toBe('mon 08:00 job 1 on printers 1');
+    expect(second(null)).toBe('mon 02:00 job 1 on printers 1');
   });
 
   it('is one for several groups where they share it', () => {
