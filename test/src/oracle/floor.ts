@@ -94,7 +94,7 @@ export interface Machine {
   run: Run | null;
 }
 
-export interface Station {
+interface Station {
   readonly kind: 'station';
   readonly name: string;
   readonly group: StationGroup;
@@ -144,7 +144,7 @@ export interface Task {
   startOrder: number;
 }
 
-export interface Carrier {
+interface Carrier {
   readonly pool: string;
   holders: Lot[];
 }
