@@ -15,16 +15,18 @@ export interface Disagreement {
 }
 
 /**
- * Plays a lab on the oracle and on the simulator, and compares everything that happened to its jobs and when
- * its people came and went, event by event. The order within one instant is not compared, and nothing is from
- * the moment on at which the rules leave open what comes first.
+ * Plays a lab on the oracle and on the simulator, and compares everything that happened to its jobs, event by
+ * event. The order within one instant is not compared, and nothing is from the moment on at which the rules
+ * leave open what comes first.
  *
+ * @param lab what the oracle plays
+ * @param simulated what the simulator plays, when it is to be another lab
  * @returns the timelines where they part, or null when they agree
  */
-export function disagreementOn(lab: Lab): Disagreement | null {
+export function disagreementOn(lab: Lab, simulated: Lab = lab): Disagreement | null {
   const { events, undecidedAt } = playMinuteByMinute(lab, WEEKS + CAP_WEEKS);
   const until = undecidedAt ?? (WEEKS + CAP_WEEKS) * WEEK;
-  const { trace } = createSimulator(lab).simulate({
+  const { trace } = createSimulator(simulated).simulate({
     seed: 'oracle',
     replication: 0,
     ignoredWeeks: 0,
