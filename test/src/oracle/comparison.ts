@@ -15,9 +15,9 @@ export interface Disagreement {
 }
 
 /**
- * Plays a lab on the oracle and on the simulator, and compares everything that happened to its jobs, event by
- * event. The order within one instant is not compared, and nothing is from the moment on at which the rules
- * leave open what comes first.
+ * Plays a lab on the oracle and on the simulator, and compares everything that happened to its jobs, and when
+ * its people came and went, event by event. The order within one instant is not compared, and nothing is from
+ * the moment on at which the rules leave open what comes first.
  *
  * @param lab what the oracle plays
  * @param simulated what the simulator plays, when it is to be another lab
@@ -25,7 +25,8 @@ export interface Disagreement {
  */
 export function disagreementOn(lab: Lab, simulated: Lab = lab): Disagreement | null {
   const { events, undecidedAt } = playMinuteByMinute(lab, WEEKS + CAP_WEEKS);
-  const until = undecidedAt ?? (WEEKS + CAP_WEEKS) * WEEK;
+  // The oracle stops when the last job has ended, the simulator at the end of its weeks.
+  const until = Math.min(undecidedAt ?? (WEEKS + CAP_WEEKS) * WEEK, (events.at(-1)?.time ?? 0) + 1);
   const { trace } = createSimulator(simulated).simulate({
     seed: 'oracle',
     replication: 0,
@@ -59,6 +60,8 @@ const COMPARED: ReadonlySet<string> = new Set<OracleEvent['what']>([
   'step pauses',
   'step resumes',
   'step ends',
+  'on duty',
+  'off duty',
 ]);
 
 interface Row {
@@ -67,9 +70,7 @@ interface Row {
 }
 
 function timeline(events: readonly Happening[], until: number): Row[] {
-  return withoutEmptySteps(
-    events.filter((event) => COMPARED.has(event.what) && event.job >= 0 && event.time < until),
-  )
+  return withoutEmptySteps(events.filter((event) => COMPARED.has(event.what) && event.time < until))
     .map((event) => ({ time: event.time, line: lineOf(event) }))
     .sort((one, other) => one.time - other.time || (one.line < other.line ? -1 : 1));
 }

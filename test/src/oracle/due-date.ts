@@ -6,7 +6,8 @@ import { elapsedOf, localOf } from './wall-clock.ts';
 const DAY = 24 * 60;
 
 /**
- * When a job is due that is asked for at an elapsed minute; null when nothing is promised.
+ * When a job is due that is asked for at an elapsed minute; null when nothing is promised. A closing time that
+ * is over already cannot be promised: the next one is.
  *
  * @throws Error when the calendar has not enough working days in the given weeks
  */
@@ -23,10 +24,11 @@ export function dueDate(rule: DueRule, asked: number, lab: Lab, weeks: number): 
       const late = rule.cutOffHour !== null && local - day * DAY >= minutes(rule.cutOffHour);
       if (late && closings.has(day)) day++;
       const days = [...closings.keys()].filter((working) => working >= day).sort((a, b) => a - b);
-      const promised = days[rule.days];
-      const closing = promised === undefined ? undefined : closings.get(promised);
-      if (closing === undefined) throw new Error('The calendar of the lab ends before the promise.');
-      return elapsedOf(closing, lab.clockChanges);
+      for (const promised of days.slice(rule.days)) {
+        const closing = elapsedOf(closings.get(promised) ?? 0, lab.clockChanges);
+        if (closing > asked) return closing;
+      }
+      throw new Error('The calendar of the lab ends before the promise.');
     }
   }
 }

@@ -167,7 +167,7 @@ function requestsOf(lab: Lab, stream: DemandStream): Request[] {
   if (part === undefined) throw new Error(`No part is named ${stream.part}.`);
   const { arrivals, quantity: usual } = stream;
   if (arrivals.kind !== 'dated') throw new Error('The oracle plays dated jobs.');
-  return arrivals.jobs.map((dated) => {
+  const requests = arrivals.jobs.map((dated) => {
     if (dated.quantity === null && usual.kind !== 'fixed') throw new Error('The oracle draws no quantities.');
     if (dated.rush === null && stream.rushShare !== 0) throw new Error('The oracle draws no rush.');
     const quantity = dated.quantity ?? (usual.kind === 'fixed' ? usual.value : 0);
@@ -175,4 +175,6 @@ function requestsOf(lab: Lab, stream: DemandStream): Request[] {
     const arrivedAt = elapsedOf(minutes(dated.atHour), lab.clockChanges);
     return { part, quantity, rush, arrivedAt, rule: rush ? stream.rushDue : stream.due };
   });
+  // Where the clock is put forward, what is later by the list may be earlier in truth.
+  return requests.sort((one, other) => one.arrivedAt - other.arrivedAt);
 }
