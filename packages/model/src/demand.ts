@@ -1,5 +1,6 @@
 import type { HourSpan } from './calendar.ts';
 import type { CountDistribution, Distribution, Duration } from './distribution.ts';
+import type { PartShape } from './part-shape.ts';
 import type { Stage } from './stage.ts';
 import type { RequesterChanges } from './trouble.ts';
 
@@ -11,10 +12,13 @@ export interface PartType {
   readonly material: string;
   /** Parts share a build only when material and settings agree. */
   readonly settings: string;
-  /** Units of the machine's capacity that one piece takes. */
+  /**
+   * Units of the machine's capacity that one piece takes. With a shape: what counts for the launch rule, a share of
+   * the capacity such that as many pieces as fit on an empty machine fill it; what fits is packed.
+   */
   readonly space: number;
   /** Print time; null when the route has no build. */
-  readonly print: PrintTime | null;
+  readonly print: PrintTime | ShapedPrint | null;
   readonly stages: readonly Stage[];
 }
 
@@ -26,6 +30,12 @@ export interface PrintTime {
   readonly kind: 'typed';
   readonly perBuild: Duration;
   readonly perPart: Duration;
+}
+
+/** The print time follows from the shapes of what is in the build; the machine group has `shaped`. */
+export interface ShapedPrint {
+  readonly kind: 'shape';
+  readonly shape: PartShape;
 }
 
 /** Jobs of one part type that arrive by one pattern. */

@@ -1,8 +1,10 @@
+export type * from './build-time.ts';
 export type * from './calendar.ts';
 export type * from './demand.ts';
 export type * from './distribution.ts';
 export type * from './initial-state.ts';
 export type * from './lab.ts';
+export type * from './part-shape.ts';
 export type * from './resources.ts';
 export type * from './stage.ts';
 export type { Phase, Step } from './steps.ts';

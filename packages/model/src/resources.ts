@@ -1,3 +1,4 @@
+import type { ShapedBuilds } from './build-time.ts';
 import type { Duration } from './distribution.ts';
 import type { AttendedWork } from './stage.ts';
 import type { Absence, BuildFailure, EquipmentConditions, Leave } from './trouble.ts';
@@ -53,6 +54,8 @@ export interface MachineGroup extends EquipmentConditions {
   readonly count: number;
   /** Units of space in one build; a piece takes `PartType.space`. */
   readonly capacity: number;
+  /** How builds are packed and timed from shapes; null when the parts state their space and time. */
+  readonly shaped: ShapedBuilds | null;
   /** Attended file preparation of the build; the content is fixed when it starts. */
   readonly prepare: AttendedWork | null;
   readonly setUp: AttendedWork | null;
@@ -86,9 +89,9 @@ export interface CarrierPool {
 export interface StationGroup extends EquipmentConditions {
   readonly name: string;
   readonly count: number;
-  /** How much one batch holds, in `unit`; Infinity is not allowed, a large number is. */
+  /** How much one batch holds, in `unit` (box volume: mm3 of the bounding boxes); Infinity is not allowed, a large number is. */
   readonly capacity: number;
-  readonly unit: 'parts' | 'jobs' | 'builds';
+  readonly unit: 'parts' | 'jobs' | 'builds' | 'box volume';
   /** Start when at least this share is waiting (0: at once) … */
   readonly fullShare: number;
   /** … or when the first-ranked has waited this long. Null: no such limit. */
