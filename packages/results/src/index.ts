@@ -1,8 +1,10 @@
+export * from './builds.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
 export { resultsJsonSchema } from './json-schema.ts';
 export * from './measures.ts';
 export { parseResults, ResultsError } from './parse-results.ts';
+export * from './part-answer.ts';
 export * from './results.ts';
 export * from './state-use.ts';
 export { periodName, toldInDays } from './told-in.ts';

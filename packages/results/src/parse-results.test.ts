@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseResults } from './parse-results.ts';
-import type { Results } from './results.ts';
+import { RESULTS_VERSION, type Results } from './results.ts';
 
 const band = { value: [], low: [], high: [], level: 0.95, replications: 20 };
 
@@ -8,7 +8,7 @@ const band = { value: [], low: [], high: [], level: 0.95, replications: 20 };
 function emptyResults(): Results {
   return {
     format: 'buildweek results',
-    version: 1,
+    version: RESULTS_VERSION,
     program: { name: 'buildweek', version: '0.1.0' },
     scenario: { name: 'nothing', text: 'buildweek: 1', hash: '0'.repeat(64) },
     lab: {
@@ -48,6 +48,7 @@ function emptyResults(): Results {
     queues: [],
     hours: [],
     machines: [],
+    builds: [],
     stations: [],
     people: [],
     trouble: { equipment: [], parts: [] },

@@ -1,5 +1,6 @@
 import type { Lab } from '@buildweek/model';
 import { z } from 'zod';
+import { buildsSchema } from './builds.ts';
 import {
   flowSchema,
   handLoadSchema,
@@ -13,7 +14,7 @@ import {
 import { troubleSchema } from './trouble.ts';
 
 /** Version of the Results document that this program writes. */
-export const RESULTS_VERSION = 1;
+export const RESULTS_VERSION = 2;
 
 const labSchema = z.custom<Lab>((value) => typeof value === 'object' && value !== null);
 
@@ -92,6 +93,7 @@ export const resultsSchema = z
     queues: z.array(queueSchema),
     hours: z.array(partHoursSchema),
     machines: z.array(machineUseSchema),
+    builds: z.array(buildsSchema).describe('Machine groups whose builds follow from the shapes of parts'),
     stations: z.array(stationUseSchema),
     people: z.array(peopleUseSchema),
     trouble: troubleSchema,
