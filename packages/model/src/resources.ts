@@ -54,6 +54,8 @@ export interface MachineGroup extends EquipmentConditions {
   readonly count: number;
   /** Units of space in one build; a piece takes `PartType.space`. */
   readonly capacity: number;
+  /** Most jobs that share a build; null: as many as fit. */
+  readonly mostJobs: number | null;
   /** How builds are packed and timed from shapes; null when the parts state their space and time. */
   readonly shaped: ShapedBuilds | null;
   /** Attended file preparation of the build; the content is fixed when it starts. */

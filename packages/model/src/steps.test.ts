@@ -21,6 +21,7 @@ function machine(more: Partial<MachineGroup>): MachineGroup {
     process: 'VPP',
     count: 1,
     capacity: 1,
+    mostJobs: null,
     shaped: null,
     prepare: null,
     setUp: null,

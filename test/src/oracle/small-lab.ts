@@ -83,6 +83,7 @@ export function machines(name: string, more: Partial<MachineGroup> = {}): Machin
     process: 'other',
     count: 1,
     capacity: 1,
+    mostJobs: null,
     shaped: null,
     prepare: null,
     setUp: null,

@@ -47,6 +47,7 @@ function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
       process: fc.constant('other' as const),
       count: fc.integer({ min: 1, max: 2 }),
       capacity: fc.constantFrom(4, 2, 3, 6, 10),
+      mostJobs: fc.constant(null),
       shaped: fc.constant(null),
       prepare: maybe(tinyWork),
       setUp: maybe(tinyWork),
