@@ -1,0 +1,135 @@
+import type { BuildSpace, PartShape } from '@buildweek/model';
+import { micrometres, SAME_LENGTH } from '../lengths.ts';
+import { DOES_NOT_FIT, FITS, FitMemory, NOT_KNOWN } from './fit-memory.ts';
+import { GapPacker, type GapRule } from './gap-packer.ts';
+import { mostIdentical } from './identical.ts';
+import { checkSpace } from './space.ts';
+
+type Platform = Extract<BuildSpace, { kind: 'platform' }>;
+
+/** Answers that are remembered, unless told otherwise. A power of two. */
+const PLACES = 4096;
+
+const RULES: readonly GapRule[] = [
+  { by: 'width', fillsFirst: true, toHigherWall: true },
+  { by: 'area', fillsFirst: true, toHigherWall: true },
+  { by: 'height', fillsFirst: true, toHigherWall: true },
+  { by: 'sides', fillsFirst: true, toHigherWall: true },
+];
+
+/**
+ * Parts side by side on a platform, as the rectangles of their boxes on whole micrometres. Every rectangle and the
+ * platform between its margins are taken larger by the spacing, so that rectangles that only touch keep it.
+ */
+export class PlatformPacker {
+  private readonly width: number;
+  private readonly depth: number;
+  private readonly area: number;
+  private readonly long: Float64Array;
+  private readonly short: Float64Array;
+  private readonly heights: Float64Array;
+  private readonly stands: Uint8Array;
+  /** -1 as long as nobody has asked. */
+  private readonly mostPieces: Int32Array;
+  private readonly memory: FitMemory;
+  private readonly packer: GapPacker;
+
+  constructor(space: Platform, shapes: readonly PartShape[], places = PLACES) {
+    checkSpace(space);
+    const spacing = micrometres(space.spacing);
+    const free = spacing - 2 * micrometres(space.margin);
+    this.width = micrometres(space.width) + free;
+    this.depth = micrometres(space.depth) + free;
+    this.area = this.width * this.depth;
+    this.long = Float64Array.from(
+      shapes,
+      (shape) => micrometres(Math.max(shape.width, shape.depth)) + spacing,
+    );
+    this.short = Float64Array.from(
+      shapes,
+      (shape) => micrometres(Math.min(shape.width, shape.depth)) + spacing,
+    );
+    this.heights = Float64Array.from(shapes, (shape) => shape.height);
+    const longer = Math.max(this.width, this.depth);
+    const shorter = Math.min(this.width, this.depth);
+    this.stands = Uint8Array.from(shapes, (part, shape) =>
+      part.height <= space.height + SAME_LENGTH && this.long[shape] <= longer && this.short[shape] <= shorter
+        ? 1
+        : 0,
+    );
+    this.mostPieces = new Int32Array(shapes.length).fill(-1);
+    this.memory = new FitMemory(shapes.length, places);
+    this.packer = new GapPacker(this.long, this.short);
+  }
+
+  fits(counts: Int32Array): boolean {
+    let kinds = 0;
+    let area = 0;
+    let longest = 0;
+    let widest = 0;
+    for (let shape = 0; shape < counts.length; shape++) {
+      const pieces = counts[shape];
+      if (pieces === 0) continue;
+      if (pieces > this.most(shape)) return false;
+      kinds++;
+      area += pieces * this.long[shape] * this.short[shape];
+      if (this.long[shape] > longest) longest = this.long[shape];
+      if (this.short[shape] > widest) widest = this.short[shape];
+    }
+    if (kinds <= 1) return true;
+    if (area > this.area) return false;
+    if (this.surelyFits(area, longest, widest)) return true;
+    let answer = this.memory.recall(counts);
+    if (answer === NOT_KNOWN) {
+      answer = this.packs(counts) ? FITS : DOES_NOT_FIT;
+      this.memory.keep(counts, answer);
+    }
+    return answer === FITS;
+  }
+
+  height(counts: Int32Array): number {
+    let highest = 0;
+    for (let shape = 0; shape < counts.length; shape++) {
+      if (counts[shape] > 0 && this.heights[shape] > highest) highest = this.heights[shape];
+    }
+    return highest;
+  }
+
+  fill(counts: Int32Array): number {
+    let area = 0;
+    for (let shape = 0; shape < counts.length; shape++) {
+      area += counts[shape] * this.long[shape] * this.short[shape];
+    }
+    return area / this.area;
+  }
+
+  most(shape: number): number {
+    if (this.mostPieces[shape] < 0) {
+      this.mostPieces[shape] =
+        this.stands[shape] === 0
+          ? 0
+          : mostIdentical(this.width, this.depth, this.long[shape], this.short[shape]);
+    }
+    return this.mostPieces[shape];
+  }
+
+  /**
+   * Rectangles that take up to half of a larger one always fit, unless a long and a wide one are in each other's
+   * way. Source: A. Steinberg, A strip-packing algorithm with absolute performance bound 2, SIAM Journal on
+   * Computing 26 (1997), pages 401-409, theorem 1, from memory.
+   */
+  private surelyFits(area: number, longest: number, widest: number): boolean {
+    const longer = Math.max(this.width, this.depth);
+    const shorter = Math.min(this.width, this.depth);
+    const corner = Math.max(0, 2 * longest - longer) * Math.max(0, 2 * widest - shorter);
+    return 2 * area <= this.area - corner;
+  }
+
+  private packs(counts: Int32Array): boolean {
+    for (const rule of RULES) {
+      if (this.packer.packs(counts, this.width, this.depth, rule)) return true;
+      if (this.packer.packs(counts, this.depth, this.width, rule)) return true;
+    }
+    return false;
+  }
+}
