@@ -76,6 +76,8 @@ describe('a scenario that uses every key', () => {
         process: 'PBF',
         count: 2,
         capacity: 100,
+        mostJobs: null,
+        shaped: null,
         prepare: { skill: 'hand work', persons: 2, duration: minutes(10), pausable: false },
         setUp: { skill: 'run machines', persons: 1, duration: minutes(20), pausable: true },
         materialChanges: [

@@ -14,7 +14,7 @@ export interface JsonSchema {
  * How a worded value goes on behind a comma inside braces: `{ takes: 10 to 45 min, usually 20 }`. YAML itself
  * takes these words for a key without a value; `readScenario` puts them together again.
  */
-const CONTINUATION = '^(usually|mean|variation|deviation|scale|shape|only) ';
+const CONTINUATION = '^(usually|mean|variation|deviation|scale|shape|only|plus) ';
 /** The same of a list of numbers; only where keys are fixed, since a name may start with a number. */
 const NUMBERS = '^[0-9.]+( |$)';
 

@@ -164,7 +164,7 @@ const MISTAKES: readonly Mistake[] = [
     'holds: 2 boxes',
     12,
     '2 boxes',
-    'A station holds parts, jobs or builds, not "boxes".',
+    'A station holds parts, jobs, builds or litres, not "boxes".',
     'for example: 20 parts',
   ],
   [

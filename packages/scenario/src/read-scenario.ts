@@ -8,6 +8,7 @@ import { readFile } from './read/read-file.ts';
 import { Reading } from './reading.ts';
 import type { Scenario } from './scenario.ts';
 import { SCENARIO_VERSION } from './schema/scenario-schema.ts';
+import type { ShapeReader } from './shape-reader.ts';
 import { readYaml } from './source/read-yaml.ts';
 import { describeNode, entryOf } from './source/source-node.ts';
 import { type ProblemDetail, SourceText } from './source/source-text.ts';
@@ -36,11 +37,13 @@ const LARGEST_FILE = 5_000_000;
  * @param fileName for messages; without a `name:` it also names the plan
  * @param resolve gives the text of other files that the scenario names (`measured from`, `dates: from`), by
  *   their path as it is written
+ * @param shapes measures the meshes that parts name (`mesh`); without it they are refused
  */
 export function readScenario(
   text: string,
   fileName: string,
   resolve: FileResolver | null = null,
+  shapes: ShapeReader | null = null,
 ): ScenarioReading {
   const source = new SourceText(fileName, text);
   const first = (detail: ProblemDetail): ScenarioReading => ({
@@ -73,7 +76,7 @@ export function readScenario(
     });
     return { kind: 'problems', problems: inOrder([...problems, problem]) };
   }
-  const reading = new Reading(source, root, new Files(resolve));
+  const reading = new Reading(source, root, new Files(resolve), shapes);
   checkStructure(reading);
   const scenario = readFile(new Fields(reading, []));
   const lab = buildLab(scenario, reading);

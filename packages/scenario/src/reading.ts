@@ -1,6 +1,7 @@
 import type { Assumption } from '@buildweek/results';
 import type { Files } from './files.ts';
 import type { Problem } from './problem.ts';
+import type { ShapeReader } from './shape-reader.ts';
 import type { SourceNode, SourcePath, SourceSpan } from './source/source-node.ts';
 import type { ProblemDetail, SourceText } from './source/source-text.ts';
 import { WordingError } from './words/wording-error.ts';
@@ -12,6 +13,8 @@ export class Reading {
   readonly source: SourceText;
   readonly root: SourceNode;
   readonly files: Files;
+  /** Reads the meshes that parts name; null: nobody does. */
+  readonly shapes: ShapeReader | null;
   private readonly found: Problem[] = [];
   private readonly values: Assumption[] = [];
   private readonly named = new Set<string>();
@@ -21,10 +24,11 @@ export class Reading {
   /** Groups that hold a key nobody knows: what seems to be missing in them is probably that key. */
   private readonly misspelt = new Set<string>();
 
-  constructor(source: SourceText, root: SourceNode, files: Files) {
+  constructor(source: SourceText, root: SourceNode, files: Files, shapes: ShapeReader | null = null) {
     this.source = source;
     this.root = root;
     this.files = files;
+    this.shapes = shapes;
   }
 
   get problems(): readonly Problem[] {

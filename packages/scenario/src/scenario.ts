@@ -5,7 +5,6 @@ import type {
   DispatchRules,
   Distribution,
   Duration,
-  DurationBasis,
   EquipmentConditions,
   HourSpan,
   MachineGroup,
@@ -13,11 +12,16 @@ import type {
   PrintTime,
   ProfileSpan,
   RequesterChanges,
+  StationGroup,
   StudySettings,
 } from '@buildweek/model';
+import type { MeshOrientation, MeshUnit } from './shape-reader.ts';
 import type { AbsenceWording } from './words/absence.ts';
+import type { Finish } from './words/finish.ts';
 import type { PromiseWording } from './words/promise.ts';
 import type { MaximumWaitWording, RejectWording } from './words/rejects.ts';
+import type { Size } from './words/size.ts';
+import type { SizeTerm, StageTime } from './words/stage-time.ts';
 
 /**
  * A scenario file that has been checked: what it says, with defaults and machine classes filled in, in base
@@ -83,6 +87,8 @@ export interface ScenarioLeave {
 /** A machine group; null capacity: one build, of which each part type says its share. */
 export interface ScenarioMachine extends Omit<MachineGroup, 'capacity'> {
   readonly capacity: number | null;
+  /** Build space of its class, for what it could hold; null: no class. */
+  readonly usualPlatform: Size | null;
   /** Worded share of parts that the class finds bad behind the build; null: no class. */
   readonly usualRejects: string | null;
 }
@@ -94,7 +100,7 @@ export interface ScenarioWork extends Omit<AttendedWork, 'skill'> {
 
 /** What is done at a station, as far as a stage or a station says it. Undefined: not said there. */
 export interface StationTimes {
-  readonly run: { readonly duration: Duration; readonly basis: DurationBasis | null } | undefined;
+  readonly run: StageTime | undefined;
   readonly load: ScenarioWork | null | undefined;
   readonly unload: ScenarioWork | null | undefined;
   /** Skill of the people who load, unload and stay where that is needed. */
@@ -109,7 +115,7 @@ export interface ScenarioStation extends EquipmentConditions {
   readonly name: string;
   readonly count: number;
   readonly capacity: number;
-  readonly unit: 'parts' | 'jobs' | 'builds';
+  readonly unit: StationGroup['unit'];
   readonly fullShare: number;
   readonly waitedHours: number | null;
   /** For stages that do not say it themselves. */
@@ -127,14 +133,18 @@ interface ScenarioStageCommon {
   readonly level: 'job' | 'build' | null;
   readonly move: 'per job' | 'per build';
   readonly emptiesCarrier: boolean;
+  /** Finishes of the parts that it is done for; null: for all. */
+  readonly finishes: readonly Finish[] | null;
   readonly maximumWait: MaximumWaitWording | null;
   readonly rejects: RejectWording | null;
 }
 
 export interface ScenarioWorkStage extends ScenarioStageCommon {
   readonly kind: 'work';
+  /** Its duration is that of a part whose size adds nothing. */
   readonly work: AttendedWork;
   readonly basis: 'job' | 'part' | 'build';
+  readonly bySize: readonly SizeTerm[];
 }
 
 /** A stage on a machine or at a station; which of the two, the name decides. */
@@ -161,13 +171,34 @@ export interface ScenarioPart {
   /** How much of a build one part takes: a number of parts that fill it, a share of it, or one part's place. */
   readonly space: { readonly fits: number } | { readonly share: number } | null;
   readonly print: PrintTime | null;
+  readonly shape: ScenarioShape | null;
+  readonly finish: Finish;
   /** Times of its own at stages of its route. */
   readonly times: readonly ScenarioPartTimes[];
 }
 
+/** What is said of the shape of a part; the measures that are not said are null. */
+export type ScenarioShape =
+  | {
+      readonly kind: 'size';
+      /** As it stands in a build. */
+      readonly size: Size;
+      readonly volume: number;
+      readonly surface: number | null;
+      readonly supportedVolume: number | null;
+      readonly supportContact: number | null;
+    }
+  | {
+      readonly kind: 'mesh';
+      readonly path: string;
+      /** Of the numbers in the file; null: the file says it. */
+      readonly unit: MeshUnit | null;
+      readonly orientation: MeshOrientation;
+    };
+
 export interface ScenarioPartTimes {
   readonly stage: string;
-  readonly takes: { readonly duration: Duration; readonly basis: DurationBasis | null } | null;
+  readonly takes: StageTime | null;
   readonly load: Duration | null;
   readonly unload: Duration | null;
 }

@@ -22,7 +22,9 @@ describe('a key that is not known', () => {
     ['start: when full', 'strat: when full', 9, 45, 'strat', 'start'],
     ['takes: 12 min', 'duration: 12 min', 12, 30, 'duration', 'takes'],
     ['{ on: washer', '{ machine: washer', 16, 15, 'machine', 'on'],
-    ['print: 3 h', 'volume: 5 mm3, print: 3 h', 20, 49, 'volume', 'one of these keys, or delete the line'],
+    ['print: 3 h', 'weight: 5 g, print: 3 h', 20, 49, 'weight', 'one of these keys, or delete the line'],
+    ['fits: 8 per build, print: 3 h per build', 'stl: ring.stl', 20, 30, 'stl', 'mesh'],
+    ['start: when full', 'build volume: 20 mm, start: when full', 9, 45, 'build volume', 'platform'],
     ['pieces: 1 to 6', 'quantity: 1 to 6', 22, 30, 'quantity', 'pieces'],
     ['demand:', 'demands:', 21, 1, 'demands', 'demand'],
   ])('instead of "%s" is pointed at, and the nearest is proposed', (from, to, line, column, found, write) => {
@@ -42,12 +44,6 @@ describe('a key that is not known', () => {
     expect(problemsOf(edited('machines:\n', 'machine:\n')).map((problem) => problem.message)).toEqual([
       '"machine" is not known here.',
     ]);
-  });
-
-  it('names size and volume, which have no effect without geometry', () => {
-    const problems = problemsOf(edited('fits: 8 per build', 'size: 20 x 20 x 10 mm, fits: 8 per build'));
-    expect(problems).toHaveLength(1);
-    expect(problems[0]).toMatchObject({ found: 'size', message: '"size" is not known in "ring".' });
   });
 });
 

@@ -1,13 +1,16 @@
-import type { MachineGroup, PartType, Stage } from '@buildweek/model';
+import type { MachineGroup, PartType } from '@buildweek/model';
 import type { Reading } from '../reading.ts';
-import type { Scenario, ScenarioMachine, ScenarioPart } from '../scenario.ts';
+import type { Scenario, ScenarioMachine, ScenarioPart, ScenarioRoute } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
-import { buildStages } from './build-stages.ts';
-import { resolves, stagePath } from './names.ts';
+import { shapeOf } from './build-shape.ts';
+import { buildStages, isAskedBy } from './build-stages.ts';
+import { checkRoute } from './check-route.ts';
+import { checkStationVolumes, checkTypedPrint, mostOf } from './check-shapes.ts';
+import { resolves } from './names.ts';
 
 /** Machine groups with their capacity; where a group does not say what it holds, one build is its unit. */
 export function buildMachines(scenario: Scenario): MachineGroup[] {
-  return scenario.machines.map(({ usualRejects: _, ...machine }) => ({
+  return scenario.machines.map(({ usualRejects: _, usualPlatform: __, ...machine }) => ({
     ...machine,
     capacity: machine.capacity ?? 1,
   }));
@@ -16,11 +19,13 @@ export function buildMachines(scenario: Scenario): MachineGroup[] {
 /** Part types with their routes written out. */
 export function buildParts(scenario: Scenario, reading: Reading): PartType[] {
   for (const route of scenario.routes) {
-    const stages = buildStages(route, scenario, [], null, reading);
+    const stages = buildStages(route, scenario, null, reading);
     // With a stage that could not be read there is no saying what stands behind what.
-    if (stages.length === route.stages.length) checkRoute(route.name, stages, scenario, reading);
+    if (stages.length === route.stages.length) checkRoute(route, stages, scenario, reading);
   }
-  return scenario.parts.map((part) => buildPart(part, scenario, reading));
+  const parts = scenario.parts.map((part) => buildPart(part, scenario, reading));
+  checkStationVolumes(parts, scenario, reading);
+  return parts;
 }
 
 function buildPart(part: ScenarioPart, scenario: Scenario, reading: Reading): PartType {
@@ -28,24 +33,52 @@ function buildPart(part: ScenarioPart, scenario: Scenario, reading: Reading): Pa
   const routeNames = scenario.routes.map((route) => route.name);
   resolves(reading, [...path, 'route'], part.route, 'route', routeNames);
   const route = scenario.routes.find((candidate) => candidate.name === part.route);
-  const stages = route === undefined ? [] : buildStages(route, scenario, part.times, path, reading);
-  if (route !== undefined) {
-    const stageNames = route.stages.map((stage) => stage.name);
-    for (const own of part.times) resolvesKey(reading, [...path, 'times', own.stage], own.stage, stageNames);
-  }
+  const machine = route === undefined ? undefined : machineOf(route, scenario);
+  const known = machine === undefined ? null : shapeOf(part, machine, reading);
+  const stages =
+    route === undefined ? [] : buildStages(route, scenario, { ...part, shape: known, path }, reading);
+  if (route !== undefined) checkOwnTimes(part, route, reading);
+  const asked = route === undefined ? [] : route.stages.filter((stage) => isAskedBy(part.finish, stage));
+  if (route !== undefined && stages.length === asked.length) checkBuildKeys(part, path, machine, reading);
+  const most =
+    known === null || machine === undefined ? null : mostOf(part, known.shape, machine, scenario, reading);
   const build = stages.find((stage) => stage.kind === 'build');
-  const machine = scenario.machines.find((candidate) => candidate.name === build?.machineGroup);
-  if (route !== undefined && stages.length === route.stages.length)
-    checkBuildKeys(part, path, machine, reading);
   return {
     name: part.name,
     route: part.route,
     material: part.material,
     settings: part.settings,
-    space: spaceOf(part, machine),
-    print: build === undefined ? null : part.print,
+    space: most === null ? spaceOf(part, machine) : (machine?.capacity ?? 1) / most,
+    print: build === undefined ? null : known === null ? part.print : { kind: 'shape', shape: known.shape },
     stages,
   };
+}
+
+/** The machines of a route; undefined when it has no build. */
+function machineOf(route: ScenarioRoute, scenario: Scenario): ScenarioMachine | undefined {
+  for (const stage of route.stages) {
+    if (stage.kind !== 'placed' || scenario.stations.some((station) => station.name === stage.on)) continue;
+    const machine = scenario.machines.find((candidate) => candidate.name === stage.on);
+    if (machine !== undefined) return machine;
+  }
+  return undefined;
+}
+
+/** Times of its own belong to stages that there are, and that this part goes through. */
+function checkOwnTimes(part: ScenarioPart, route: ScenarioRoute, reading: Reading): void {
+  const stageNames = route.stages.map((stage) => stage.name);
+  for (const own of part.times) {
+    const path = ['parts', part.name, 'times', own.stage];
+    resolvesKey(reading, path, own.stage, stageNames);
+    const stage = route.stages.find((candidate) => candidate.name === own.stage);
+    if (stage === undefined || isAskedBy(part.finish, stage)) continue;
+    reading.report(path, 'key', {
+      message: `"${part.name}" leaves out "${own.stage}": it is finished "${part.finish}".`,
+      found: own.stage,
+      expected: 'times of stages that the part goes through',
+      write: `finish: ${stage.finishes?.[0]} at the part, or its times without this one`,
+    });
+  }
 }
 
 function resolvesKey(reading: Reading, path: SourcePath, name: string, candidates: readonly string[]): void {
@@ -71,7 +104,7 @@ function checkBuildKeys(
   const holdsInDoubt = machine !== undefined && reading.isInDoubt(['machines', machine.name], 'holds');
   const quiet = reading.isMisspelt(path) || reading.isBroken(path);
   if (machine === undefined) {
-    for (const key of ['print', 'fits', 'space'].filter(isWritten)) {
+    for (const key of ['print', 'fits', 'space', 'size', 'mesh'].filter(isWritten)) {
       reading.report([...path, key], 'key', {
         message: `"${key}" has no meaning here: the route "${part.route}" has no build.`,
         found: key,
@@ -81,10 +114,12 @@ function checkBuildKeys(
     }
     return;
   }
+  if (isWritten('size') || isWritten('mesh')) return;
+  checkTypedPrint(part, machine, reading);
   if (part.print === null && !isWritten('print') && !quiet) {
     reading.report(path, 'key', {
       message: `"${part.name}" is built on "${machine.name}", but its print time is missing.`,
-      expected: 'print: a time per build, per part or both',
+      expected: 'a size or a mesh from which it follows, or print: a time per build, per part or both',
       write: 'print: 3 h per build',
     });
   }
@@ -108,42 +143,5 @@ function checkBuildKeys(
       `${machine.capacity} per build (what "${machine.name}" holds)`,
       'default of the program',
     );
-  }
-}
-
-/** At most one build, and carriers that are emptied where whole builds still are. */
-function checkRoute(route: string, stages: readonly Stage[], scenario: Scenario, reading: Reading): void {
-  const builds = stages.filter((stage) => stage.kind === 'build');
-  for (const again of builds.slice(1)) {
-    reading.report([...stagePath(reading, route, again.name), 'on'], 'value', {
-      message: `The route "${route}" has a second build.`,
-      found: again.name,
-      expected: 'one stage on a machine in a route',
-      write: 'a route and a part type for each build',
-    });
-  }
-  const build = builds[0];
-  const machine = scenario.machines.find((candidate) => candidate.name === build?.machineGroup);
-  let seen = false;
-  for (const stage of stages) {
-    if (stage === build) seen = true;
-    if (!stage.emptiesCarrier) continue;
-    const path = [...stagePath(reading, route, stage.name), 'empties carrier'];
-    if (machine !== undefined && machine.carrier === null) {
-      if (reading.isInDoubt(['machines', machine.name], 'carrier')) continue;
-      reading.report(path, 'key', {
-        message: `The builds of "${machine.name}" hold no carrier that could be emptied.`,
-        found: 'empties carrier',
-        expected: 'a machine with a carrier',
-        write: `carrier: … under machines / ${machine.name}`,
-      });
-    } else if ((!seen || stage.level !== 'build') && !reading.hasErrorsWithin(['stations'])) {
-      reading.report(path, 'key', {
-        message: `At "${stage.name}" there is no whole build on its carrier.`,
-        found: 'empties carrier',
-        expected: 'the build, or a stage of level build directly behind it',
-        write: 'level: build at this stage and at those before it, or the key at an earlier stage',
-      });
-    }
   }
 }

@@ -3,6 +3,7 @@ import { listed, nearest } from '../nearest.ts';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioRoute, ScenarioStage } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import type { Finish } from '../words/finish.ts';
 import { rejectWording } from '../words/rejects.ts';
 import { stagePath } from './names.ts';
 
@@ -12,17 +13,17 @@ export const NO_STAGE_TROUBLES = { maximumWaitHours: null, rejects: null } as co
 /**
  * Looks up, for the stages of a route, where rejects go back to and what longest waits count from.
  *
- * @param stages those that could be built, in order
- * @param isRoute whether the route is looked at by itself: then defaults go on the list of assumptions
+ * @param stages those that could be built and that the part goes through, in order
+ * @param part null when the route is looked at by itself: then defaults go on the list of assumptions
  */
 export function withStageTroubles(
   stages: readonly Stage[],
   route: ScenarioRoute,
   scenario: Scenario,
-  isRoute: boolean,
+  part: { readonly name: string; readonly finish: Finish } | null,
   reading: Reading,
 ): Stage[] {
-  const lookUp = new StageTroubles(stages, route, scenario, isRoute, reading);
+  const lookUp = new StageTroubles(stages, route, scenario, part, reading);
   return stages.map((stage, index) => {
     const said = route.stages.find((candidate) => candidate.name === stage.name);
     if (said === undefined) return stage;
@@ -38,26 +39,46 @@ class StageTroubles {
   private readonly stages: readonly Stage[];
   private readonly route: ScenarioRoute;
   private readonly scenario: Scenario;
-  private readonly isRoute: boolean;
+  private readonly part: { readonly name: string; readonly finish: Finish } | null;
+  private readonly leftOut: ReadonlySet<string>;
   private readonly reading: Reading;
 
   constructor(
     stages: readonly Stage[],
     route: ScenarioRoute,
     scenario: Scenario,
-    isRoute: boolean,
+    part: { readonly name: string; readonly finish: Finish } | null,
     reading: Reading,
   ) {
     this.stages = stages;
     this.route = route;
     this.scenario = scenario;
-    this.isRoute = isRoute;
+    this.part = part;
+    this.leftOut = new Set(
+      route.stages
+        .filter(({ finishes }) => part !== null && finishes !== null && !finishes.includes(part.finish))
+        .map(({ name }) => name),
+    );
     this.reading = reading;
   }
 
   /** Whether every stage of the route could be read. */
   private get isWhole(): boolean {
-    return this.stages.length === this.route.stages.length;
+    return this.stages.length + this.leftOut.size === this.route.stages.length;
+  }
+
+  private get isRoute(): boolean {
+    return this.part === null;
+  }
+
+  /** Says that a part leaves out a stage on which another one relies. */
+  private refuseLeftOut(stage: string, path: SourcePath, what: string, write: string): void {
+    this.report(path, 'value', {
+      message: `"${this.part?.name}", finished "${this.part?.finish}", leaves out "${stage}", ${what}.`,
+      found: stage,
+      expected: 'a stage that all parts of this route go through',
+      write,
+    });
   }
 
   maximumWait(said: ScenarioStage, stage: Stage, index: number): number | null {
@@ -72,6 +93,11 @@ class StageTroubles {
         expected: 'a stage with work, a machine or a station',
         write: 'the key at the stage behind it',
       });
+      return null;
+    }
+    if (after !== null && this.leftOut.has(after)) {
+      const own = this.textAt(path).replace(/\s+after\s+.*$/i, '');
+      this.refuseLeftOut(after, path, `which the wait for "${stage.name}" counts from`, own);
       return null;
     }
     if (before === undefined) {
@@ -132,6 +158,11 @@ class StageTroubles {
       return possible.includes(usual) ? usual : (possible[0] ?? null);
     }
     if (possible.includes(said)) return said;
+    if (this.leftOut.has(said)) {
+      const instead = this.textAt(path).replace(/back\s+to\s+.*$/i, `back to ${possible[0] ?? ''}`);
+      this.refuseLeftOut(said, path, 'where its replacements would start', instead);
+      return null;
+    }
     // A stage that could not be read has been reported.
     if (!this.isWhole && this.route.stages.some((stage) => stage.name === said)) return null;
     const isStage = this.stages.some((stage) => stage.name === said);

@@ -1,4 +1,5 @@
-import type { BuildStage, DurationBasis, Stage, StationStage } from '@buildweek/model';
+import type { BuildStage, Duration, DurationBasis, Stage, StationStage } from '@buildweek/model';
+import { listed } from '../nearest.ts';
 import { USUAL_SKILL, withSkill } from '../read/attended-work.ts';
 import type { Reading } from '../reading.ts';
 import type {
@@ -10,43 +11,71 @@ import type {
   ScenarioStation,
 } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import type { Finish } from '../words/finish.ts';
+import { type StageTime, timeOfPart } from '../words/stage-time.ts';
+import type { KnownShape } from './build-shape.ts';
 import { NO_STAGE_TROUBLES, withStageTroubles } from './build-stage-troubles.ts';
 import { resolves, stagePath } from './names.ts';
 
+/** What a part type brings to the stages of its route. */
+export interface StagePart {
+  readonly name: string;
+  readonly path: SourcePath;
+  readonly finish: Finish;
+  readonly shape: KnownShape | null;
+  /** Times of its own. */
+  readonly times: readonly ScenarioPartTimes[];
+}
+
+/** Whether parts of a finish go through a stage. */
+export function isAskedBy(finish: Finish, { finishes }: ScenarioStage): boolean {
+  return finishes === null || finishes.includes(finish);
+}
+
 /**
- * The stages of a route with the names looked up, for one part type.
+ * The stages of a route with the names looked up, for one part type; those that its finish does not ask for are
+ * left out.
  *
- * @param times the times that the part type has of its own
- * @param partPath where the part type is; null when the route is looked at by itself
+ * @param part null when the route is looked at by itself
  */
 export function buildStages(
   route: ScenarioRoute,
   scenario: Scenario,
-  times: readonly ScenarioPartTimes[],
-  partPath: SourcePath | null,
+  part: StagePart | null,
   reading: Reading,
 ): Stage[] {
   const stages: Stage[] = [];
+  const asked: Stage[] = [];
   for (const [index, stage] of route.stages.entries()) {
-    const path = stagePath(reading, route.name, stage.name);
-    const own = times.find((candidate) => candidate.stage === stage.name) ?? null;
-    const ownPath = own === null || partPath === null ? null : [...partPath, 'times', stage.name];
     // A stage that could not be read may have been the build; what stands behind it is not blamed.
     const before = stages.at(-1);
     const isInDoubt =
       stages.length < index ||
       (before !== undefined && reading.isInDoubt(stagePath(reading, route.name, before.name), 'level'));
     const behindBuild = isInDoubt || before?.level === 'build';
-    const built = new StageBuilder(stage, own, path, ownPath, behindBuild, scenario, reading).build();
-    if (built !== null) stages.push(built);
+    const isAsked = part === null || isAskedBy(part.finish, stage);
+    // What goes through together is the same for all parts of a route: left out is only what was built here.
+    const path = stagePath(reading, route.name, stage.name);
+    const built = new StageBuilder(
+      stage,
+      isAsked ? part : null,
+      path,
+      behindBuild,
+      scenario,
+      reading,
+    ).build();
+    if (built === null) continue;
+    stages.push(built);
+    if (isAsked) asked.push(built);
   }
-  return withStageTroubles(stages, route, scenario, partPath === null, reading);
+  return withStageTroubles(asked, route, scenario, part, reading);
 }
 
 type StageBasics = Omit<BuildStage, 'kind' | 'level' | 'machineGroup'>;
 
 class StageBuilder {
   private readonly stage: ScenarioStage;
+  private readonly part: StagePart | null;
   private readonly own: ScenarioPartTimes | null;
   private readonly path: SourcePath;
   private readonly ownPath: SourcePath | null;
@@ -56,17 +85,17 @@ class StageBuilder {
 
   constructor(
     stage: ScenarioStage,
-    own: ScenarioPartTimes | null,
+    part: StagePart | null,
     path: SourcePath,
-    ownPath: SourcePath | null,
     behindBuild: boolean,
     scenario: Scenario,
     reading: Reading,
   ) {
     this.stage = stage;
-    this.own = own;
+    this.part = part;
+    this.own = part?.times.find((candidate) => candidate.stage === stage.name) ?? null;
     this.path = path;
-    this.ownPath = ownPath;
+    this.ownPath = part === null || this.own === null ? null : [...part.path, 'times', stage.name];
     this.behindBuild = behindBuild;
     this.scenario = scenario;
     this.reading = reading;
@@ -95,7 +124,7 @@ class StageBuilder {
       const takes = this.own?.takes ?? null;
       if (takes?.basis === 'batch') this.wrongOwnBasis();
       const basis = takes?.basis == null || takes.basis === 'batch' ? stage.basis : takes.basis;
-      const duration = takes?.duration ?? stage.work.duration;
+      const duration = this.timeOf(takes ?? { duration: stage.work.duration, bySize: stage.bySize });
       return {
         kind: 'work',
         ...common,
@@ -175,7 +204,7 @@ class StageBuilder {
       level: this.level(basis, station.unit === 'builds'),
       stationGroup: station.name,
       load: withOwnTime(withSkill(load, skill), this.own?.load ?? null),
-      run: run.duration,
+      run: this.timeOf(run),
       runAttendance: attended
         ? {
             skill,
@@ -186,6 +215,37 @@ class StageBuilder {
       basis,
       unload: withOwnTime(withSkill(unload, skill), this.own?.unload ?? null),
     };
+  }
+
+  /** The time that a part of this size takes; what is not known of the size is reported. */
+  private timeOf(time: Pick<StageTime, 'duration' | 'bySize'>): Duration {
+    const { part, reading } = this;
+    if (part === null || time.bySize.length === 0) return time.duration;
+    const { shape, path } = part;
+    if (shape === null) {
+      if (!reading.hasErrorsWithin(path)) this.reportUnsized(part, time.bySize);
+      return time.duration;
+    }
+    for (const { measure } of time.bySize) {
+      if (!shape.unsaid.has(measure)) continue;
+      reading.report(path, 'key', {
+        message: `"${part.name}" does not say its ${measure}, by which "${this.stage.name}" takes its time.`,
+        expected: `${measure}: an area`,
+        write: `${measure}: ${measure === 'surface' ? '60 cm2' : '120 mm2'}`,
+      });
+    }
+    const { surface, supportContactArea, volume } = shape.shape;
+    const sizes = { surface, 'support contact': supportContactArea, volume };
+    return timeOfPart(time, (measure) => sizes[measure]);
+  }
+
+  private reportUnsized(part: StagePart, bySize: StageTime['bySize']): void {
+    const measures = [...new Set(['size', 'volume', ...bySize.map(({ measure }) => measure)])];
+    this.reading.report(part.path, 'key', {
+      message: `"${this.stage.name}" takes its time by the ${listed(bySize.map(({ measure }) => measure))} of a part, and of "${part.name}" no size is known.`,
+      expected: `a mesh, or ${measures.join(', ')}, instead of a typed print time`,
+      write: `mesh: parts/part.stl, or times: { ${this.stage.name}: 5 min per part }`,
+    });
   }
 
   /**

@@ -4,9 +4,12 @@ import type {
   Lab,
   MachineGroup,
   PartType,
+  PrintTime,
+  ShapedPrint,
   StationGroup,
   StationStage,
 } from '@buildweek/model';
+import { BuildPacker, BuildTimer } from '@buildweek/timing';
 import type { Reading } from '../reading.ts';
 import type { SourcePath } from '../source/source-node.ts';
 import { mostPieces } from './attended-places.ts';
@@ -42,7 +45,7 @@ export function checkRunning(lab: Lab, reading: Reading): void {
     for (const stage of part.stages) {
       const run =
         stage.kind === 'build'
-          ? buildRun(part, stage, lab)
+          ? buildRun(part, stage, lab, reading)
           : stage.kind === 'station'
             ? batchRun(part, stage, lab, reading)
             : null;
@@ -100,7 +103,7 @@ function checkAvailability(run: Run, lab: Lab, reading: Reading): void {
   });
 }
 
-function buildRun(part: PartType, stage: BuildStage, lab: Lab): Run | null {
+function buildRun(part: PartType, stage: BuildStage, lab: Lab, reading: Reading): Run | null {
   const machine = lab.machines.find((group) => group.name === stage.machineGroup);
   const { print } = part;
   if (machine === undefined || print === null) return null;
@@ -108,19 +111,46 @@ function buildRun(part: PartType, stage: BuildStage, lab: Lab): Run | null {
   const pieces = Math.max(1, Math.floor(machine.capacity / part.space + TOLERANCE));
   const typical = (work: { duration: { typicalHours: number } } | null): number =>
     work?.duration.typicalHours ?? 0;
-  const printHours = print.perBuild.typicalHours + pieces * print.perPart.typicalHours;
-  const cooling = machine.coolDown?.where === 'machine' ? machine.coolDown.duration.typicalHours : 0;
+  const full = fullBuild(print, pieces, machine);
+  const cooling =
+    machine.coolDown?.where === 'machine' ? machine.coolDown.duration.typicalHours + full.furtherCoolDown : 0;
   const before = typical(machine.prepare) + typical(machine.setUp);
   const warmUp = machine.warmUp?.typicalHours ?? 0;
   return {
     equipment: machine,
-    path: ['parts', part.name, 'print'],
+    path: ['parts', part.name, ...printKey(part, reading)],
     what: `build of ${pieces} "${part.name}"`,
     skill: machine.prepare?.skill ?? machine.setUp?.skill ?? null,
     before,
     // Whether it may be started is judged on the whole print, first layers or not.
-    alone: warmUp + printHours + cooling,
-    whole: before + warmUp + printHours + cooling + typical(machine.unload),
+    alone: warmUp + full.print + cooling,
+    whole: before + warmUp + full.print + cooling + typical(machine.unload),
+  };
+}
+
+/** Where the print time of a part comes from. */
+function printKey(part: PartType, reading: Reading): string[] {
+  return ['print', 'size', 'mesh']
+    .filter((key) => reading.nodeAt(['parts', part.name, key]) !== undefined)
+    .slice(0, 1);
+}
+
+/** Typical hours of a full build: its print, and what its height adds to the cool-down. */
+function fullBuild(
+  print: PrintTime | ShapedPrint,
+  pieces: number,
+  { shaped }: MachineGroup,
+): { print: number; furtherCoolDown: number } {
+  if (print.kind === 'typed') {
+    const hours = print.perBuild.typicalHours + pieces * print.perPart.typicalHours;
+    return { print: hours, furtherCoolDown: 0 };
+  }
+  if (shaped === null) return { print: 0, furtherCoolDown: 0 };
+  const counts = Int32Array.of(pieces);
+  const height = new BuildPacker(shaped.space, [print.shape]).height(counts);
+  return {
+    print: new BuildTimer(shaped.time, [print.shape]).printHours(counts, height),
+    furtherCoolDown: shaped.coolDownHoursPerMillimetre * height,
   };
 }
 

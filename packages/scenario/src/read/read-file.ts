@@ -2,6 +2,7 @@ import type { Fields } from '../fields.ts';
 import type { Scenario } from '../scenario.ts';
 import { anyText } from '../words/choice.ts';
 import { monday } from '../words/dates.ts';
+import { machinesAsked } from './machines-asked.ts';
 import { readJobsAtStart, readMachinesAtStart } from './read-at-the-start.ts';
 import { readDemand } from './read-demand.ts';
 import { readHours } from './read-hours.ts';
@@ -35,7 +36,7 @@ export function readFile(fields: Fields): Scenario {
     closedDays,
     labHours,
     people,
-    machines: readMachines(fields),
+    machines: readMachines(fields, machinesAsked(fields)),
     stations: readStations(fields),
     carriers: readCarriers(fields),
     routes: readRoutes(fields),

@@ -1,30 +1,42 @@
 import type { CoolDown, MaterialChange } from '@buildweek/model';
 import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
+import { MACHINE_SHAPES } from '../classes/machine-shapes.ts';
 import { MACHINE_TROUBLES } from '../classes/machine-troubles.ts';
 import type { Fields } from '../fields.ts';
 import type { ScenarioMachine } from '../scenario.ts';
 import { machineCapacity } from '../words/capacity.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
+import { coolDownTime } from '../words/cool-down.ts';
 import { plainDuration } from '../words/duration.ts';
 import { launchRule } from '../words/launch.ts';
 import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
 import { durationOrNone, readAttendedWork, USUAL_SKILL, withSkill } from './attended-work.ts';
 import { readConditions } from './read-conditions.ts';
 import { readFailure } from './read-failure.ts';
+import { readShapedBuilds, spaceOfClass } from './read-shaped-builds.ts';
 
 const PROCESSES = ['MEX', 'VPP', 'PBF', 'other'] as const;
 
-export function readMachines(fields: Fields): ScenarioMachine[] {
-  return fields.names('machines').map((name) => readMachine(fields.group('machines').group(name), name));
+/** @param asked names of machines on which parts with a shape are built */
+export function readMachines(fields: Fields, asked: ReadonlySet<string>): ScenarioMachine[] {
+  return fields
+    .names('machines')
+    .map((name) => readMachine(fields.group('machines').group(name), name, asked.has(name)));
 }
 
-function readMachine(written: Fields, name: string): ScenarioMachine {
+function readMachine(written: Fields, name: string, isAsked: boolean): ScenarioMachine {
   const className = written.read('class', choice(...MACHINE_CLASSES.keys()));
   const machineClass = MACHINE_CLASSES.get(className ?? '');
+  const usual = MACHINE_SHAPES.get(className ?? '') ?? null;
   const fields =
     machineClass === undefined
       ? written
-      : written.withClass({ ...machineClass.texts, process: machineClass.process });
+      : written.withClass({
+          ...machineClass.texts,
+          process: machineClass.process,
+          // Where no shape is known, no height of a build is either: the class then has one time for all.
+          ...(isAsked ? usual?.texts : {}),
+        });
   const troubles = MACHINE_TROUBLES.get(className ?? '') ?? null;
   const works = ['prepare', 'set-up', 'unload', 'first layers'].map(
     (key) => readAttendedWork(fields, key) ?? null,
@@ -46,16 +58,27 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
       'set-up: 10 min, or: material change: { takes: 10 min, attended: no }',
     );
   }
+  const process = fields.readOr('process', choice(...PROCESSES), 'other');
+  const { coolDown, hoursPerMillimetre } = readCoolDown(fields);
+  const shaped = readShapedBuilds(fields, {
+    process,
+    usual,
+    isAsked,
+    coolDownHoursPerMillimetre: hoursPerMillimetre,
+  });
   return {
     name,
-    process: fields.readOr('process', choice(...PROCESSES), 'other'),
+    process,
     count: fields.readOr('count', wholeNumber(1, '3', MOST_ALIKE), '1'),
     capacity: fields.read('holds', machineCapacity) ?? null,
+    mostJobs: fields.read('jobs per build', wholeNumber(1, '1')) ?? null,
+    shaped,
+    usualPlatform: usual === null ? null : spaceOfClass(usual),
     prepare,
     setUp,
     materialChanges,
     warmUp: fields.readOr('warm-up', durationOrNone, 'none'),
-    coolDown: readCoolDown(fields),
+    coolDown,
     unload,
     launch: fields.readOr('start', launchRule, 'at once'),
     carrier: fields.read('carrier', anyText) ?? null,
@@ -67,19 +90,17 @@ function readMachine(written: Fields, name: string): ScenarioMachine {
   };
 }
 
-function readCoolDown(fields: Fields): CoolDown | null {
+function readCoolDown(fields: Fields): { coolDown: CoolDown | null; hoursPerMillimetre: number } {
   const key = 'cool-down';
-  if (fields.node(key)?.kind !== 'map') {
-    const duration = fields.readOr(key, durationOrNone, 'none');
-    return duration === null ? null : { duration, where: 'machine' };
-  }
+  const isGroup = fields.node(key)?.kind === 'map';
   const classText = fields.classText(key);
   const group = fields.group(key).withClass(classText === undefined ? {} : { takes: classText });
-  const where = group.readOr('where', choice('machine', 'outside'), 'machine');
-  if (!group.has('takes') && classText === undefined)
+  const where = isGroup ? group.readOr('where', choice('machine', 'outside'), 'machine') : 'machine';
+  if (isGroup && !group.has('takes') && classText === undefined)
     group.missing('takes', 'how long it cools', 'takes: 4 h');
-  const duration = group.read('takes', plainDuration);
-  return duration === undefined ? null : { duration, where };
+  const said = isGroup ? group.read('takes', coolDownTime) : fields.readOr(key, coolDownTime, 'none');
+  if (said === undefined || said === null) return { coolDown: null, hoursPerMillimetre: 0 };
+  return { coolDown: { duration: said.duration, where }, hoursPerMillimetre: said.hoursPerMillimetre };
 }
 
 function readMaterialChanges(fields: Fields): MaterialChange[] {

@@ -1,10 +1,16 @@
 import type { Fields } from '../fields.ts';
 import type { ScenarioPart, ScenarioPartTimes } from '../scenario.ts';
 import { fitsPerBuild, spaceOfBuild } from '../words/capacity.ts';
-import { anyText } from '../words/choice.ts';
-import { basedDuration, plainDuration } from '../words/duration.ts';
+import { anyText, choice } from '../words/choice.ts';
+import { plainDuration } from '../words/duration.ts';
+import { FINISHES, type Finish } from '../words/finish.ts';
 import { printTime } from '../words/print-time.ts';
+import { stageTime } from '../words/stage-time.ts';
+import { readPartShape } from './read-part-shape.ts';
 import { STATION_BASES } from './read-stations.ts';
+
+/** Of parts that say nothing: what comes off the machine and out of the wash. */
+const USUAL_FINISH: Finish = 'cleaned';
 
 export function readParts(fields: Fields): ScenarioPart[] {
   return fields.names('parts').map((name): ScenarioPart => {
@@ -16,6 +22,8 @@ export function readParts(fields: Fields): ScenarioPart[] {
       settings: part.readOr('settings', anyText, 'standard'),
       space: readSpace(part),
       print: part.read('print', printTime) ?? null,
+      shape: readPartShape(part),
+      finish: part.readOr('finish', choice(...FINISHES), USUAL_FINISH),
       times: part.names('times').map((stage) => readTimes(part.group('times'), stage)),
     };
   });
@@ -32,7 +40,7 @@ function readSpace(part: Fields): ScenarioPart['space'] {
 }
 
 function readTimes(times: Fields, stage: string): ScenarioPartTimes {
-  const wording = basedDuration(STATION_BASES);
+  const wording = stageTime(STATION_BASES);
   if (times.node(stage)?.kind !== 'map') {
     return { stage, takes: times.read(stage, wording) ?? null, load: null, unload: null };
   }

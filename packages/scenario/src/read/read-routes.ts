@@ -1,8 +1,10 @@
 import type { Fields } from '../fields.ts';
 import type { ScenarioRoute, ScenarioStage } from '../scenario.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
-import { basedDuration, plainDuration } from '../words/duration.ts';
+import { plainDuration } from '../words/duration.ts';
+import { FINISHES, type Finish, finishesOfStage } from '../words/finish.ts';
 import { wholeNumber } from '../words/numbers.ts';
+import { stageTime } from '../words/stage-time.ts';
 import { byTheClock } from '../words/working-days.ts';
 import { NO_TIME } from './attended-work.ts';
 import { ASKS, readQuestion, readStageTroubles } from './read-stage-troubles.ts';
@@ -59,6 +61,7 @@ function readStage(fields: Fields, name: string): ScenarioStage {
     level: stated,
     move: fields.readOr('move', choice('per job', 'per build'), 'per job'),
     emptiesCarrier: fields.readOr('empties carrier', yesNo, 'no'),
+    finishes: readFinishes(fields),
     ...readStageTroubles(fields),
   };
   if (fields.has(ASKS)) return readQuestion(fields, common);
@@ -97,8 +100,8 @@ function readStage(fields: Fields, name: string): ScenarioStage {
   }
   const takes = fields.need(
     'takes',
-    basedDuration(['job', 'part', 'build']),
-    { duration: NO_TIME, basis: null },
+    stageTime(['job', 'part', 'build']),
+    { duration: NO_TIME, basis: null, bySize: [] },
     'how long it takes',
     'takes: 20 min per job',
   );
@@ -114,5 +117,16 @@ function readStage(fields: Fields, name: string): ScenarioStage {
       pausable: fields.readOr('may pause', yesNo, 'no'),
     },
     basis,
+    bySize: takes.bySize,
   };
+}
+
+/** Finishes that a stage is done for; null: for all. */
+function readFinishes(fields: Fields): readonly Finish[] | null {
+  if (!fields.has('for finish')) return null;
+  const asked = new Set(fields.readList('for finish', finishesOfStage).flat());
+  // A list that names all of them, and one of which nothing is right, leave nothing out.
+  return asked.size === 0 || asked.size === FINISHES.length
+    ? null
+    : FINISHES.filter((finish) => asked.has(finish));
 }

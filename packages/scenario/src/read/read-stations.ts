@@ -4,9 +4,9 @@ import type { Fields } from '../fields.ts';
 import type { ScenarioStation, StationTimes } from '../scenario.ts';
 import { stationCapacity } from '../words/capacity.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
-import { basedDuration } from '../words/duration.ts';
 import { stationStart } from '../words/launch.ts';
 import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
+import { stageTime } from '../words/stage-time.ts';
 import { readAttendedWork, USUAL_SKILL } from './attended-work.ts';
 import { readConditions } from './read-conditions.ts';
 
@@ -32,7 +32,7 @@ export function readStations(fields: Fields): ScenarioStation[] {
 /** What a station, or a stage at one, says of the work there. */
 export function readStationTimes(fields: Fields): StationTimes {
   return {
-    run: fields.read('takes', basedDuration(STATION_BASES)),
+    run: fields.read('takes', stageTime(STATION_BASES)),
     load: readAttendedWork(fields, 'load'),
     unload: readAttendedWork(fields, 'unload'),
     by: fields.read('by', anyText),

@@ -2,6 +2,7 @@ import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
 import { STATION_CLASSES } from '../classes/station-classes.ts';
 import { hoursReference } from './hours-schema.ts';
 import { attendedWork, whole, words, wordsOrList, yesOrNo } from './keys.ts';
+import { shapedBuilds } from './shape-schema.ts';
 import { absenceSchema, machineConditions, stationConditions } from './trouble-schema.ts';
 import { z } from './zod.ts';
 
@@ -46,6 +47,8 @@ export const machinesSchema = z
         .optional(),
       count: whole('How many machines that are alike; default 1', 1, 3).optional(),
       holds: words('How much one build holds, when parts do not say how many fit', '24 parts').optional(),
+      'jobs per build': whole('Most jobs that share a build; default as many as fit', 1, 1).optional(),
+      ...shapedBuilds,
       by: words('Skill of the people who run it; default run machines', 'run machines').optional(),
       prepare: attendedWork(
         'File preparation of a build, before set-up',
@@ -69,7 +72,7 @@ export const machinesSchema = z
         .union([
           z.string(),
           z.strictObject({
-            takes: words('How long it cools', '4 to 20 h, usually 10').optional(),
+            takes: words('How long it cools', '4 to 20 h, usually 10', '2 h plus 0.06 h per mm').optional(),
             where: z
               .enum(['machine', 'outside'])
               .meta({
@@ -79,7 +82,10 @@ export const machinesSchema = z
               .optional(),
           }),
         ])
-        .meta({ description: 'Unattended, after the print', examples: ['4 to 20 h, usually 10'] })
+        .meta({
+          description: 'Unattended, after the print; perhaps more for each mm of the height of the build',
+          examples: ['4 to 20 h, usually 10', '2 h plus 0.06 h per mm'],
+        })
         .optional(),
       unload: attendedWork('Attended work after a build', '2 to 10 min, usually 5').optional(),
       start: words(
@@ -96,8 +102,9 @@ export const machinesSchema = z
 /** What can be said of a station, and of a stage at one. */
 export const stationTimes = {
   takes: words(
-    'How long it runs; per batch unless it says per job, per part or per build',
+    'How long it runs; per batch unless it says per job, per part or per build, or by the size of parts',
     '10 to 20 min per batch',
+    '0.2 min per cm2 of surface',
   ).optional(),
   load: attendedWork('Attended work before the run', '3 min').optional(),
   unload: attendedWork('Attended work after the run', '3 min').optional(),
@@ -118,7 +125,13 @@ export const stationsSchema = z
         .meta({ description: 'A generic class whose times stand in for keys that are not written' })
         .optional(),
       count: whole('How many stations that are alike; default 1', 1, 2).optional(),
-      holds: words('How much one batch holds; default 1 job', '20 parts', '2 jobs', '2 builds').optional(),
+      holds: words(
+        'How much one batch holds; default 1 job; a volume is that of the boxes around the parts',
+        '20 parts',
+        '2 jobs',
+        '2 builds',
+        '4 litres',
+      ).optional(),
       start: words('When a batch is started; default at once', 'when 50 % full or after 1 h').optional(),
       ...stationTimes,
       ...stationConditions,

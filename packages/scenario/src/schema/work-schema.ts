@@ -1,5 +1,7 @@
-import { counts, whole, words, yesOrNo } from './keys.ts';
+import { FINISHES } from '../words/finish.ts';
+import { counts, whole, words, wordsOrList, yesOrNo } from './keys.ts';
 import { stationTimes } from './resources-schema.ts';
+import { partShape } from './shape-schema.ts';
 import { changesSchema, stageTroubles } from './trouble-schema.ts';
 import { z } from './zod.ts';
 
@@ -9,8 +11,9 @@ const stageSchema = z
     ...stationTimes,
     by: words('Skill of the people who do it', 'hand work').optional(),
     takes: words(
-      'How long it takes; per job unless it says per part or per build',
+      'How long it takes; per job unless it says per part or per build, or by the size of parts',
       '2 to 15 min per part, usually 5',
+      '1 min per part plus 0.2 to 0.8 min per cm2 of support contact, usually 0.4',
     ).optional(),
     wait: words('A plain wait that needs nothing', '1 h').optional(),
     people: whole('How many people it needs at once; default 1', 1, 2).optional(),
@@ -29,6 +32,13 @@ const stageSchema = z
           'per job (default): parts wait here for the rest of their job; per build: they go on as they come',
       })
       .optional(),
+    'for finish': wordsOrList(
+      'Finishes that parts go through it for: cleaned means cleaned and smooth, "only cleaned" cleaned alone; ' +
+        'default all',
+      'smooth',
+      'cleaned',
+      'only as printed',
+    ).optional(),
     'empties carrier': yesOrNo('Whether the carrier of the build is free when this stage ends').optional(),
     ...stageTroubles,
   })
@@ -48,6 +58,11 @@ export const partsSchema = z
         'Parts with the same settings share a build; default standard',
         '0.1 mm layers',
       ).optional(),
+      ...partShape,
+      finish: z
+        .enum(FINISHES)
+        .meta({ description: 'How it is finished; stages say for which finish they are; default cleaned' })
+        .optional(),
       fits: words('How many fill a build', '24 per build').optional(),
       space: words('Share of a build that one takes, instead of fits', '2.5 % of a build').optional(),
       print: words(

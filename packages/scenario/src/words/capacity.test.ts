@@ -15,7 +15,7 @@ describe('a capacity', () => {
     expect(stationCapacity('1 job')).toEqual({ capacity: 1, unit: 'jobs' });
     expect(stationCapacity('2 platforms')).toEqual({ capacity: 2, unit: 'builds' });
     expect(refusal(stationCapacity, '2 boxes').message).toBe(
-      'A station holds parts, jobs or builds, not "boxes".',
+      'A station holds parts, jobs, builds or litres, not "boxes".',
     );
   });
 

@@ -1,5 +1,7 @@
+import type { StationGroup } from '@buildweek/model';
+import { measure } from './measure.ts';
 import { Phrase } from './phrase.ts';
-import { toBase } from './units.ts';
+import { toBase, unitNamed } from './units.ts';
 import { type Wording, WordingError } from './wording-error.ts';
 
 /** `24 parts`: how much a machine holds. @throws WordingError */
@@ -9,15 +11,25 @@ export const machineCapacity: Wording<number> = (text) => {
   return number;
 };
 
-/** `20 parts`, `2 jobs`, `2 builds` (or `2 platforms`): how much a station holds. @throws WordingError */
+/**
+ * `20 parts`, `2 jobs`, `2 builds` (or `2 platforms`), `4 litres` of the boxes around the parts: how much a station
+ * holds.
+ *
+ * @throws WordingError
+ */
 export const stationCapacity: Wording<{
   readonly capacity: number;
-  readonly unit: 'parts' | 'jobs' | 'builds';
+  readonly unit: StationGroup['unit'];
 }> = (text) => {
-  const { number, unit, phrase } = numberOf(text, 'a number of parts, jobs or builds', '20 parts');
+  const expected = 'a number of parts, jobs or builds, or a volume';
+  const volume = /^[^a-z]*\s*([a-z]+3?)$/i.exec(text)?.[1] ?? '';
+  if (unitNamed(volume)?.kind === 'volume') {
+    return { capacity: measure('volume', '4 litres')(text), unit: 'box volume' };
+  }
+  const { number, unit, phrase } = numberOf(text, expected, '20 parts');
   if (unit === 'parts' || unit === 'jobs' || unit === 'builds') return { capacity: number, unit };
   if (unit === 'platforms') return { capacity: number, unit: 'builds' };
-  throw phrase.error(`A station holds parts, jobs or builds, not "${unit}".`);
+  throw phrase.error(`A station holds parts, jobs, builds or litres, not "${unit}".`);
 };
 
 /** `24 per build`: how many parts fill a machine. @throws WordingError */

@@ -102,6 +102,13 @@ export function share(most: number, below = false): Wording<number> {
   };
 }
 
+/** A share above zero, at most all. @throws WordingError */
+export const someShare: Wording<number> = (text) => {
+  const value = share(100)(text);
+  if (value > 0) return value;
+  throw new WordingError('With nothing of it no part would be there.', 'a share above 0, to 100 %', '10 %');
+};
+
 /** `14 per week`, `2.5 per hour`: how often, per week. @throws WordingError */
 export const perWeek: Wording<number> = (text) => {
   const phrase = new Phrase(text, 'a number per hour, day, week or month', '14 per week');

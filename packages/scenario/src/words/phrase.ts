@@ -13,7 +13,7 @@ export interface Amount {
 
 const HOUR: Unit = { kind: 'time', times: 1, over: 1 };
 
-const TOKEN = /\d+(?:[.,]\d+)?|\.\d+|[\p{L}][\p{L}0-9]*|\S/gu;
+const TOKEN = /\d+(?:[.,]\d+)?|\.\d+|[\p{L}][\p{L}0-9²³]*|\S/gu;
 
 /**
  * A text that is read word by word. Commas that separate are skipped; a comma inside a number is refused,
@@ -185,18 +185,27 @@ const WORDS_AFTER_NUMBERS = new Set([
   'shape',
   'scale',
   'plus',
+  'x',
 ]);
 
 const USUAL_UNITS: Readonly<Record<UnitKind, string>> = {
   time: 'min',
   length: 'mm',
+  area: 'mm2',
   volume: 'mm3',
   mass: 'g',
   share: '%',
 };
 
 function aKind(kind: UnitKind): string {
-  return { time: 'a time', length: 'a length', volume: 'a volume', mass: 'a mass', share: 'a share' }[kind];
+  return {
+    time: 'a time',
+    length: 'a length',
+    area: 'an area',
+    volume: 'a volume',
+    mass: 'a mass',
+    share: 'a share',
+  }[kind];
 }
 
 function escaped(text: string): string {

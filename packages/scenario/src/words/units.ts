@@ -1,10 +1,10 @@
 import { nearest } from '../nearest.ts';
 
-export type UnitKind = 'time' | 'length' | 'volume' | 'mass' | 'share';
+export type UnitKind = 'time' | 'length' | 'area' | 'volume' | 'mass' | 'share';
 
 export interface Unit {
   readonly kind: UnitKind;
-  /** So many base units (hours, millimetres, cubic millimetres, grams, parts of one) … */
+  /** So many base units (hours, millimetres, square and cubic millimetres, grams, parts of one) … */
   readonly times: number;
   /** … are so many of this unit. One of the two is 1, so that nothing is rounded twice. */
   readonly over: number;
@@ -21,7 +21,12 @@ const UNITS = new Map<string, Unit>([
   ...named('time', MONTH_HOURS, 1, 'month', 'months'),
   ...named('time', 12 * MONTH_HOURS, 1, 'year', 'years'),
   ...named('length', 1, 1, 'mm'),
+  ...named('length', 10, 1, 'cm'),
+  ...named('area', 1, 1, 'mm2'),
+  ...named('area', 100, 1, 'cm2'),
   ...named('volume', 1, 1, 'mm3'),
+  ...named('volume', 1000, 1, 'cm3'),
+  ...named('volume', 1e6, 1, 'litre', 'litres', 'l'),
   ...named('mass', 1, 1, 'g'),
   ...named('share', 1, 100, '%', 'percent'),
 ]);
@@ -34,8 +39,9 @@ export function toBase(number: number, unit: Unit): number {
 /** How units of a kind are named in messages. */
 export const UNIT_WORDS: Readonly<Record<UnitKind, string>> = {
   time: 's, min, h, days, weeks or months',
-  length: 'mm',
-  volume: 'mm3',
+  length: 'mm or cm',
+  area: 'mm2 or cm2',
+  volume: 'mm3, cm3 or litres',
   mass: 'g',
   share: '%',
 };
@@ -57,6 +63,17 @@ export function nearestUnit(name: string): string | null {
     d: 'days',
     w: 'weeks',
     wk: 'weeks',
+    liter: 'litre',
+    liters: 'litres',
+    ml: 'cm3',
+    ccm: 'cm3',
+    cc: 'cm3',
+    qmm: 'mm2',
+    qcm: 'cm2',
+    'mm²': 'mm2',
+    'cm²': 'cm2',
+    'mm³': 'mm3',
+    'cm³': 'cm3',
   };
   const lower = name.toLowerCase();
   if (UNITS.has(lower)) return lower;
