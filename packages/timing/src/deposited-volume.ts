@@ -20,7 +20,10 @@ export interface DepositedVolume {
  * walls and skins than there are, and about 3 % more in all.
  * Source: the parts of the sum are common practice, no source; for the box it is elementary.
  */
-export function depositedVolume(model: ExtrusionTime, shape: PartShape): DepositedVolume {
+export function depositedVolume(
+  model: ExtrusionTime,
+  shape: Pick<PartShape, 'volume' | 'surface' | 'footprint' | 'supportedVolume'>,
+): DepositedVolume {
   const { volume, surface, footprint } = shape;
   const skinArea = Math.min(2 * footprint, surface);
   const walls = (surface - skinArea) * model.wallThickness;

@@ -1,5 +1,9 @@
 export { BuildPacker } from './build-packer.ts';
+export { BUILD_TIME_PARAMETERS, type BuildTimeParameter } from './build-time-parameters.ts';
 export { BuildTimer } from './build-timer.ts';
+export type { BuildTimeFit, FittedParameter, ParameterOrigin } from './calibration/build-time-fit.ts';
+export { FEWEST_BUILDS, fitBuildTime } from './calibration/fit-build-time.ts';
+export type { MeasuredBuild } from './calibration/measured-build.ts';
 export { checkBuildTimeModel } from './check-build-time-model.ts';
 export { type DepositedVolume, depositedVolume } from './deposited-volume.ts';
 export { layerCount } from './layer-count.ts';

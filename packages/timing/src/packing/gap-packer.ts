@@ -1,9 +1,7 @@
-/** How the rectangle for a gap is chosen among those that fit into it. */
+/** How the rectangle for a gap is chosen among those that fit into it; one that fills it from wall to wall goes first. */
 export interface GapRule {
   /** What is largest: the side that lies in the gap, the area, the side that stands up, or the sum of the sides. */
   readonly by: 'width' | 'area' | 'height' | 'sides';
-  /** Whether a rectangle that fills the gap from side to side goes before all others. */
-  readonly fillsFirst: boolean;
   /** Whether it goes to the higher wall of the gap, or always to the left. */
   readonly toHigherWall: boolean;
 }
@@ -103,7 +101,7 @@ export class GapPacker {
         const up = turn === 0 ? short[shape] : long[shape];
         if (across > width || up > height) continue;
         let value = suitability(across, up, rule.by);
-        if (rule.fillsFirst && across === width) value += FILLS;
+        if (across === width) value += FILLS;
         if (value > best || (value === best && across > bestWidth)) {
           best = value;
           bestWidth = across;
