@@ -1,9 +1,17 @@
-import type { BuildStage, Lab, PartType, Stage, StationStage } from '@buildweek/model';
+import type {
+  BuildStage,
+  Lab,
+  MachineGroup,
+  PartShape,
+  PartType,
+  Stage,
+  StationStage,
+} from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
 import { coolDownStepOf, machinePhases, stationPhases } from './compile-phases.ts';
-import type { CompiledTailWork, CompiledUnitClass } from './compiled-lab.ts';
+import type { CompiledShapes, CompiledTailWork, CompiledUnitClass } from './compiled-lab.ts';
 import { SPACE_TOLERANCE } from './space.ts';
 
 /** Finds out, while parts are compiled, what may run together in one machine or station (a *class*). */
@@ -14,6 +22,8 @@ export class ClassCompiler {
   /** What tells classes apart, as text; at the positions of `classes`. */
   private readonly keys: string[] = [];
   private readonly materials: string[] = [];
+  /** Shapes that were found so far; at the positions of `classes`. */
+  private readonly shapes: PartShape[][] = [];
 
   constructor(lab: Lab, attendance: AttendanceCompiler) {
     this.lab = lab;
@@ -35,8 +45,10 @@ export class ClassCompiler {
     if (part.space > capacity + SPACE_TOLERANCE) {
       throw new Error(`A piece of "${part.name}" is larger than what "${stage.machineGroup}" holds.`);
     }
-    const key = JSON.stringify(['build', stage.name, stage.machineGroup, part.material, part.settings, tail]);
-    return this.classFor(key, () => {
+    const isShaped = part.print?.kind === 'shape';
+    const { name, machineGroup } = stage;
+    const key = JSON.stringify(['build', name, machineGroup, part.material, part.settings, isShaped, tail]);
+    const index = this.classFor(key, () => {
       const group = this.machineGroupIndex(stage);
       const machine = this.lab.machines[group];
       const phases = machinePhases(machine, stage.name, this.attendance);
@@ -54,6 +66,7 @@ export class ClassCompiler {
         batchSampler: null,
         typicalRun: 0,
         coolDownStep: coolDownStepOf(machine),
+        shapes: isShaped ? this.shapesOf(machine, part) : null,
         typicalBeforeRun: toMilliseconds(
           (machine.prepare?.duration.typicalHours ?? 0) +
             (machine.setUp?.duration.typicalHours ?? 0) +
@@ -63,6 +76,8 @@ export class ClassCompiler {
         tailWork: tail.map(tailWorkOf),
       };
     });
+    this.addShape(index, part);
+    return index;
   }
 
   /** Loads share a batch when the stage is the same in every respect. */
@@ -80,6 +95,7 @@ export class ClassCompiler {
         typicalRun: toMilliseconds(stage.run.typicalHours),
         batchSampler: stage.basis === 'batch' ? createSampler(stage.run.distribution) : null,
         coolDownStep: -1,
+        shapes: null,
         typicalBeforeRun: 0,
         tailWork: [],
       };
@@ -97,6 +113,24 @@ export class ClassCompiler {
     if (found >= 0) return found;
     this.keys.push(key);
     return this.classes.push({ index: this.classes.length, ...make() }) - 1;
+  }
+
+  private shapesOf(machine: MachineGroup, part: PartType): CompiledShapes {
+    if (machine.shaped === null) {
+      throw new Error(
+        `"${part.name}" has a shape, but "${machine.name}" has nothing to pack and time it by.`,
+      );
+    }
+    const shapes: PartShape[] = [];
+    this.shapes[this.classes.length] = shapes;
+    return { builds: machine.shaped, shapes, shapeOfPart: new Int32Array(this.lab.parts.length).fill(-1) };
+  }
+
+  /** The classes are found while the parts are compiled, so the shapes of a class come one after another. */
+  private addShape(classIndex: number, part: PartType): void {
+    const { shapes } = this.classes[classIndex];
+    if (shapes === null || part.print?.kind !== 'shape') return;
+    shapes.shapeOfPart[this.lab.parts.indexOf(part)] = this.shapes[classIndex].push(part.print.shape) - 1;
   }
 
   private machineGroupIndex(stage: BuildStage): number {

@@ -5,6 +5,7 @@ import type { AttendanceCompiler } from './compile-attendance.ts';
 import type { ClassCompiler } from './compile-classes.ts';
 import { tailOf } from './compile-classes.ts';
 import type { CompiledPart, CompiledStage } from './compiled-lab.ts';
+import { type TypicalPrint, typicalPrintOf } from './typical-print.ts';
 
 export function compilePart(
   part: PartType,
@@ -14,12 +15,14 @@ export function compilePart(
   classes: ClassCompiler,
 ): CompiledPart {
   const steps = stepsOf(part, lab.machines);
+  const print = typicalPrintOf(part, lab);
   return {
     index,
     name: part.name,
     space: part.space,
+    boxVolume: boxVolumeOf(part),
     print:
-      part.print === null
+      part.print === null || part.print.kind === 'shape'
         ? null
         : {
             perBuild: createSampler(part.print.perBuild.distribution),
@@ -54,11 +57,17 @@ export function compilePart(
         basis: timed === null ? 'none' : timed.basis,
         sampler: timed === null ? null : createSampler(timed.distribution),
         constant: timed === null || timed.distribution.kind === 'constant',
-        typical: toMilliseconds(typicalHoursOf(stage, part, lab)),
-        typicalPerPiece: toMilliseconds(typicalHoursPerPieceOf(stage, part)),
+        typical: toMilliseconds(typicalHoursOf(stage, print, lab)),
+        typicalPerPiece: toMilliseconds(typicalHoursPerPieceOf(stage, print)),
       };
     }),
   };
+}
+
+function boxVolumeOf(part: PartType): number {
+  if (part.print?.kind !== 'shape') return 0;
+  const { width, depth, height } = part.print.shape;
+  return width * depth * height;
 }
 
 /** A carrier that no stage of level `build` behind a build empties is free when the build stage ends. */
@@ -96,7 +105,7 @@ function jobDurationOf(stage: Stage) {
 }
 
 /** Hours that a stage typically takes for a single piece, without any waiting. */
-function typicalHoursOf(stage: Stage, part: PartType, lab: Lab): number {
+function typicalHoursOf(stage: Stage, print: TypicalPrint, lab: Lab): number {
   switch (stage.kind) {
     case 'work':
       return stage.work.duration.typicalHours;
@@ -114,9 +123,9 @@ function typicalHoursOf(stage: Stage, part: PartType, lab: Lab): number {
         (machine?.prepare?.duration.typicalHours ?? 0) +
         (machine?.setUp?.duration.typicalHours ?? 0) +
         (machine?.warmUp?.typicalHours ?? 0) +
-        (part.print?.perBuild.typicalHours ?? 0) +
-        (part.print?.perPart.typicalHours ?? 0) +
+        print.first +
         (machine?.coolDown?.duration.typicalHours ?? 0) +
+        print.coolDown +
         (machine?.unload?.duration.typicalHours ?? 0)
       );
     }
@@ -124,14 +133,14 @@ function typicalHoursOf(stage: Stage, part: PartType, lab: Lab): number {
 }
 
 /** Hours that each further piece typically adds to a stage. */
-function typicalHoursPerPieceOf(stage: Stage, part: PartType): number {
+function typicalHoursPerPieceOf(stage: Stage, print: TypicalPrint): number {
   switch (stage.kind) {
     case 'work':
       return stage.basis === 'part' ? stage.work.duration.typicalHours : 0;
     case 'station':
       return stage.basis === 'part' ? stage.run.typicalHours : 0;
     case 'build':
-      return part.print?.perPart.typicalHours ?? 0;
+      return print.further;
     case 'wait':
       return 0;
   }

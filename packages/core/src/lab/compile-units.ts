@@ -1,4 +1,4 @@
-import type { BuildFailure, Lab, LaunchRule } from '@buildweek/model';
+import type { BuildFailure, Distribution, Lab, LaunchRule } from '@buildweek/model';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
@@ -49,6 +49,7 @@ export class UnitCompiler {
         kindRank: kindRanks.machine,
         capacity: machine.capacity,
         capacityUnit: 'space',
+        mostJobs: machine.mostJobs ?? Number.POSITIVE_INFINITY,
         launch: orAtOnce(machine.launch),
         conditions: compileConditions(machine, machine.name, this.attendance),
         failure: compileFailure(machine.failure, machine.name, this.attendance),
@@ -79,6 +80,7 @@ export class UnitCompiler {
         kindRank: kindRanks.station,
         capacity: station.capacity,
         capacityUnit: station.unit,
+        mostJobs: Number.POSITIVE_INFINITY,
         launch: {
           fullShare: station.fullShare,
           waitedHours: station.waitedHours,
@@ -145,9 +147,15 @@ export class UnitCompiler {
         part.stages.some((stage) => stage.kind === 'build' && stage.machineGroup === machineGroup),
       )
       .flatMap((part) => (part.print === null ? [] : [part.print]));
+    const isRandom = (distribution: Distribution): boolean => distribution.kind !== 'constant';
+    const shaped = this.lab.machines.find((machine) => machine.name === machineGroup)?.shaped ?? null;
     return {
-      print: prints.some((print) => print.perBuild.distribution.kind !== 'constant'),
-      printPerPart: prints.some((print) => print.perPart.distribution.kind !== 'constant'),
+      print: prints.some((print) =>
+        print.kind === 'typed'
+          ? isRandom(print.perBuild.distribution)
+          : shaped !== null && isRandom(shaped.timeFactor),
+      ),
+      printPerPart: prints.some((print) => print.kind === 'typed' && isRandom(print.perPart.distribution)),
       run: false,
     };
   }

@@ -4,8 +4,11 @@ import type {
   LaunchRule,
   MaterialChange,
   Noticing,
+  PartShape,
   PeopleGroup,
   Phase,
+  ShapedBuilds,
+  StationGroup,
   Step,
   WorkKind,
 } from '@buildweek/model';
@@ -108,7 +111,9 @@ export interface CompiledUnitGroup {
   readonly firstUnit: number;
   readonly count: number;
   readonly capacity: number;
-  readonly capacityUnit: 'space' | 'parts' | 'jobs' | 'builds';
+  readonly capacityUnit: 'space' | StationGroup['unit'];
+  /** Most jobs of a build; Infinity without a limit. */
+  readonly mostJobs: number;
   readonly launch: LaunchRule;
   readonly carrier: number;
   readonly initialMaterial: number;
@@ -194,8 +199,18 @@ export interface CompiledUnitClass {
   readonly coolDownStep: number;
   /** Typical milliseconds of all that comes before the print runs by itself; no material change. 0 for stations. */
   readonly typicalBeforeRun: number;
+  /** How builds are packed and timed from shapes; null where parts state their space and time, and for stations. */
+  readonly shapes: CompiledShapes | null;
   /** Durations drawn with each build for the following stages of level `build`, by stage offset from 1. */
   readonly tailWork: readonly (CompiledTailWork | null)[];
+}
+
+/** Shapes that may share a build. */
+export interface CompiledShapes {
+  readonly builds: ShapedBuilds;
+  readonly shapes: readonly PartShape[];
+  /** Position in `shapes` for each part type of the lab; -1 for part types of other classes. */
+  readonly shapeOfPart: Int32Array;
 }
 
 export interface CompiledTailWork {
@@ -227,6 +242,9 @@ export interface CompiledPart {
   readonly index: number;
   readonly name: string;
   readonly space: number;
+  /** Volume of the bounding box, mm3; 0 when no shape is known. */
+  readonly boxVolume: number;
+  /** Typed print times; null when there is no build, and where shapes decide. */
   readonly print: CompiledPrint | null;
   readonly stages: readonly CompiledStage[];
   readonly steps: readonly Step[];

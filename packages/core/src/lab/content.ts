@@ -14,6 +14,11 @@ export function sizeOf(load: Load, group: CompiledUnitGroup): number {
       return load.pieces;
     case 'builds':
       return 1;
+    case 'box volume': {
+      let volume = 0;
+      for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) volume += lot.pieces * lot.part.boxVolume;
+      return volume;
+    }
     case 'jobs': {
       let lots = 0;
       for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) lots++;
@@ -30,29 +35,63 @@ export function sizeOf(load: Load, group: CompiledUnitGroup): number {
  */
 export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: CompiledUnitGroup): Load {
   const { units, loads } = simulation;
+  const { shaped } = unitClass;
   const build = loads.emptyLoad();
   build.isBuild = true;
+  shaped?.clear();
+  let jobs = 0;
   let load = unitClass.seed;
-  while (load !== null) {
+  while (load !== null && jobs < group.mostJobs) {
     const next: Load | null = load.after;
-    const isAllowed = load.readyAt < unitClass.onlyReadyBefore;
-    const left = group.capacity - build.space + SPACE_TOLERANCE;
     const lot = load.lots as Lot;
-    if (isAllowed && load.space <= left) {
+    const isAllowed = load.readyAt < unitClass.onlyReadyBefore;
+    const isTaken =
+      isAllowed &&
+      (shaped === null
+        ? load.space <= group.capacity - build.space + SPACE_TOLERANCE
+        : shaped.takes(lot, lot.pieces));
+    if (isTaken) {
       units.leaveClass(unitClass, load);
       loads.dropLoad(load);
       loads.addLot(build, lot);
+      jobs++;
     } else if (isAllowed && build.lots === null) {
-      const pieces = Math.floor((group.capacity + SPACE_TOLERANCE) / lot.job.part.space);
+      const pieces = mostPieces(unitClass, group, lot);
+      shaped?.takes(lot, pieces);
       unitClass.waitingSize -= pieces * lot.job.part.space;
       units.chargeClassWait(unitClass, load);
       const split = loads.splitOff(load, lot, pieces);
       units.bookSplit(unitClass, load, split);
       loads.addLot(build, split);
+      jobs++;
     }
     load = next;
   }
   return build;
+}
+
+/** Most pieces of a lot that an empty machine holds. */
+function mostPieces(unitClass: UnitClass, group: CompiledUnitGroup, lot: Lot): number {
+  const { shaped } = unitClass;
+  return shaped === null
+    ? Math.floor((group.capacity + SPACE_TOLERANCE) / lot.job.part.space)
+    : shaped.mostPieces(lot.part.index);
+}
+
+/**
+ * Whether something of what waits would be left out of a build that took as much as it can: then the build is full,
+ * whatever its fill. Where parts state their space, the sum of it says so already.
+ */
+export function overflows(unitClass: UnitClass, group: CompiledUnitGroup): boolean {
+  if (unitClass.loads.length >= group.mostJobs) return true;
+  const { shaped } = unitClass;
+  if (shaped === null) return false;
+  shaped.clear();
+  for (let load = unitClass.loads.first; load !== null; load = load.after) {
+    const lot = load.lots as Lot;
+    if (!shaped.takes(lot, lot.pieces)) return true;
+  }
+  return false;
 }
 
 /** Whether a station that has taken so much takes a load too; what is larger than the station runs alone. */

@@ -8,6 +8,7 @@ import {
   DRAW_SLOTS,
 } from './compiled-lab.ts';
 import type { Load } from './load.ts';
+import type { ShapedBuild } from './shaped-build.ts';
 import type { Simulation } from './simulation.ts';
 import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
@@ -101,16 +102,18 @@ export function fixDurations(
   change: CompiledMaterialChange | null,
 ): void {
   const { phases } = unitClass.compiled;
+  const { shaped } = unitClass;
+  if (shaped !== null) shaped.countLoad(unit.loads as Load);
   for (let position = 0; position < phases.length; position++) {
     const phase = phases[position];
     unit.typicals[position] = phase.work?.typical ?? phase.typical;
     if (phase.what === 'run') {
       const isMachine = group.kind === 'machine';
       unit.durations[position] = isMachine
-        ? printDuration(unit.loads as Load, unit.uniforms)
+        ? printDuration(unit.loads as Load, unit.uniforms, shaped)
         : runDuration(simulation, unit, unitClass, phase);
       unit.typicals[position] = isMachine
-        ? typicalPrint(unit.loads as Load)
+        ? typicalPrint(unit.loads as Load, shaped)
         : typicalBatch(simulation, unitClass, unit.loads as Load);
     } else if (phase.what === 'attended') {
       unit.durations[position] = attendedDuration(unit, phase, change);
@@ -120,6 +123,10 @@ export function fixDurations(
         change === null || change.attended ? 0 : draw(change.sampler, unit.uniforms[SLOT_CHANGE]);
     } else {
       unit.durations[position] = draw(phase.sampler as Sampler, unit.uniforms[phase.slot]);
+      if (shaped !== null && phase.phase === 'cool-down') {
+        unit.durations[position] += shaped.furtherCoolDown;
+        unit.typicals[position] += shaped.furtherCoolDown;
+      }
     }
   }
   if (group.kind === 'machine') {
@@ -130,8 +137,13 @@ export function fixDurations(
   drawAhead(unit);
 }
 
-/** Longest time per build among the part types, plus the time of every piece; one draw for each of the two. */
-function printDuration(build: Load, uniforms: Float64Array): number {
+/**
+ * Longest time per build among the part types, plus the time of every piece, with one draw for each of the two; or
+ * what the shapes say, with one draw for how far the build is from its estimate.
+ */
+function printDuration(build: Load, uniforms: Float64Array, shaped: ShapedBuild | null): number {
+  if (shaped !== null)
+    return toMilliseconds(shaped.printHours * shaped.timeFactor.sample(uniforms[SLOT_PRINT]));
   let longest = 0;
   let pieces = 0;
   for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
@@ -143,8 +155,16 @@ function printDuration(build: Load, uniforms: Float64Array): number {
   return toMilliseconds(longest + pieces);
 }
 
-/** Typical milliseconds of a print with this content. */
-export function typicalPrint(build: Load): number {
+/**
+ * Typical milliseconds of a print with this content.
+ *
+ * @param shaped of the class in which the content waits or is built; it counts the content anew
+ */
+export function typicalPrint(build: Load, shaped: ShapedBuild | null): number {
+  if (shaped !== null) {
+    shaped.countLoad(build);
+    return toMilliseconds(shaped.printHours);
+  }
   let longest = 0;
   let pieces = 0;
   for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
@@ -220,7 +240,9 @@ function drawTail(unit: Unit, unitClass: UnitClass, group: CompiledUnitGroup): v
   const { tailWork } = unitClass.compiled;
   const build = unit.loads as Load;
   build.tailWork[0] =
-    group.outsideCoolDown === null ? 0 : draw(group.outsideCoolDown, unit.uniforms[SLOT_COOL_DOWN]);
+    group.outsideCoolDown === null
+      ? 0
+      : draw(group.outsideCoolDown, unit.uniforms[SLOT_COOL_DOWN]) + (unitClass.shaped?.furtherCoolDown ?? 0);
   for (let offset = 0; offset < tailWork.length; offset++) {
     const work = tailWork[offset];
     build.tailWork[offset + 1] =

@@ -1,5 +1,6 @@
 import { toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_TIMERS } from '../kernel/event-calendar.ts';
+import { overflows } from './content.ts';
 import { typicalPrint, typicalRun } from './durations.ts';
 import { EVENT_GROUP_TIMER } from './events.ts';
 import type { LaunchTimes } from './launch-times.ts';
@@ -60,7 +61,9 @@ export class LaunchRules {
     if (first === null) return;
     const { launch, capacity } = group.compiled;
     if (launch.fullShare !== null) {
-      unitClass.mayLaunch = unitClass.waitingSize >= launch.fullShare * capacity - SPACE_TOLERANCE;
+      unitClass.mayLaunch =
+        unitClass.waitingSize >= launch.fullShare * capacity - SPACE_TOLERANCE ||
+        overflows(unitClass, group.compiled);
     }
     if (!unitClass.mayLaunch && launch.waitedHours !== null) {
       this.holdsFrom(group, unitClass, first.readyAt + toMilliseconds(launch.waitedHours));
@@ -104,7 +107,9 @@ export class LaunchRules {
     if (allowedWindows === null && goesAt === Number.POSITIVE_INFINITY) return true;
     const { phases, runPhase } = unitClass.compiled;
     const run =
-      group.compiled.kind === 'machine' ? typicalPrint(seed) : typicalRun(this.simulation, unitClass, seed);
+      group.compiled.kind === 'machine'
+        ? typicalPrint(seed, unitClass.shaped)
+        : typicalRun(this.simulation, unitClass, seed);
     let attended = 0;
     let unattended = 0;
     let unloading = 0;
@@ -164,7 +169,8 @@ export class LaunchRules {
   }
 
   private typicalEnd(group: UnitGroup, seed: Load): number {
-    return this.simulation.now + typicalAttendance(group) + typicalWarmUp(group) + typicalPrint(seed);
+    const print = typicalPrint(seed, seed.waitsIn?.shaped ?? null);
+    return this.simulation.now + typicalAttendance(group) + typicalWarmUp(group) + print;
   }
 
   private judgeFixed(group: UnitGroup, unitClass: UnitClass): void {

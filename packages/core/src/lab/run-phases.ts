@@ -92,16 +92,17 @@ export class RunPhases {
       return;
     }
     const isMachine = compiled.unitGroups[unit.group].kind === 'machine';
-    const phase = phasesOf(unit)[unit.phase];
+    // None behind the last one, where a failed build that nobody would unload waits to be noticed and cleaned out.
+    const phase: CompiledPhase | undefined = phasesOf(unit)[unit.phase];
     if (unit.task !== null) {
       const { task } = unit;
-      if (!task.isWaiting && phase.what === 'run' && !losesBuild) {
+      if (!task.isWaiting && phase?.what === 'run' && !losesBuild) {
         unit.durations[unit.phase] = task.remaining - (now - task.startedAt);
       }
       tasks.abandon(task);
     } else if (unit.pending !== PENDING_NOTHING) {
       this.chargePending(unit);
-    } else {
+    } else if (phase !== undefined) {
       const elapsed = now - unit.phaseStartedAt;
       this.chargeWork(unit, phase.stepOffset, elapsed);
       tracer?.unit('step is broken off', unit, phase.phase);

@@ -2,12 +2,15 @@ import { WaitClock } from '../observe/wait-clock.ts';
 import type { CompiledUnitClass } from './compiled-lab.ts';
 import type { Load } from './load.ts';
 import { RankedList } from './ranked-list.ts';
+import { ShapedBuild } from './shaped-build.ts';
 
 /** Loads that wait for a machine or station and may run together, in one replication. */
 export class UnitClass {
   readonly compiled: CompiledUnitClass;
   readonly loads = new RankedList<Load>();
   readonly clock = new WaitClock();
+  /** Where a build is packed and timed from shapes; null where parts state their space and time. */
+  readonly shaped: ShapedBuild | null;
   /** Machine space, or station capacity in its own unit, that the waiting loads take together. */
   waitingSize = 0;
   /** Whether a launch condition held when the class was last looked at. */
@@ -19,6 +22,7 @@ export class UnitClass {
 
   constructor(compiled: CompiledUnitClass) {
     this.compiled = compiled;
+    this.shaped = compiled.shapes === null ? null : new ShapedBuild(compiled.shapes);
   }
 
   reset(): void {

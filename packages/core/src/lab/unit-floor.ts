@@ -128,8 +128,8 @@ export class UnitFloor {
     unitClass.clock.advance(now);
     if (group.compiled.kind === 'machine') {
       const build = takeBuild(this.simulation, unitClass, group.compiled);
-      unit.fill = build.space / group.compiled.capacity;
       unit.loads = build;
+      this.measureContent(unit, unitClass);
       build.kind = group.compiled.kindRank;
       carriers.take(build, group.compiled.carrier);
       unit.material = unitClass.compiled.material;
@@ -154,7 +154,7 @@ export class UnitFloor {
     unit.unitClass = unitClass;
     unit.material =
       material === null ? unitClass.material : this.simulation.compiled.materials.indexOf(material);
-    unit.fill = build.space / group.compiled.capacity;
+    this.measureContent(unit, this.classes[unitClass.index]);
     this.simulation.carriers.take(build, group.compiled.carrier);
     fixDurations(this.simulation, unit, this.classes[unitClass.index], group.compiled, null);
     // What is unattended is over at the stated time: nothing cools down after it.
@@ -278,6 +278,15 @@ export class UnitFloor {
     recorder.unitState(unit, now);
     unit.state = state;
     unit.stateSince = now;
+  }
+
+  /** Notes how full a machine is with what it now holds. */
+  private measureContent(unit: Unit, { shaped }: UnitClass): void {
+    const build = unit.loads as Load;
+    shaped?.countLoad(build);
+    unit.fill = shaped?.fill ?? build.space / this.groups[unit.group].compiled.capacity;
+    unit.height = shaped?.height ?? 0;
+    unit.partVolume = shaped?.partVolume ?? 0;
   }
 
   private canInterrupt(unitClass: UnitClass, unit: Unit, seed: Load): boolean {

@@ -55,6 +55,11 @@ export class Unit {
   pieces = 0;
   fillSum = 0;
   fill = 0;
+  /** Height of the build that it holds, mm, and volume of the parts in it, mm3; 0 where no shapes are known. */
+  height = 0;
+  partVolume = 0;
+  heightSum = 0;
+  partVolumeSum = 0;
 
   constructor(compiled: CompiledUnit, states: number, phases: number, slots: number) {
     this.index = compiled.index;
@@ -92,5 +97,9 @@ export class Unit {
     this.pieces = 0;
     this.fillSum = 0;
     this.fill = 0;
+    this.height = 0;
+    this.partVolume = 0;
+    this.heightSum = 0;
+    this.partVolumeSum = 0;
   }
 }

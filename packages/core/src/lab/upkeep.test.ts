@@ -209,6 +209,40 @@ describe('Upkeep', () => {
     ]);
   });
 
+  it('finds a build that failed on a machine that nobody unloads, although the machine broke down meanwhile', () => {
+    const failing = nightFailure(
+      {},
+      {
+        machines: [
+          machine('printers', {
+            setUp: attended('all', 0.5),
+            failure: { chancePerBuild: 1, perPrintHour: 0, loses: 'the build', cleaning: attended('all', 1) },
+            breakdowns: [
+              {
+                name: 'fuse',
+                by: 'clock',
+                between: { kind: 'constant', value: 30 },
+                effect: 'build goes on after the repair',
+                repair: { kind: 'own', work: attended('all', 2) },
+              },
+            ],
+          }),
+        ],
+        parts: [part('lever', [buildStage('build', 'printers')], { print: printed(4) })],
+      },
+    );
+    // The print begins on Monday at 16:00 and fails before 20:00; nobody sees it. The fuse blows on Tuesday at 06:00.
+    const trace = lines(play(failing), anything);
+    expect(trace.filter((line) => line.startsWith('tue')).slice(0, 6)).toEqual([
+      'tue 06:00 breaks down fuse on printers 1',
+      'tue 08:00 on duty by technicians 1',
+      'tue 08:00 step starts fuse on printers 1 by technicians 1',
+      'tue 10:00 step ends fuse on printers 1 by technicians 1',
+      'tue 10:00 is repaired fuse on printers 1',
+      'tue 10:00 step starts cleaning on printers 1 by technicians 1',
+    ]);
+  });
+
   it('lets the response time of a service visit run on the calendar of the service, and holds nobody', () => {
     const trace = lines(
       play(

@@ -90,6 +90,9 @@ export interface UnitHistory {
   readonly runs: number;
   readonly pieces: number;
   readonly fillSum: number;
+  /** Sums over these builds of their heights, mm, and of the volumes of their parts, mm3; 0 where no shapes are known. */
+  readonly heightSum: number;
+  readonly partVolumeSum: number;
   /** Builds that failed, and breakdowns, in the window. */
   readonly failures: number;
   readonly breakdowns: number;

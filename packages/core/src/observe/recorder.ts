@@ -148,6 +148,8 @@ export class Recorder {
     if (!this.window.contains(now)) return;
     unit.runs++;
     unit.fillSum += unit.fill;
+    unit.heightSum += unit.height;
+    unit.partVolumeSum += unit.partVolume;
     for (let load = unit.loads; load !== null; load = load.nextInUnit) unit.pieces += load.pieces;
   }
 

@@ -19,6 +19,8 @@ export function writeHistory(simulation: Simulation, window: MeasuredWindow): Hi
       runs: unit.runs,
       pieces: unit.pieces,
       fillSum: unit.fillSum,
+      heightSum: unit.heightSum,
+      partVolumeSum: unit.partVolumeSum,
       failures: unit.failures,
       breakdowns: unit.breakdowns,
     });
