@@ -11,6 +11,9 @@ export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-li
 export type { WeekRange } from './hand/expected-demand.ts';
 export { handCalculation } from './hand/hand-calculation.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
+export { clockWords } from './part/clock-words.ts';
+export { verdictOf } from './part/verdict.ts';
+export { type PartComparison, type PartQuestion, waysOfMaking } from './part/ways-of-making.ts';
 export type { StudyProgress } from './progress.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
 export { cautionsOf } from './words/cautions.ts';

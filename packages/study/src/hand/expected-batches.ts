@@ -1,5 +1,5 @@
 import { meanOf, meanOfCount } from '@buildweek/core';
-import type { Lab, StationGroup, StationStage } from '@buildweek/model';
+import type { Lab, PartType, StationGroup, StationStage } from '@buildweek/model';
 import type { ExpectedBuilds } from './expected-builds.ts';
 import { partOf } from './expected-builds.ts';
 import { meanShareOfBatch } from './expected-count.ts';
@@ -30,7 +30,7 @@ export function expectedBatches(
       const group = lab.stations.find((candidate) => candidate.name === stage.stationGroup);
       if (group === undefined) throw new Error(`The lab has no station group "${stage.stationGroup}".`);
       const loads = loadsOf(demand, stage, build);
-      const batchesPerWeek = loads.perWeek * shareOfBatch(loads, group);
+      const batchesPerWeek = loads.perWeek * shareOfBatch(loads, group, lab);
       const loadsPerBatch = batchesPerWeek === 0 ? 0 : loads.perWeek / batchesPerWeek;
       const draw = meanOf(stage.run.distribution);
       // A batch takes as long as its longest load: at least as long as the mean of one.
@@ -78,12 +78,25 @@ function loadsOf(
   };
 }
 
-function shareOfBatch(loads: ExpectedLoads, group: StationGroup): number {
+/** mm3 of the bounding box; a part without a shape takes no space, as in the simulation. */
+function boxVolumeOf(part: PartType): number {
+  if (part.print?.kind !== 'shape') return 0;
+  const { width, depth, height } = part.print.shape;
+  return width * depth * height;
+}
+
+function shareOfBatch(loads: ExpectedLoads, group: StationGroup, lab: Lab): number {
   switch (group.unit) {
     case 'builds':
       return Math.min(1, 1 / group.capacity);
     case 'jobs':
       return Math.min(1, loads.jobs / group.capacity);
+    case 'box volume': {
+      const inParts = group.capacity / boxVolumeOf(partOf(lab, loads.demand));
+      return loads.isBuild
+        ? Math.min(1, loads.pieces / inParts)
+        : meanShareOfBatch(loads.demand.quantity, inParts);
+    }
     case 'parts':
       return loads.isBuild
         ? Math.min(1, loads.pieces / group.capacity)

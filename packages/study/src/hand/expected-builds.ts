@@ -1,6 +1,7 @@
 import { meanOf } from '@buildweek/core';
 import type { BuildStage, Lab, MachineGroup, PartType, Stage } from '@buildweek/model';
 import type { ExpectedDemand } from './expected-demand.ts';
+import { expectedPrint } from './expected-print.ts';
 import { expectedVisits } from './expected-visits.ts';
 
 /** Builds that the pieces of one demand stream fill, full builds counted, and what one of them holds. */
@@ -69,9 +70,7 @@ function stagesOfBuild(part: PartType): Stage[] {
 }
 
 function hoursOfBuild(part: PartType, group: MachineGroup, pieces: number): number {
-  const { print } = part;
-  const printing =
-    print === null ? 0 : meanOf(print.perBuild.distribution) + pieces * meanOf(print.perPart.distribution);
+  const { hours: printing, furtherCoolDown } = expectedPrint(part, group, pieces);
   const mean = (
     work: { readonly duration: { readonly distribution: Parameters<typeof meanOf>[0] } } | null,
   ): number => (work === null ? 0 : meanOf(work.duration.distribution));
@@ -80,7 +79,9 @@ function hoursOfBuild(part: PartType, group: MachineGroup, pieces: number): numb
     mean(group.setUp) +
     (group.warmUp === null ? 0 : meanOf(group.warmUp.distribution)) +
     printing +
-    (group.coolDown?.where === 'machine' ? meanOf(group.coolDown.duration.distribution) : 0) +
+    (group.coolDown?.where === 'machine'
+      ? meanOf(group.coolDown.duration.distribution) + furtherCoolDown
+      : 0) +
     mean(group.unload)
   );
 }

@@ -20,6 +20,11 @@ export function meanEstimate(
   return possible(given(estimateOver(means.replications, () => means.interval(index, level))), most);
 }
 
+/** Estimate of one mean that may be below 0; errors as above. */
+export function signedEstimate(means: RunningMeans, index: number, level: number): Estimate {
+  return given(estimateOver(means.replications, () => means.interval(index, level)));
+}
+
 /** Estimate of a ratio whose denominator is known to be there; errors as above. */
 export function ratioEstimate(ratios: RunningRatios, index: number, level: number): Estimate {
   return possible(given(estimateOver(ratios.replications, () => ratios.interval(index, level))));

@@ -7,6 +7,7 @@ import {
   STATION_STATES,
   type StationState,
 } from '@buildweek/results';
+import { BuildSums } from './build-sums.ts';
 import { FlowSums } from './flow-sums.ts';
 import { type GroupUse, GroupUseSums } from './group-use-sums.ts';
 import { JobSums } from './job-sums.ts';
@@ -21,7 +22,7 @@ import { UnitSums } from './unit-sums.ts';
 /** Everything that is measured, as it stands in `Results`. */
 export type Measures = Pick<
   Results,
-  'jobs' | 'flow' | 'queues' | 'hours' | 'machines' | 'stations' | 'people' | 'trouble' | 'checks'
+  'jobs' | 'flow' | 'queues' | 'hours' | 'machines' | 'builds' | 'stations' | 'people' | 'trouble' | 'checks'
 >;
 
 /**
@@ -35,6 +36,7 @@ export class StudySums {
   private readonly partHours: readonly PartHoursSums[];
   private readonly machines: readonly UnitSums<MachineState>[];
   private readonly stations: readonly UnitSums<StationState>[];
+  private readonly builds: BuildSums;
   private readonly people: readonly PeopleSums[];
   private readonly trouble: TroubleSums;
   private readonly laws = new LawSums();
@@ -60,6 +62,7 @@ export class StudySums {
     });
     this.machines = first.machines.map((unit) => new UnitSums(unit, MACHINE_STATES));
     this.stations = first.stations.map((unit) => new UnitSums(unit, STATION_STATES));
+    this.builds = new BuildSums(lab);
     this.trouble = new TroubleSums(first);
     this.people = first.people.map((group) => new PeopleSums(group));
   }
@@ -75,6 +78,7 @@ export class StudySums {
     this.flow.add(history.weeks);
     this.laws.add(history);
     this.trouble.add(history);
+    this.builds.add(history);
     this.overallHours.add(history.partHours);
     this.groupUses.add(history);
     each(this.queues, history.queues, (sums, queue) => sums.add(queue, windowLength));
@@ -95,6 +99,7 @@ export class StudySums {
         const { runsPerWeek, ...use } = sums.results(level);
         return { ...use, process: this.processes.get(use.group) ?? 'other', buildsPerWeek: runsPerWeek };
       }),
+      builds: this.builds.results(level),
       stations: this.stations.map((sums) => {
         const { runsPerWeek, ...use } = sums.results(level);
         return { ...use, batchesPerWeek: runsPerWeek };
