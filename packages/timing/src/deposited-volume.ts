@@ -17,7 +17,7 @@ export interface DepositedVolume {
  * the walls cover the rest of the surface. Each is its area times its thickness; a part that is too thin for them is
  * solid. Of what is left inside, the infill share is laid down, and of the supported volume the support share.
  * The area times the thickness counts the edges twice: for a cube of 20 mm with walls of 0.8 mm that is 8 % more
- * walls and skins than there are, and about 3 % more in all.
+ * walls and skins than there are, and about 4 % more in all.
  * Source: the parts of the sum are common practice, no source; for the box it is elementary.
  */
 export function depositedVolume(

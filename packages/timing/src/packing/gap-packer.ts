@@ -18,6 +18,9 @@ export class GapPacker {
   private readonly long: Float64Array;
   private readonly short: Float64Array;
   private readonly remaining: Int32Array;
+  /** Shapes of which there are pieces, and how many such shapes. */
+  private readonly present: Int32Array;
+  private kinds = 0;
   /** Segments of the skyline from left to right: where each begins, and how high it is. */
   private lefts = new Float64Array(64);
   private heights = new Float64Array(64);
@@ -32,6 +35,7 @@ export class GapPacker {
     this.long = long;
     this.short = short;
     this.remaining = new Int32Array(long.length);
+    this.present = new Int32Array(long.length);
   }
 
   /** Whether the rule finds a place for all pieces in a rectangle of this width and height. */
@@ -39,7 +43,10 @@ export class GapPacker {
     const { long, short, remaining } = this;
     let left = 0;
     let waste = width * height;
+    this.kinds = 0;
     for (let shape = 0; shape < counts.length; shape++) {
+      if (counts[shape] === 0) continue;
+      this.present[this.kinds++] = shape;
       remaining[shape] = counts[shape];
       left += counts[shape];
       waste -= counts[shape] * long[shape] * short[shape];
@@ -88,13 +95,18 @@ export class GapPacker {
     return gap;
   }
 
-  /** The shape that suits the gap best, times 2, plus 1 when its long side stands up; -1 when none fits. */
+  /**
+   * The shape that suits the gap best, whatever the order of the shapes: times 2, plus 1 when its long side stands up;
+   * -1 when none fits.
+   */
   private choose(width: number, height: number, rule: GapRule): number {
     const { long, short, remaining } = this;
     let choice = -1;
     let best = 0;
     let bestWidth = 0;
-    for (let shape = 0; shape < remaining.length; shape++) {
+    let bestHeight = 0;
+    for (let index = 0; index < this.kinds; index++) {
+      const shape = this.present[index];
       if (remaining[shape] === 0 || short[shape] > width || short[shape] > height) continue;
       for (let turn = 0; turn < 2; turn++) {
         const across = turn === 0 ? long[shape] : short[shape];
@@ -102,9 +114,13 @@ export class GapPacker {
         if (across > width || up > height) continue;
         let value = suitability(across, up, rule.by);
         if (across === width) value += FILLS;
-        if (value > best || (value === best && across > bestWidth)) {
+        const isBetter =
+          value > best ||
+          (value === best && (across > bestWidth || (across === bestWidth && up > bestHeight)));
+        if (isBetter) {
           best = value;
           bestWidth = across;
+          bestHeight = up;
           choice = 2 * shape + turn;
         }
       }
@@ -133,9 +149,7 @@ export class GapPacker {
       this.mergeAround(gap);
       return;
     }
-    lefts.copyWithin(gap + 2, gap + 1, this.segments + 1);
-    heights.copyWithin(gap + 1, gap, this.segments);
-    this.segments++;
+    this.split(gap);
     if (isLeft) {
       lefts[gap + 1] = start + across;
       heights[gap] = bottom + up;
@@ -154,10 +168,25 @@ export class GapPacker {
     if (segment > 0 && heights[segment - 1] === heights[segment]) this.drop(segment);
   }
 
+  // Loops and not copyWithin: for so few segments a call costs more than the copying.
+
+  /** Makes two segments of one, both as high as it was; where the second begins is for the caller to say. */
+  private split(segment: number): void {
+    const { lefts, heights } = this;
+    for (let index = this.segments; index > segment; index--) {
+      lefts[index + 1] = lefts[index];
+      heights[index] = heights[index - 1];
+    }
+    this.segments++;
+  }
+
   /** The segment becomes part of the one before it. */
   private drop(segment: number): void {
-    this.lefts.copyWithin(segment, segment + 1, this.segments + 1);
-    this.heights.copyWithin(segment, segment + 1, this.segments);
+    const { lefts, heights } = this;
+    for (let index = segment; index < this.segments; index++) {
+      lefts[index] = lefts[index + 1];
+      heights[index] = heights[index + 1];
+    }
     this.segments--;
   }
 }

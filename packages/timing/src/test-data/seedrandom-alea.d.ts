@@ -1,0 +1,4 @@
+declare module 'seedrandom/lib/alea' {
+  function alea(seed: string): () => number;
+  export = alea;
+}
