@@ -1,3 +1,10 @@
+export { TYPICAL_LAB } from './classes/typical-lab.ts';
+export {
+  type TypicalClass,
+  type TypicalParameter,
+  type TypicalUse,
+  typicalMachines,
+} from './classes/typical-machines.ts';
 export type { FileResolver } from './files.ts';
 export { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
 export { formatProblem, type Problem } from './problem.ts';
@@ -11,3 +18,10 @@ export {
   type ShapeReader,
   type ShapeRequest,
 } from './shape-reader.ts';
+export {
+  type AskedPart,
+  readWaysOfMaking,
+  type WayOfMakingPart,
+  type WaysOfMakingPart,
+} from './ways-of-making.ts';
+export { FINISHES, type Finish } from './words/finish.ts';

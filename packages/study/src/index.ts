@@ -13,7 +13,12 @@ export { handCalculation } from './hand/hand-calculation.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
 export { clockWords } from './part/clock-words.ts';
 export { verdictOf } from './part/verdict.ts';
-export { type PartComparison, type PartQuestion, waysOfMaking } from './part/ways-of-making.ts';
+export {
+  type AskedWay,
+  type PartComparison,
+  type PartQuestion,
+  waysOfMaking,
+} from './part/ways-of-making.ts';
 export type { StudyProgress } from './progress.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
 export { cautionsOf } from './words/cautions.ts';

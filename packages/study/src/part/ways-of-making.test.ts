@@ -1,3 +1,4 @@
+import type { Lab } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import { twoWays } from '../fixture/printing-lab.ts';
 import { verdictOf } from './verdict.ts';
@@ -5,8 +6,7 @@ import { type PartQuestion, waysOfMaking } from './ways-of-making.ts';
 
 function question(more: Partial<PartQuestion> = {}): PartQuestion {
   return {
-    lab: twoWays(),
-    orientationOf: () => 'as given',
+    ways: asWays(twoWays()),
     asked: [
       { label: 'Monday 09:00', hour: 9 },
       { label: 'Friday 15:00', hour: 111 },
@@ -16,6 +16,11 @@ function question(more: Partial<PartQuestion> = {}): PartQuestion {
     plays: 20,
     ...more,
   };
+}
+
+/** The part types of a lab as so many ways of making one part. */
+function asWays(lab: Lab): PartQuestion['ways'] {
+  return lab.parts.map((part) => ({ lab: { ...lab, parts: [part] }, orientation: 'as given' }));
 }
 
 describe('The ways of making a part', () => {
@@ -93,7 +98,7 @@ describe('The ways of making a part', () => {
       })),
       calendars: lab.calendars.map((calendar) => ({ ...calendar, closedDays: [0, 1, 2] })),
     };
-    expect(waysOfMaking(question({ lab: busy }))).toEqual(waysOfMaking(question()));
+    expect(waysOfMaking(question({ ways: asWays(busy) }))).toEqual(waysOfMaking(question()));
   });
 
   it('spread as the times do', () => {
@@ -109,7 +114,7 @@ describe('The ways of making a part', () => {
             },
       ),
     };
-    const [, together] = waysOfMaking(question({ lab: wide, plays: 60 })).ways;
+    const [, together] = waysOfMaking(question({ ways: asWays(wide), plays: 60 })).ways;
     // Three hours of print, half as long or half as long again.
     expect(together?.quantities[0]?.finished[0]?.hours).toEqual({ typical: 4.6, low: 3.1, high: 6.1 });
   });

@@ -11,12 +11,17 @@ import { undisturbedLab } from './undisturbed-lab.ts';
 
 const MINUTES_PER_HOUR = 60;
 
+/** A way of making the part. */
+export interface AskedWay {
+  /** The lab with the part as its only part type. */
+  readonly lab: Lab;
+  /** How the part stands in a build, and why. */
+  readonly orientation: string;
+}
+
 /** What is asked of one part. */
 export interface PartQuestion {
-  /** Its part types are the ways of making the part, one for each route that can. */
-  readonly lab: Lab;
-  /** How the part stands in the builds of a part type, and why. */
-  readonly orientationOf: (part: string) => string;
+  readonly ways: readonly AskedWay[];
   /** The first is the one that curves and comparisons are for. */
   readonly asked: readonly AskedMoment[];
   readonly quantities: readonly number[];
@@ -45,12 +50,13 @@ export function waysOfMaking(question: PartQuestion): PartComparison {
   if (quantities.some((quantity) => !(Number.isInteger(quantity) && quantity >= 1))) {
     throw new RangeError('A quantity is a whole number from 1 up.');
   }
-  const random = undisturbedLab(question.lab);
-  const typical = typicalLab(random);
   const grid = quantityGrid(quantities);
-  const steps = random.parts.length * (grid.length + (asked.length - 1) * quantities.length);
+  const steps = question.ways.length * (grid.length + (asked.length - 1) * quantities.length);
   let done = 0;
-  const tables = random.parts.map((part) => {
+  const tables = question.ways.map(({ lab, orientation }): Table => {
+    const random = undisturbedLab(lab);
+    const typical = typicalLab(random);
+    const part = onlyPart(random);
     const columns = asked.map(({ hour }, moment) =>
       (moment === 0 ? grid : quantities).map((quantity): Cell => {
         const cell = playCell({ random, typical }, part.name, quantity, hour, question);
@@ -58,11 +64,11 @@ export function waysOfMaking(question: PartQuestion): PartComparison {
         return cell;
       }),
     );
-    return { part, columns };
+    return { lab: typical, part, orientation, columns };
   });
   return {
-    ways: tables.map(({ part, columns }) => wayOf(part, columns, typical, question)),
-    overtakings: overtakings(tables, grid, typical, question),
+    ways: tables.map((table) => wayOf(table, question)),
+    overtakings: overtakings(tables, grid, question),
   };
 }
 
@@ -75,7 +81,10 @@ interface Cell {
 }
 
 interface Table {
+  /** The lab of the way with typical times. */
+  readonly lab: Lab;
   readonly part: PartType;
+  readonly orientation: string;
   /** One for each moment of asking. */
   readonly columns: readonly (readonly Cell[])[];
 }
@@ -100,7 +109,7 @@ function playTypical(lab: Lab, part: string, quantity: number, hour: number): Lo
   return playLoneJob(loneJobSimulator(lab, part, quantity, hour), '', 0);
 }
 
-function wayOf(part: PartType, columns: Table['columns'], lab: Lab, question: PartQuestion): WayOfMaking {
+function wayOf({ lab, part, orientation, columns }: Table, question: PartQuestion): WayOfMaking {
   const { asked, quantities } = question;
   const machine = machineOf(lab, part);
   const { print } = part;
@@ -121,7 +130,7 @@ function wayOf(part: PartType, columns: Table['columns'], lab: Lab, question: Pa
     machines: machine.name,
     machineCount: machine.count,
     size: { width, depth, height },
-    orientation: question.orientationOf(part.name),
+    orientation,
     mostPerBuild: most,
     printHoursOfOne: hoursOf(1),
     printHoursOfFull: hoursOf(most),
@@ -175,7 +184,6 @@ function quantityTimes(
 function overtakings(
   tables: readonly Table[],
   grid: readonly number[],
-  lab: Lab,
   { asked }: PartQuestion,
 ): Overtaking[] {
   const [moment] = asked;
@@ -190,7 +198,7 @@ function overtakings(
       const place = overtakesAt(typicalCurve(slower), typicalCurve(faster));
       if (place === null) return [];
       const played = (table: Table, quantity: number): number =>
-        hoursOf(playTypical(lab, table.part.name, quantity, moment.hour));
+        hoursOf(playTypical(table.lab, table.part.name, quantity, moment.hour));
       const quantity = refine(
         grid[place - 1] ?? 0,
         grid[place] ?? 1,
@@ -211,6 +219,14 @@ function overtakings(
       ];
     }),
   );
+}
+
+function onlyPart(lab: Lab): PartType {
+  const [part] = lab.parts;
+  if (part === undefined || lab.parts.length > 1) {
+    throw new Error(`A way of making a part has one part type, not ${lab.parts.length}.`);
+  }
+  return part;
 }
 
 function machineOf(lab: Lab, part: PartType): MachineGroup {

@@ -1,0 +1,133 @@
+import type { Lab } from '@buildweek/model';
+import { Fields } from './fields.ts';
+import { type FileResolver, Files } from './files.ts';
+import { buildLab } from './lab/build-lab.ts';
+import { readFile } from './read/read-file.ts';
+import { Reading } from './reading.ts';
+import type { MeshOrientation, MeshUnit, ShapeReader } from './shape-reader.ts';
+import { readYaml } from './source/read-yaml.ts';
+import { entryOf, type SourceNode, type SourceSpan } from './source/source-node.ts';
+import { SourceText } from './source/source-text.ts';
+import { checkStructure } from './structure.ts';
+import type { Finish } from './words/finish.ts';
+
+/** A part that a lab is asked about, worded as in a scenario file. */
+export interface AskedPart {
+  readonly finish: Finish;
+  readonly shape:
+    | {
+        readonly kind: 'mesh';
+        readonly path: string;
+        readonly unit: MeshUnit | null;
+        readonly orientation: MeshOrientation;
+      }
+    | {
+        readonly kind: 'size';
+        /** As `42 x 42 x 11 mm`, `5200 mm3`, `60 cm2`, `800 mm3`, `120 mm2`. */
+        readonly size: string;
+        readonly volume: string;
+        readonly surface: string;
+        readonly supportedVolume: string;
+        readonly supportContact: string;
+      };
+}
+
+/** A route that can make the part: the lab with this part type alone, under the name of the route. */
+export interface WayOfMakingPart {
+  readonly route: string;
+  readonly lab: Lab;
+  /** How the part stands in a build, and why; null when that was said. */
+  readonly stands: string | null;
+}
+
+export interface WaysOfMakingPart {
+  readonly ways: readonly WayOfMakingPart[];
+  /** Routes with a build that cannot make it, each with the reason. */
+  readonly impossible: readonly { readonly route: string; readonly reason: string }[];
+}
+
+/** Sections that say what the lab has to do now; the question is about one part alone. */
+const LEFT_OUT = ['parts', 'demand', 'at the start'];
+const NOWHERE: SourceSpan = { start: 0, end: 1 };
+
+/**
+ * Sends one part through every route of a scenario that has a build, each as if the file had no other part.
+ *
+ * @param text of a scenario that `readScenario` has found nothing wrong with
+ * @throws Error when the text is no scenario
+ */
+export function readWaysOfMaking(
+  text: string,
+  fileName: string,
+  part: AskedPart,
+  resolve: FileResolver | null,
+  shapes: ShapeReader,
+): WaysOfMakingPart {
+  const source = new SourceText(fileName, text);
+  const { root } = readYaml(source);
+  if (root?.kind !== 'map') throw new Error(`${fileName} is not a scenario.`);
+  const routes = entryOf(root, 'routes')?.node;
+  const names = routes?.kind === 'map' ? routes.entries.map((entry) => entry.key) : [];
+  const ways: WayOfMakingPart[] = [];
+  const impossible: { route: string; reason: string }[] = [];
+  for (const route of names) {
+    const kept = root.entries.filter((entry) => !LEFT_OUT.includes(entry.key));
+    const entries = [...kept, entry('parts', askedNode(route, part)), entry('demand', demandNode(route))];
+    const reading = new Reading(source, { ...root, entries }, new Files(resolve), shapes);
+    checkStructure(reading);
+    const lab = buildLab(readFile(new Fields(reading, [])), reading);
+    const [built] = lab.parts;
+    if (built?.stages.every((stage) => stage.kind !== 'build')) continue;
+    const error = reading.problems.find((problem) => problem.severity === 'error');
+    if (error !== undefined) {
+      impossible.push({ route, reason: error.message });
+      continue;
+    }
+    const stands = reading.assumptions.find(({ what }) => what === `parts / ${route} / as it stands`);
+    ways.push({ route, lab, stands: stands?.value ?? null });
+  }
+  return { ways, impossible };
+}
+
+function askedNode(route: string, { shape, finish }: AskedPart): SourceNode {
+  const keys: Readonly<Record<string, string>> =
+    shape.kind === 'mesh'
+      ? {
+          mesh: shape.path,
+          orientation: shape.orientation,
+          ...(shape.unit === null ? {} : { unit: shape.unit }),
+        }
+      : {
+          size: shape.size,
+          volume: shape.volume,
+          surface: shape.surface,
+          'supported volume': shape.supportedVolume,
+          'support contact': shape.supportContact,
+        };
+  return group({ [route]: group({ route: scalar(route), finish: scalar(finish), ...scalars(keys) }) });
+}
+
+/** A part that nobody asks for would be found unused. */
+function demandNode(route: string): SourceNode {
+  return group({ [route]: group({ jobs: scalar('1 per week') }) });
+}
+
+function scalars(keys: Readonly<Record<string, string>>): Record<string, SourceNode> {
+  return Object.fromEntries(Object.entries(keys).map(([key, text]) => [key, scalar(text)]));
+}
+
+function group(nodes: Readonly<Record<string, SourceNode>>): SourceNode {
+  return {
+    kind: 'map',
+    entries: Object.entries(nodes).map(([key, node]) => entry(key, node)),
+    span: NOWHERE,
+  };
+}
+
+function entry(key: string, node: SourceNode) {
+  return { key, keySpan: NOWHERE, node };
+}
+
+function scalar(text: string): SourceNode {
+  return { kind: 'scalar', text, value: text, span: NOWHERE };
+}
