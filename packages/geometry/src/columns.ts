@@ -132,7 +132,7 @@ function scan(
       const end = facesUp ? up : down;
       for (let column = Math.ceil(facesUp ? down : up); column < end; column++) {
         const plane = za + slopeX * (column - xa) + slopeY * (row - ya);
-        const height = plane < lowZ ? lowZ : plane > highZ ? highZ : plane;
+        const height = Math.min(highZ, Math.max(lowZ, plane));
         if (!facesUp && enters < 0) {
           const overhangs = highZ > restHeight && normalSlope(part, a, b, c) < overhangSlope;
           enters = overhangs ? ENTERS_BY_OVERHANG : ENTERS;

@@ -21,7 +21,7 @@ export function halfEdges(triangles: Uint32Array, vertexCount: number): HalfEdge
   for (let side = 0; side < sideCount; side++) {
     const from = triangles[side];
     const to = triangles[nextSide(side)];
-    starts[(from < to ? from : to) + 1]++;
+    starts[Math.min(from, to) + 1]++;
   }
   for (let vertex = 0; vertex < vertexCount; vertex++) starts[vertex + 1] += starts[vertex];
   const free = starts.slice(0, vertexCount);
