@@ -10,7 +10,7 @@ type Platform = Extract<BuildSpace, { kind: 'platform' }>;
 /** Answers that are remembered, unless told otherwise. A power of two. */
 const PLACES = 4096;
 
-interface Attempt extends GapRule {
+export interface Attempt extends GapRule {
   /** Whether the packing grows from the shorter edge of the platform, or from the longer one. */
   readonly fromShorter: boolean;
 }
@@ -20,7 +20,7 @@ interface Attempt extends GapRule {
  * 65 to 98 % of the area: the first packs 9 of 10 of what any of them packs, each next one adds most to those before
  * it, and the ones left out would add less than one in 300.
  */
-const ATTEMPTS: readonly Attempt[] = [
+export const ATTEMPTS: readonly Attempt[] = [
   { fromShorter: true, by: 'sides', toHigherWall: true },
   { fromShorter: false, by: 'area', toHigherWall: false },
   { fromShorter: true, by: 'width', toHigherWall: true },
