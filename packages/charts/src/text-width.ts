@@ -16,7 +16,9 @@ const WIDTHS = [
 const FIRST = 32;
 /** Characters that only turn the direction of writing take no room. */
 const DIRECTION_MARK = /[\u200b-\u200f\u202a-\u202e\u2066-\u2069]/;
-/** Anything outside ASCII is taken as wide as a capital letter, and ideographs as a square. */
+/** Characters outside ASCII that the program itself writes. Source: as above. */
+const WRITTEN: Readonly<Record<string, number>> = { '\u00a0': 278, '›': 333, '“': 333, '”': 333 };
+/** Anything else outside ASCII is taken as wide as a capital letter, and ideographs as a square. */
 const OTHER = 667;
 const SQUARE = 1000;
 const FIRST_IDEOGRAPH = 0x2e80;
@@ -34,7 +36,7 @@ export function textWidth(text: string, fontSize: number, bold = false): number 
   for (const letter of text) {
     if (DIRECTION_MARK.test(letter)) continue;
     const code = letter.codePointAt(0) ?? FIRST;
-    thousandths += WIDTHS[code - FIRST] ?? (code >= FIRST_IDEOGRAPH ? SQUARE : OTHER);
+    thousandths += WIDTHS[code - FIRST] ?? WRITTEN[letter] ?? (code >= FIRST_IDEOGRAPH ? SQUARE : OTHER);
   }
   return (thousandths / 1000) * fontSize * (bold ? BOLD : 1);
 }

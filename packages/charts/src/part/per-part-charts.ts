@@ -1,0 +1,152 @@
+import type { PartAnswer, QuantityTimes, Spread } from '@buildweek/results';
+import { CHART_WIDTH, type Chart, type ChartSize } from '../chart.ts';
+import { HOURS, type Unit } from '../format.ts';
+import { themeFor } from '../theme.ts';
+import { changesLead, drawnOvertakings, overtakingStrip, overtakingWords } from './overtaking-strip.ts';
+import { curveKey, type QuantityCurve, quantityCurves, quantityPlot } from './quantity-curves.ts';
+import { formatPieces, formatSpread, MINUTES } from './spread-words.ts';
+import { drawnWays, quotedRoute } from './ways.ts';
+
+const AXIS_ROOM: Readonly<Record<ChartSize, number>> = { wide: 62, narrow: 52 };
+
+type CurvePoint = PartAnswer['ways'][number]['curve'][number];
+
+function curvesOf(
+  answer: PartAnswer,
+  totalOf: (point: CurvePoint) => number,
+  spreadOf: (times: QuantityTimes) => Spread,
+): QuantityCurve[] {
+  return drawnWays(answer).map((drawn) => ({
+    drawn,
+    line: drawn.way.curve.map((point) => ({
+      quantity: point.quantity,
+      value: totalOf(point) / point.quantity,
+    })),
+    spreads: drawn.way.quantities.map((times) => ({ quantity: times.quantity, spread: spreadOf(times) })),
+  }));
+}
+
+function describe(curves: readonly QuantityCurve[], unit: Unit): string {
+  return curves
+    .map(
+      ({ drawn, spreads }) =>
+        `${drawn.way.route}: ${spreads
+          .map(({ quantity, spread }) => `${formatPieces(quantity)} ${formatSpread(spread, unit)}`)
+          .join(', ')}.`,
+    )
+    .join(' ');
+}
+
+/** The way with the least typical value at a quantity. */
+function leastAt(
+  curves: readonly QuantityCurve[],
+  quantity: number,
+): { route: string; spread: Spread } | null {
+  const found = curves.flatMap(({ drawn, spreads }) => {
+    const spread = spreads.find((one) => one.quantity === quantity)?.spread;
+    return spread === undefined ? [] : [{ route: drawn.way.route, spread }];
+  });
+  return found.sort((one, other) => one.spread.typical - other.spread.typical)[0] ?? null;
+}
+
+function mostPieces(curves: readonly QuantityCurve[]): number {
+  return Math.max(1, ...curves.flatMap((curve) => curve.spreads.map((one) => one.quantity)));
+}
+
+function spreadWords(answer: PartAnswer): string {
+  return (
+    `Line: typical. Mark and upright line: typical value and spread over ${answer.plays} plays; one play in ten is ` +
+    'below, one above. Both scales go by factors: a step of the same length is the same factor everywhere.'
+  );
+}
+
+function hoursTitle(answer: PartAnswer, curves: readonly QuantityCurve[]): string {
+  const changes = answer.overtakings
+    .filter((one) => changesLead(answer, one))
+    .sort((one, other) => one.quantity - other.quantity);
+  const last = changes.at(-1);
+  if (last !== undefined) {
+    return `From ${formatPieces(last.quantity)} on, ${quotedRoute(last.faster)} takes the fewest hours per part; before, ${quotedRoute(last.slower)} does`;
+  }
+  const best = leastAt(curves, mostPieces(curves));
+  return best === null
+    ? 'Hours per part against the number of pieces'
+    : `${quotedRoute(best.route)} takes the fewest hours per part at any number of pieces that was looked at`;
+}
+
+/** Hours per part against the number of pieces, with the quantities at which one way overtakes another. */
+export function hoursPerPart(answer: PartAnswer, size: ChartSize): Chart {
+  const curves = curvesOf(
+    answer,
+    (point) => point.hours,
+    (times) => times.hoursPerPart,
+  );
+  const plot = quantityPlot(curves, size);
+  const overtakings = drawnOvertakings(answer);
+  const [asked] = answer.asked;
+  const when = asked === undefined ? '' : `, asked for on ${asked.label}`;
+  return {
+    id: 'hours-per-part',
+    title: hoursTitle(answer, curves),
+    description:
+      `Hours until all pieces are finished, over their number${when}. ${describe(curves, HOURS)} ` +
+      `${answer.overtakings.length === 0 ? 'No way overtakes another.' : `${answer.overtakings.map(overtakingWords).join('; ')}.`}`,
+    spec: {
+      config: themeFor(size),
+      spacing: 4,
+      vconcat: [
+        ...(size === 'narrow' ? [curveKey(plot)] : []),
+        ...(overtakings.length === 0
+          ? []
+          : [overtakingStrip(plot, overtakings, CHART_WIDTH[size] - AXIS_ROOM[size] - 8)]),
+        quantityCurves(
+          plot,
+          `hours per part, by the clock`,
+          overtakings.map((one) => one.quantity),
+        ),
+      ],
+    },
+    footnote:
+      `Hours until the last piece is finished, over the number of pieces${when}. ${spreadWords(answer)}` +
+      (overtakings.length === 0
+        ? ''
+        : ' Diamonds above: where one way overtakes another; the bar through it is its spread.') +
+      (overtakings.length < answer.overtakings.length
+        ? ' Only those that change who is ahead are drawn; the table has all.'
+        : ''),
+  };
+}
+
+/** Minutes of people per part against the number of pieces. */
+export function minutesPerPart(answer: PartAnswer, size: ChartSize): Chart {
+  const curves = curvesOf(
+    answer,
+    (point) => point.minutesOfPeople,
+    (times) => times.minutesOfPeoplePerPart,
+  );
+  const plot = quantityPlot(curves, size);
+  const most = mostPieces(curves);
+  const [one, many] = [leastAt(curves, 1), leastAt(curves, most)];
+  const told = [
+    ...(one === null
+      ? []
+      : [`${formatSpread(one.spread, MINUTES)} for one piece (${quotedRoute(one.route)})`]),
+    ...(many === null || most === 1
+      ? []
+      : [`${formatSpread(many.spread, MINUTES)} a piece for ${most} (${quotedRoute(many.route)})`]),
+  ];
+  return {
+    id: 'minutes-per-part',
+    title: told.length === 0 ? 'Minutes of people per part' : `The least work by hand: ${told.join(', ')}`,
+    description: `Minutes of people per part. ${describe(curves, MINUTES)}`,
+    spec: {
+      config: themeFor(size),
+      spacing: 4,
+      vconcat: [
+        ...(size === 'narrow' ? [curveKey(plot)] : []),
+        quantityCurves(plot, 'minutes of people per part', []),
+      ],
+    },
+    footnote: `Everything that needs hands, from file preparation to inspection, over the number of pieces. ${spreadWords(answer)}`,
+  };
+}
