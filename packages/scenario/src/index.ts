@@ -1,3 +1,4 @@
+export { type AskedSize, AskedSizeError, askedSize, type TypedSize } from './asked-size.ts';
 export { TYPICAL_LAB } from './classes/typical-lab.ts';
 export {
   type TypicalClass,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EVERYTHING } from './fixture/everything.ts';
 import { edited, PLAIN_LAB, problemsOf } from './fixture/plain-lab.ts';
+import { problemsOfShaped, SHAPED_LAB } from './fixture/shaped-lab.ts';
 import type { Problem } from './problem.ts';
 
 /** A key or a value of a line. */
@@ -34,15 +35,16 @@ function mended(text: string, problem: Problem): string | null {
 
 describe('one mistake', () => {
   it.each([
-    ['the plain lab', PLAIN_LAB],
-    ['the lab that uses every key', EVERYTHING],
-  ])('is told once, without what follows from it, in %s', (_, text) => {
+    ['the plain lab', PLAIN_LAB, problemsOf],
+    ['the lab that uses every key', EVERYTHING, problemsOf],
+    ['the lab of shapes', SHAPED_LAB, problemsOfShaped],
+  ])('is told once, without what follows from it, in %s', (_, text, problemsIn) => {
     const slips = slipsIn(text);
     expect(slips.length).toBeGreaterThan(40);
     const toldMore = slips.flatMap(({ slip, slipped }) => {
       // A name that is not there is told wherever it is used: each of the places may be the wrong one.
       const messages = new Set(
-        problemsOf(slipped).map(({ message }) =>
+        problemsIn(slipped).map(({ message }) =>
           message.replace(/^There (is|are) no .*$/, 'A name is not there.'),
         ),
       );

@@ -1,8 +1,12 @@
 import type { ClassTexts } from '../fields.ts';
 
+/** Where the times of cure units are from. */
+export const CURING =
+  'at least 30 min for small sections: Materials 14 (2021) 4856; the rest is common practice, no source';
+
 /**
  * Generic station classes, worded as in a scenario file. All of it is common practice, no source, but for the
- * half hour of curing as a lower bound for small sections (Materials 14 (2021) 4856).
+ * half hour of curing as a lower bound.
  */
 export const STATION_CLASSES: ReadonlyMap<string, ClassTexts> = new Map<string, ClassTexts>([
   [

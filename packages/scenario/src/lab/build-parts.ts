@@ -2,7 +2,7 @@ import type { MachineGroup, PartType } from '@buildweek/model';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioMachine, ScenarioPart, ScenarioRoute } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
-import { shapeOf } from './build-shape.ts';
+import { saysShape, shapeOf } from './build-shape.ts';
 import { buildStages, isAskedBy } from './build-stages.ts';
 import { checkRoute } from './check-route.ts';
 import { checkStationVolumes, checkTypedPrint, mostOf } from './check-shapes.ts';
@@ -36,7 +36,14 @@ function buildPart(part: ScenarioPart, scenario: Scenario, reading: Reading): Pa
   const machine = route === undefined ? undefined : machineOf(route, scenario);
   const known = machine === undefined ? null : shapeOf(part, machine, reading);
   const stages =
-    route === undefined ? [] : buildStages(route, scenario, { ...part, shape: known, path }, reading);
+    route === undefined
+      ? []
+      : buildStages(
+          route,
+          scenario,
+          { ...part, shape: known, saysShape: saysShape(part, reading), path },
+          reading,
+        );
   if (route !== undefined) checkOwnTimes(part, route, reading);
   const asked = route === undefined ? [] : route.stages.filter((stage) => isAskedBy(part.finish, stage));
   if (route !== undefined && stages.length === asked.length) checkBuildKeys(part, path, machine, reading);
@@ -114,7 +121,7 @@ function checkBuildKeys(
     }
     return;
   }
-  if (isWritten('size') || isWritten('mesh')) return;
+  if (saysShape(part, reading)) return;
   checkTypedPrint(part, machine, reading);
   if (part.print === null && !isWritten('print') && !quiet) {
     reading.report(path, 'key', {

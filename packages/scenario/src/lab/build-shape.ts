@@ -126,6 +126,13 @@ function measuresText(shape: PartShape): string {
   );
 }
 
+/** Whether a part says a shape, rightly, wrongly, or under a key that may be meant for it. */
+export function saysShape(part: ScenarioPart, reading: Reading): boolean {
+  const path = ['parts', part.name];
+  const isWritten = (key: string): boolean => reading.nodeAt([...path, key]) !== undefined;
+  return ['size', 'mesh'].some(isWritten) || (!isWritten('print') && reading.isMisspelt(path));
+}
+
 /** @returns the build space of a machine, as far as it is known: its own, or that of its class with no margin */
 export function spaceOf(machine: ScenarioMachine): BuildSpace | null {
   if (machine.shaped !== null) return machine.shaped.space;

@@ -23,6 +23,8 @@ export interface StagePart {
   readonly path: SourcePath;
   readonly finish: Finish;
   readonly shape: KnownShape | null;
+  /** Whether it says a shape, rightly or wrongly. */
+  readonly saysShape: boolean;
   /** Times of its own. */
   readonly times: readonly ScenarioPartTimes[];
 }
@@ -223,7 +225,7 @@ class StageBuilder {
     if (part === null || time.bySize.length === 0) return time.duration;
     const { shape, path } = part;
     if (shape === null) {
-      if (!reading.hasErrorsWithin(path)) this.reportUnsized(part, time.bySize);
+      if (!part.saysShape) this.reportUnsized(part, time.bySize);
       return time.duration;
     }
     for (const { measure } of time.bySize) {

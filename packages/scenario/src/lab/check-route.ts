@@ -1,6 +1,7 @@
 import type { Stage } from '@buildweek/model';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioRoute, ScenarioStage } from '../scenario.ts';
+import type { SizeTerm } from '../words/stage-time.ts';
 import { stagePath } from './names.ts';
 
 /** At most one build, for every part, and carriers that are emptied where whole builds still are. */
@@ -10,7 +11,7 @@ export function checkRoute(
   scenario: Scenario,
   reading: Reading,
 ): void {
-  checkFinishes(route, said, stages, reading);
+  checkWholeBuilds(route, said, stages, scenario, reading);
   const builds = stages.filter((stage) => stage.kind === 'build');
   for (const again of builds.slice(1)) {
     reading.report([...stagePath(reading, route, again.name), 'on'], 'value', {
@@ -46,26 +47,42 @@ export function checkRoute(
   }
 }
 
-/** Stages that some parts leave out must not be those that the others rely on. */
-function checkFinishes(
+/** Whole builds hold parts of many types and finishes: what they go through together is the same for all. */
+function checkWholeBuilds(
   route: string,
   said: readonly ScenarioStage[],
   stages: readonly Stage[],
+  scenario: Scenario,
   reading: Reading,
 ): void {
-  for (const { name, finishes, emptiesCarrier } of said) {
-    if (finishes === null) continue;
-    const isBuild = stages.some((stage) => stage.name === name && stage.kind === 'build');
-    if (!isBuild && !emptiesCarrier) continue;
-    reading.report([...stagePath(reading, route, name), 'for finish'], 'key', {
+  for (const stage of said) {
+    const path = stagePath(reading, route, stage.name);
+    const level = stages.find(({ name }) => name === stage.name)?.level;
+    if (level === 'build' && timeOf(stage, scenario).length > 0) {
+      reading.report([...path, 'takes'], 'key', {
+        message: `Whole builds go through "${stage.name}", and no single part has a time there.`,
+        found: 'takes',
+        expected: 'a time per build, or a stage that goes job by job',
+        write: 'takes: 30 min per build',
+      });
+    }
+    if (stage.finishes === null || (level !== 'build' && !stage.emptiesCarrier)) continue;
+    const isBuild = stages.some(({ name, kind }) => name === stage.name && kind === 'build');
+    reading.report([...path, 'for finish'], 'key', {
       message: isBuild
         ? 'Parts are built whatever their finish.'
-        : `Parts that leave out "${name}" would never free their carrier, which it empties.`,
+        : `Whole builds go through "${stage.name}", with parts of every finish.`,
       found: 'for finish',
-      expected: 'the key at a stage that parts can do without',
-      write: isBuild
-        ? 'the build without it'
-        : 'the stage without it, or "empties carrier" at a stage for all parts',
+      expected: 'the key at a stage that goes job by job',
+      write: isBuild ? 'the build without it' : 'the stage without it',
     });
   }
+}
+
+/** Terms by the size of parts in the time of a stage. */
+function timeOf(stage: ScenarioStage, scenario: Scenario): readonly SizeTerm[] {
+  if (stage.kind === 'wait') return [];
+  if (stage.kind === 'work') return stage.bySize;
+  const station = scenario.stations.find(({ name }) => name === stage.on);
+  return (stage.times.run ?? station?.times.run)?.bySize ?? [];
 }

@@ -5,7 +5,7 @@ import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioMachine, ScenarioPart } from '../scenario.ts';
 import { volumeText } from '../words/measure.ts';
 import { type Size, sizeText } from '../words/size.ts';
-import { spaceOf } from './build-shape.ts';
+import { saysShape, spaceOf } from './build-shape.ts';
 import { stagePath } from './names.ts';
 
 /**
@@ -99,9 +99,12 @@ export function checkTypedPrint(part: ScenarioPart, machine: ScenarioMachine, re
 
 /** Finds parts without a size, or with too large a one, at stations that are filled by volume. */
 export function checkStationVolumes(parts: readonly PartType[], scenario: Scenario, reading: Reading): void {
-  for (const part of parts) {
+  for (const [index, part] of parts.entries()) {
     const path = ['parts', part.name];
-    if (reading.hasErrorsWithin(path)) continue;
+    const said = scenario.parts[index];
+    // What keeps a shape that is said from being known has been reported.
+    const isReported = part.print?.kind !== 'shape' && said !== undefined && saysShape(said, reading);
+    if (isReported || reading.hasErrorsWithin(path)) continue;
     for (const stage of part.stages) {
       if (stage.kind !== 'station') continue;
       const station = scenario.stations.find((group) => group.name === stage.stationGroup);
@@ -121,7 +124,7 @@ export function checkStationVolumes(parts: readonly PartType[], scenario: Scenar
         message: `"${part.name}" does not go into "${station.name}": its box takes ${volumeText(box)}.`,
         found: station.name,
         expected: `a station that holds ${volumeText(box)}; this one holds ${volumeText(station.capacity)}`,
-        write: `holds: ${Math.ceil(box / 1e6)} litres under stations / ${station.name}`,
+        write: `holds: ${box <= 1e6 ? `${Math.ceil(box / 1000)} cm3` : `${Math.ceil(box / 1e6)} litres`} under stations / ${station.name}`,
       });
     }
   }

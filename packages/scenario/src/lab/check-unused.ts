@@ -2,6 +2,7 @@ import { listed, nearest } from '../nearest.ts';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioStage } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import { USUAL_FINISH } from '../words/finish.ts';
 import { equipmentHours } from './equipment-hours.ts';
 import { skillPath } from './names.ts';
 
@@ -27,7 +28,7 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
   const asked = new Set(scenario.demand.map((demand) => demand.part));
   const carriers = new Set(scenario.machines.map((machine) => machine.carrier));
   const routes = new Set(scenario.parts.map((part) => part.route));
-  const warn = (path: SourcePath, message: string, write: string): void =>
+  const warn: Warn = (path, message, write) =>
     reading.report(path, 'key', {
       severity: 'warning',
       message,
@@ -59,7 +60,51 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
     if (!asked.has(name))
       warn(['parts', name], `Nobody asks for "${name}".`, `${name}: { jobs: 14 per week } under demand`);
   }
+  checkShapeKeys(scenario, warn);
+  checkFinishes(scenario, warn);
   checkMaterials(scenario, reading);
+}
+
+type Warn = (path: SourcePath, message: string, write: string) => void;
+
+/** What is said of the builds of a machine has an effect on parts that have a shape, or on those that have none. */
+function checkShapeKeys(scenario: Scenario, warn: Warn): void {
+  for (const machine of scenario.machines) {
+    const built = scenario.parts.filter((part) =>
+      scenario.routes
+        .find((route) => route.name === part.route)
+        ?.stages.some((stage) => stage.kind === 'placed' && stage.on === machine.name),
+    );
+    const shaped = built.filter((part) => part.shape !== null).length;
+    const path = ['machines', machine.name];
+    if (machine.shaped !== null && shaped === 0 && built.length > 0) {
+      warn(
+        [...path, 'platform'],
+        `No part with a size or a mesh is built on "${machine.name}": what is said of its builds has no effect.`,
+        'size: 42 x 42 x 11 mm, and volume: 5200 mm3, at a part instead of its print time',
+      );
+    }
+    if (machine.capacity !== null && shaped > 0 && shaped === built.length) {
+      warn(
+        [...path, 'holds'],
+        `What fits on "${machine.name}" follows from the sizes of its parts: "holds" has no effect.`,
+        'the machine without it',
+      );
+    }
+  }
+}
+
+/** A finish makes a difference where a stage of the route is for some finishes alone. */
+function checkFinishes(scenario: Scenario, warn: Warn): void {
+  for (const { name, route, finish } of scenario.parts) {
+    const stages = scenario.routes.find((candidate) => candidate.name === route)?.stages ?? [];
+    if (finish === USUAL_FINISH || stages.some(({ finishes }) => finishes !== null)) continue;
+    warn(
+      ['parts', name, 'finish'],
+      `All stages of "${route}" are for every finish: "${finish}" makes no difference.`,
+      `for finish: ${finish} at a stage of the route`,
+    );
+  }
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Fields } from '../fields.ts';
 import type { Scenario } from '../scenario.ts';
 import { anyText } from '../words/choice.ts';
 import { monday } from '../words/dates.ts';
-import { machinesAsked } from './machines-asked.ts';
+import { placesAsked } from './places-asked.ts';
 import { readJobsAtStart, readMachinesAtStart } from './read-at-the-start.ts';
 import { readDemand } from './read-demand.ts';
 import { readHours } from './read-hours.ts';
@@ -27,6 +27,7 @@ export function readFile(fields: Fields): Scenario {
   const { calendars, closedDays } = readHours(fields);
   const labHours = fields.read('lab hours', anyText) ?? null;
   const { people, inPlace } = readPeople(fields, calendars);
+  const asked = placesAsked(fields);
   return {
     name,
     startDay,
@@ -36,8 +37,8 @@ export function readFile(fields: Fields): Scenario {
     closedDays,
     labHours,
     people,
-    machines: readMachines(fields, machinesAsked(fields)),
-    stations: readStations(fields),
+    machines: readMachines(fields, asked.byShape),
+    stations: readStations(fields, asked),
     carriers: readCarriers(fields),
     routes: readRoutes(fields),
     parts: readParts(fields),

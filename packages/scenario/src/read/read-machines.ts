@@ -1,8 +1,8 @@
 import type { CoolDown, MaterialChange } from '@buildweek/model';
-import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
+import { MACHINE_CLASSES, type MachineClass } from '../classes/machine-classes.ts';
 import { MACHINE_SHAPES } from '../classes/machine-shapes.ts';
 import { MACHINE_TROUBLES } from '../classes/machine-troubles.ts';
-import type { Fields } from '../fields.ts';
+import type { ClassTexts, Fields } from '../fields.ts';
 import type { ScenarioMachine } from '../scenario.ts';
 import { machineCapacity } from '../words/capacity.ts';
 import { anyText, choice, yesNo } from '../words/choice.ts';
@@ -34,8 +34,9 @@ function readMachine(written: Fields, name: string, isAsked: boolean): ScenarioM
       : written.withClass({
           ...machineClass.texts,
           process: machineClass.process,
+          ...usual?.texts,
           // Where no shape is known, no height of a build is either: the class then has one time for all.
-          ...(isAsked ? usual?.texts : {}),
+          ...(isAsked ? {} : coolDownOf(machineClass)),
         });
   const troubles = MACHINE_TROUBLES.get(className ?? '') ?? null;
   const works = ['prepare', 'set-up', 'unload', 'first layers'].map(
@@ -88,6 +89,11 @@ function readMachine(written: Fields, name: string, isAsked: boolean): ScenarioM
     ...readConditions(fields, 'machine', skill, troubles),
     usualRejects: troubles?.rejects ?? null,
   };
+}
+
+function coolDownOf({ texts }: MachineClass): ClassTexts {
+  const text = texts['cool-down'];
+  return text === undefined ? {} : { 'cool-down': text };
 }
 
 function readCoolDown(fields: Fields): { coolDown: CoolDown | null; hoursPerMillimetre: number } {

@@ -16,10 +16,11 @@ export function readPartShape(part: Fields): ScenarioShape | null {
   if (isMesh) {
     for (const key of ['size', ...SIZE_KEYS])
       part.refuse(key, 'the mesh says it.', 'the mesh, or size and volume');
-  } else {
+  } else if (!part.reading.isMisspelt(part.path)) {
     for (const key of MESH_KEYS) part.refuse(key, 'there is no mesh.', 'mesh: parts/bracket.stl');
   }
   if (!isMesh && !isSize) {
+    if (part.reading.isMisspelt(part.path)) return null;
     for (const key of SIZE_KEYS) part.refuse(key, 'there is no size.', 'size: 42 x 42 x 11 mm');
     return null;
   }
@@ -69,7 +70,7 @@ function readSize(part: Fields): ScenarioShape | null {
       'value',
       `A volume of ${volumeText(volume)} is more than the box of ${volumeText(boxVolume)} around the part.`,
       `at most ${volumeText(boxVolume)}`,
-      `${Number((boxVolume / 2).toPrecision(2))} mm3`,
+      `for example: ${volumeText(boxVolume / 2)}`,
     );
     return null;
   }

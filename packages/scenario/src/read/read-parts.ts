@@ -3,14 +3,11 @@ import type { ScenarioPart, ScenarioPartTimes } from '../scenario.ts';
 import { fitsPerBuild, spaceOfBuild } from '../words/capacity.ts';
 import { anyText, choice } from '../words/choice.ts';
 import { plainDuration } from '../words/duration.ts';
-import { FINISHES, type Finish } from '../words/finish.ts';
+import { FINISHES, USUAL_FINISH } from '../words/finish.ts';
 import { printTime } from '../words/print-time.ts';
 import { stageTime } from '../words/stage-time.ts';
 import { readPartShape } from './read-part-shape.ts';
 import { STATION_BASES } from './read-stations.ts';
-
-/** Of parts that say nothing: what comes off the machine and out of the wash. */
-const USUAL_FINISH: Finish = 'cleaned';
 
 export function readParts(fields: Fields): ScenarioPart[] {
   return fields.names('parts').map((name): ScenarioPart => {

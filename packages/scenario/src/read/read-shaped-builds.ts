@@ -39,7 +39,11 @@ interface MachineBasics {
 export function readShapedBuilds(fields: Fields, machine: MachineBasics): ShapedBuilds | null {
   const written = SHAPE_KEYS.filter((key) => fields.has(key));
   const isInDoubt = ['class', 'process'].some((key) => fields.reading.isInDoubt(fields.path, key));
-  if ((!machine.isAsked && written.length === 0) || isInDoubt) return null;
+  if (isInDoubt) return null;
+  if (!machine.isAsked && written.length === 0) {
+    if (machine.coolDownHoursPerMillimetre > 0) refuseHeight(fields);
+    return null;
+  }
   if (!fields.has('platform') && fields.classText('platform') === undefined) {
     const why = written.length > 0 ? `"${written[0]}"` : 'the size of its parts';
     fields.missing(
@@ -50,14 +54,22 @@ export function readShapedBuilds(fields: Fields, machine: MachineBasics): Shaped
     return null;
   }
   const time = timeKind(fields, machine);
-  if (time === null) {
+  if (time === null && fields.has('process')) {
+    fields.report(
+      'process',
+      'value',
+      'How such a machine prints is not known.',
+      'MEX, VPP or PBF, or a print time by volume and height',
+      'print time: 1 h per build plus 0.03 h per cm3 plus 0.5 h per cm beside it',
+    );
+  } else if (time === null) {
     fields.missing(
       'process',
       'MEX, VPP or PBF, or a print time by volume and height',
       'process: MEX, or: print time: 1 h per build plus 0.03 h per cm3 plus 0.5 h per cm',
     );
-    return null;
   }
+  if (time === null) return null;
   refuseOthers(fields, machine, time);
   const space = readSpace(fields, machine.process);
   const model = readTime(fields, time);
@@ -68,6 +80,17 @@ export function readShapedBuilds(fields: Fields, machine: MachineBasics): Shaped
     coolDownHoursPerMillimetre: machine.coolDownHoursPerMillimetre,
     powder: machine.process === 'PBF' ? readPowder(fields, machine.usual) : null,
   };
+}
+
+/** Without parts of a known size nobody knows how high a build is. */
+function refuseHeight(fields: Fields): void {
+  fields.report(
+    'cool-down',
+    'value',
+    'Nothing is known of the height of these builds: no part with a size or a mesh is built here.',
+    'one cool-down for builds of any height, or parts with a size and a platform',
+    '4 to 20 h, usually 10',
+  );
 }
 
 const EXAMPLE_PLATFORM = 'platform: 250 x 250 x 250 mm';
@@ -81,7 +104,9 @@ function timeKind(fields: Fields, { process, usual }: MachineBasics): BuildTimeM
     case 'PBF':
       return 'powder bed';
     case 'VPP':
-      return usual?.time ?? (fields.has('scans') ? 'laser vat' : 'mask');
+      // The class of another process says nothing of a vat.
+      if (usual?.time === 'mask' || usual?.time === 'laser vat') return usual.time;
+      return fields.has('scans') ? 'laser vat' : 'mask';
     case 'other':
       return null;
   }
@@ -122,7 +147,7 @@ function readSpace(fields: Fields, process: Process): BuildSpace {
       'value',
       `A margin of ${margin} mm on both sides leaves nothing of a platform of ${sizeText(platform)}.`,
       `a margin below ${narrow / 2} mm`,
-      key === 'margin' ? '3 mm' : '250 x 250 x 250 mm',
+      `for example: ${key === 'margin' ? '3 mm' : '250 x 250 x 250 mm'}`,
     );
   } else if (narrow - 2 * margin <= spacing) {
     const key = fields.has('spacing') ? 'spacing' : 'platform';
@@ -131,7 +156,7 @@ function readSpace(fields: Fields, process: Process): BuildSpace {
       'value',
       `A spacing of ${spacing} mm is more than the platform of ${sizeText(platform)} has between its margins.`,
       `a spacing below ${Number((narrow - 2 * margin).toFixed(3))} mm`,
-      key === 'spacing' ? '2 mm' : '250 x 250 x 250 mm',
+      `for example: ${key === 'spacing' ? '2 mm' : '250 x 250 x 250 mm'}`,
     );
   }
   const sides = { ...platform, margin, spacing };
@@ -212,7 +237,7 @@ function readBottomLayers(fields: Fields, secondsPerLayer: number) {
       'value',
       `Bottom layers of ${seconds} s would take less than the ${secondsPerLayer} s of any other.`,
       `at least ${secondsPerLayer} s each`,
-      `${number} at ${5 * secondsPerLayer} s each`,
+      `for example: ${number} at ${5 * secondsPerLayer} s each`,
     );
   }
   return {

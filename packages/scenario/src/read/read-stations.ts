@@ -1,5 +1,7 @@
 import type { CarrierPool, DurationBasis } from '@buildweek/model';
 import { STATION_CLASSES } from '../classes/station-classes.ts';
+import { STATION_VOLUMES } from '../classes/station-volumes.ts';
+import { typicalText } from '../classes/typical-value.ts';
 import type { Fields } from '../fields.ts';
 import type { ScenarioStation, StationTimes } from '../scenario.ts';
 import { stationCapacity } from '../words/capacity.ts';
@@ -8,15 +10,23 @@ import { stationStart } from '../words/launch.ts';
 import { MOST_ALIKE, wholeNumber } from '../words/numbers.ts';
 import { stageTime } from '../words/stage-time.ts';
 import { readAttendedWork, USUAL_SKILL } from './attended-work.ts';
+import type { PlacesAsked } from './places-asked.ts';
 import { readConditions } from './read-conditions.ts';
 
 export const STATION_BASES: readonly DurationBasis[] = ['batch', 'job', 'part', 'build'];
 
-export function readStations(fields: Fields): ScenarioStation[] {
+/** @param asked which stations parts come to, with and without a shape */
+export function readStations(fields: Fields, asked: PlacesAsked): ScenarioStation[] {
   return fields.names('stations').map((name): ScenarioStation => {
     const written = fields.group('stations').group(name);
     const className = written.read('class', choice(...STATION_CLASSES.keys()));
-    const station = written.withClass(STATION_CLASSES.get(className ?? '') ?? {});
+    // Parts whose shape is not known can only be counted.
+    const volume =
+      asked.byShape.has(name) && !asked.byType.has(name) ? STATION_VOLUMES.get(className ?? '') : undefined;
+    const station = written.withClass({
+      ...STATION_CLASSES.get(className ?? ''),
+      ...(volume === undefined ? {} : { holds: typicalText(volume) }),
+    });
     const times = readStationTimes(station);
     return {
       name,

@@ -1,7 +1,8 @@
 import type { StationGroup } from '@buildweek/model';
+import { nearest } from '../nearest.ts';
 import { measure } from './measure.ts';
 import { Phrase } from './phrase.ts';
-import { toBase, unitNamed } from './units.ts';
+import { nearestUnit, toBase, unitNamed } from './units.ts';
 import { type Wording, WordingError } from './wording-error.ts';
 
 /** `24 parts`: how much a machine holds. @throws WordingError */
@@ -23,7 +24,9 @@ export const stationCapacity: Wording<{
 }> = (text) => {
   const expected = 'a number of parts, jobs or builds, or a volume';
   const volume = /^[^a-z]*\s*([a-z]+3?)$/i.exec(text)?.[1] ?? '';
-  if (unitNamed(volume)?.kind === 'volume') {
+  const isCount = nearest(volume, ['parts', 'jobs', 'builds', 'platforms']) !== null;
+  const meant = isCount ? null : (nearestUnit(volume) ?? volume);
+  if (unitNamed(meant ?? '')?.kind === 'volume') {
     return { capacity: measure('volume', '4 litres')(text), unit: 'box volume' };
   }
   const { number, unit, phrase } = numberOf(text, expected, '20 parts');

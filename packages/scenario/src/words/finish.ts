@@ -5,6 +5,9 @@ import { type Wording, WordingError } from './wording-error.ts';
 export const FINISHES = ['as printed', 'cleaned', 'smooth'] as const;
 export type Finish = (typeof FINISHES)[number];
 
+/** Of parts that say nothing. */
+export const USUAL_FINISH: Finish = 'cleaned';
+
 /**
  * Finishes that a stage is done for: `cleaned` is done for cleaned parts and for all that ask for more, since
  * a smooth part has been cleaned before; `only cleaned` for these alone.

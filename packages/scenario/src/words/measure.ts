@@ -20,7 +20,7 @@ export function measure(
     const value = measureOf(phrase, kind);
     phrase.end();
     if (value > 0 || orZero) return value;
-    throw phrase.error(`A ${kind} of nothing is none.`);
+    throw phrase.error('It cannot be zero.');
   };
 }
 
@@ -54,7 +54,7 @@ export const density: Wording<number> = (text) => {
   phrase.end();
   const value = toBase(mass.number, mass.unit);
   if (value > 0) return value;
-  throw phrase.error('A density of nothing is none.');
+  throw phrase.error('It cannot be zero.');
 };
 
 const NAMES: Readonly<Record<'length' | 'area' | 'volume', string>> = {

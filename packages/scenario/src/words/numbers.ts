@@ -106,7 +106,7 @@ export function share(most: number, below = false): Wording<number> {
 export const someShare: Wording<number> = (text) => {
   const value = share(100)(text);
   if (value > 0) return value;
-  throw new WordingError('With nothing of it no part would be there.', 'a share above 0, to 100 %', '10 %');
+  throw new WordingError('It cannot be zero.', 'a share above 0, to 100 %', '10 %');
 };
 
 /** `14 per week`, `2.5 per hour`: how often, per week. @throws WordingError */
