@@ -1,5 +1,5 @@
-import { CHART_WIDTH, type Chart, chartsOf } from '@buildweek/charts';
-import type { Results } from '@buildweek/results';
+import { CHART_WIDTH, type Chart, chartsOf, partChartsOf } from '@buildweek/charts';
+import type { PartAnswer, Results } from '@buildweek/results';
 import { chartImage } from './chart-image.ts';
 import { Html, html } from './html.ts';
 
@@ -9,12 +9,20 @@ export interface DrawnChart {
   readonly narrow: Chart;
 }
 
+/** Charts by their id, each in both of its widths. */
+function byId(wide: readonly Chart[], narrow: readonly Chart[]): ReadonlyMap<string, DrawnChart> {
+  const narrowById = new Map(narrow.map((chart) => [chart.id, chart]));
+  return new Map(wide.map((chart) => [chart.id, { wide: chart, narrow: narrowById.get(chart.id) ?? chart }]));
+}
+
 /** All charts of the results by their id. */
 export function drawnCharts(results: Results): ReadonlyMap<string, DrawnChart> {
-  const narrow = new Map(chartsOf(results, 'narrow').map((chart) => [chart.id, chart]));
-  return new Map(
-    chartsOf(results, 'wide').map((wide) => [wide.id, { wide, narrow: narrow.get(wide.id) ?? wide }]),
-  );
+  return byId(chartsOf(results, 'wide'), chartsOf(results, 'narrow'));
+}
+
+/** All charts of the answer for one part by their id. */
+export function drawnPartCharts(answer: PartAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(partChartsOf(answer, 'wide'), partChartsOf(answer, 'narrow'));
 }
 
 function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {

@@ -1,1 +1,2 @@
+export { renderPart } from './render-part.ts';
 export { renderReport } from './render-report.ts';

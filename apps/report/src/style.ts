@@ -35,6 +35,9 @@ h3{margin:1.4rem 0 0;font-size:1rem}
 figure{margin:0 0 2.4rem}
 figcaption{max-width:60rem;margin:0 0 .7rem;font-size:1.125rem;line-height:1.35;font-weight:bold}
 .picture svg{display:block;width:100%;height:auto}
+.head figure{margin:1.5rem 0 0}
+.notes{max-width:46rem;margin:0;padding-left:1.2rem}
+.notes li+li{margin-top:.3rem}
 .wide{max-width:60rem}
 .narrow{display:none;max-width:30rem}
 .note{max-width:60rem;margin-top:.6rem;color:var(--muted);font-size:.875rem;line-height:1.45}

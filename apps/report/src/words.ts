@@ -1,4 +1,11 @@
-import { formatInterval, formatRange, formatValue, type Unit, unnamed } from '@buildweek/charts';
+import {
+  formatInterval,
+  formatRange,
+  formatValue,
+  spreadFigure,
+  type Unit,
+  unnamed,
+} from '@buildweek/charts';
 import {
   type EstimateOrRefused,
   type Never,
@@ -6,6 +13,7 @@ import {
   periodName,
   type Refused,
   type Run,
+  type Spread,
 } from '@buildweek/results';
 import { type Content, type Html, html } from './html.ts';
 import type { Reasons } from './reasons.ts';
@@ -47,4 +55,10 @@ export function predictionCell(
   if (prediction.kind !== 'prediction') return missing(prediction, manner.reasons ?? null);
   const interval = formatInterval(prediction, unit);
   return manner.spoken === true ? `${interval}\u00a0${unit.many}` : interval;
+}
+
+/** A cell with a typical value and its spread over plays; the unit stands in the heading. */
+export function spreadCell(spread: Spread, unit: Unit): Content {
+  const { value, range } = spreadFigure(spread, unit);
+  return range === null ? value : html`${value} <span class="interval">${range}</span>`;
 }

@@ -2,7 +2,7 @@ import type { Results } from '@buildweek/results';
 import { type Html, html } from '../html.ts';
 
 /** What the plan leaves to the people who are licensed to judge it; said plainly, before the details. */
-export function cautions(results: Results): Html {
+export function cautions(results: Pick<Results, 'cautions'>): Html {
   if (results.cautions.length === 0) return html``;
   return html`
 <section id="cautions" class="cautions" aria-labelledby="cautions-title">

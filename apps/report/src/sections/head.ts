@@ -3,7 +3,7 @@ import type { Results } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
 
 /** Letters from which on the answer is set smaller. */
-const LONG_ANSWER = 90;
+export const LONG_ANSWER = 90;
 
 /** Names of the processes. Source: ISO/ASTM 52900. */
 const PROCESSES: Readonly<Record<ProcessName, string | null>> = {
@@ -27,18 +27,19 @@ const FIRST_TOPICS: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** One line that leads to the cautions where the plan has unattended nights or people alone. */
-function cautionLine(results: Results): Html | null {
-  const words = results.cautions.flatMap(({ topic }) => FIRST_TOPICS.get(topic) ?? []);
+export function cautionLine(cautions: Results['cautions'], subject: string): Html | null {
+  const words = cautions.flatMap(({ topic }) => FIRST_TOPICS.get(topic) ?? []);
   if (words.length === 0) return null;
-  return html`<p class="beware">The plan ${words.join(' and ')}: see <a href="#cautions">before this plan is followed</a>.</p>`;
+  return html`<p class="beware">${subject} ${words.join(' and ')}: see <a href="#cautions">before this plan is followed</a>.</p>`;
 }
 
 /** No line ends between a number and its per cent sign. */
-function keptTogether(sentence: string): string {
+export function keptTogether(sentence: string): string {
   return sentence.replace(/(\d) %/g, '$1\u00a0%');
 }
 
-function fact(term: string, value: string | number | Html): Html {
+/** A fact in the head of a page. */
+export function fact(term: string, value: string | number | Html): Html {
   return html`<div><dt>${term}</dt><dd>${value}</dd></div>`;
 }
 
@@ -55,7 +56,7 @@ export function head(results: Results): Html {
 <h1>${nameText(results.scenario.name)}</h1>
 ${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
 ${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
-${cautionLine(results)}
+${cautionLine(results.cautions, 'The plan')}
 <dl class="facts">
 ${fact('The lab', `${units(results.machines.length, 'machine', 'machines')}, ${units(results.stations.length, 'station', 'stations')}, ${units(persons, 'person', 'persons')}, ${units(lab.parts.length, 'part type', 'part types')}`)}
 ${fact('The plan', `${units(run.weeks, 'week', 'weeks')} from ${lab.startDate}, with ${units(run.ignoredWeeks.weeks, 'ignored week', 'ignored weeks')} before`)}

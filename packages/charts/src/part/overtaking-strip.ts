@@ -26,28 +26,28 @@ function leaders(answer: PartAnswer): string[] {
         const hours = way.curve.find((one) => one.quantity === quantity)?.hours;
         return hours === undefined ? [] : [{ route: way.route, hours }];
       });
-      return found
-        .sort((one, other) => one.hours - other.hours)
-        .slice(0, 1)
-        .map((one) => one.route);
+      const [first] = found.sort((one, other) => one.hours - other.hours);
+      return first === undefined ? [] : [first.route];
     });
 }
 
-/** Whether an overtaking changes who is ahead of all others. */
-export function changesLead(answer: PartAnswer, overtaking: Overtaking): boolean {
+/** The overtakings that change who is ahead of all others, in the order of quantities. */
+export function changesOfLead(answer: PartAnswer): Overtaking[] {
   const inOrder = leaders(answer);
-  return inOrder.some(
-    (route, index) => route === overtaking.faster && inOrder[index - 1] === overtaking.slower,
-  );
+  return [...answer.overtakings]
+    .sort((one, other) => one.quantity - other.quantity)
+    .filter((overtaking) =>
+      inOrder.some((route, index) => route === overtaking.faster && inOrder[index - 1] === overtaking.slower),
+    );
 }
 
-/** Those that change the lead first, and all of them where they are few; each in the order of quantities. */
+/** All overtakings where they are few, else those that change the lead; in the order of quantities. */
 export function drawnOvertakings(answer: PartAnswer): Overtaking[] {
   const all = [...answer.overtakings].sort((one, other) => one.quantity - other.quantity);
-  return all.length <= MOST_DRAWN ? all : all.filter((one) => changesLead(answer, one));
+  return all.length <= MOST_DRAWN ? all : changesOfLead(answer);
 }
 
-/** "20 to 51", "22 or never" . */
+/** "20 to 51", "22, or not at all". */
 export function overtakingRange({ low, high }: Overtaking): string {
   return high === null ? `${low}, or not at all` : `${low} to ${high}`;
 }

@@ -2,7 +2,7 @@ import type { PartAnswer, QuantityTimes, Spread } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize } from '../chart.ts';
 import { HOURS, type Unit } from '../format.ts';
 import { themeFor } from '../theme.ts';
-import { changesLead, drawnOvertakings, overtakingStrip, overtakingWords } from './overtaking-strip.ts';
+import { changesOfLead, drawnOvertakings, overtakingStrip, overtakingWords } from './overtaking-strip.ts';
 import { curveKey, type QuantityCurve, quantityCurves, quantityPlot } from './quantity-curves.ts';
 import { formatPieces, formatSpread, MINUTES } from './spread-words.ts';
 import { drawnWays, quotedRoute } from './ways.ts';
@@ -61,12 +61,14 @@ function spreadWords(answer: PartAnswer): string {
 }
 
 function hoursTitle(answer: PartAnswer, curves: readonly QuantityCurve[]): string {
-  const changes = answer.overtakings
-    .filter((one) => changesLead(answer, one))
-    .sort((one, other) => one.quantity - other.quantity);
-  const last = changes.at(-1);
-  if (last !== undefined) {
-    return `From ${formatPieces(last.quantity)} on, ${quotedRoute(last.faster)} takes the fewest hours per part; before, ${quotedRoute(last.slower)} does`;
+  const changes = changesOfLead(answer);
+  const [first] = changes;
+  if (first !== undefined) {
+    const later = changes.map(
+      (one, index) =>
+        `${quotedRoute(one.faster)} from ${index === changes.length - 1 ? `${formatPieces(one.quantity)} on` : one.quantity}`,
+    );
+    return `The fewest hours per part: ${[`${quotedRoute(first.slower)} for the smallest jobs`, ...later].join(', ')}`;
   }
   const best = leastAt(curves, mostPieces(curves));
   return best === null

@@ -36,18 +36,20 @@ interface Row {
 interface Room {
   readonly size: ChartSize;
   readonly width: number;
+  /** For words below the bars; they may stand under the hours at the end. */
+  readonly words: number;
   readonly hours: number;
 }
 
 const AT = (field: string) => ({ field, type: 'quantitative' }) as const;
 
-function rowsOf(ways: readonly DrawnWay[], asked: AskedMoment, { size, width }: Room): Row[] {
+function rowsOf(ways: readonly DrawnWay[], asked: AskedMoment, { size, words }: Room): Row[] {
   const rows: Row[] = [];
   let top = 0;
   for (const drawn of ways) {
     const timeline = drawn.way.timelines.find((one) => one.asked === asked.label);
     if (timeline === undefined) continue;
-    const lines = wrapLines(toldStretches(timeline).map(toldWords), SEPARATOR, width, FONT_SIZE[size] - 1);
+    const lines = wrapLines(toldStretches(timeline).map(toldWords), SEPARATOR, words, FONT_SIZE[size] - 1);
     rows.push({ drawn, timeline, lines, top, bar: top + NAME_ABOVE[size] + BAR_ROOM / 2 });
     top += NAME_ABOVE[size] + BAR_ROOM + lines.length * LINE_HEIGHT + ROW_GAP[size];
   }
@@ -196,7 +198,12 @@ export function stageTimeline(answer: PartAnswer, size: ChartSize): Chart {
       vconcat: [
         stretchKey(width, size),
         ...moments.map((asked, index) =>
-          panel(ways, asked, { size, width, hours: longest(asked.label) }, index === moments.length - 1),
+          panel(
+            ways,
+            asked,
+            { size, width, words: width + ends, hours: longest(asked.label) },
+            index === moments.length - 1,
+          ),
         ),
       ],
     },

@@ -53,18 +53,21 @@ function barLayer(kind: StretchKind, bars: readonly Bar[]): Layer {
   };
 }
 
-function labelLayer(kind: StretchKind, bars: readonly Bar[], size: ChartSize): Layer {
-  return {
+/** The labels of a kind's bars; those of waits on a ground of paper, since lines of the axis pass there. */
+function labelLayers(kind: StretchKind, bars: readonly Bar[], size: ChartSize): Layer[] {
+  const labels = (look: { color: string; stroke?: string; strokeWidth?: number }): Layer => ({
     data: { values: bars.filter((bar) => bar.kind === kind && bar.label !== '') },
     mark: {
       type: 'text',
       baseline: 'middle',
       fontSize: FONT_SIZE[size] - 1.5,
-      color: LABEL_COLOUR[kind],
       dy: LABEL_LIFT[kind],
+      ...look,
     },
     encoding: { x: AT('middle'), y: AT('y'), text: { field: 'label' } },
-  };
+  });
+  const ground = labels({ color: PAPER, stroke: PAPER, strokeWidth: 4 });
+  return [...(kind === 'waits' ? [ground] : []), labels({ color: LABEL_COLOUR[kind] })];
 }
 
 /**
@@ -98,7 +101,7 @@ export function stretchBars(
   });
   return [
     ...(['waits', 'by itself', 'hands'] as const).map((kind) => barLayer(kind, bars)),
-    ...STRETCH_KINDS.map((kind) => labelLayer(kind, bars, size)),
+    ...STRETCH_KINDS.flatMap((kind) => labelLayers(kind, bars, size)),
   ];
 }
 

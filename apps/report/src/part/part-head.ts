@@ -1,0 +1,33 @@
+import { formatPlain } from '@buildweek/charts';
+import type { PartAnswer } from '@buildweek/results';
+import { type DrawnChart, figure } from '../figure.ts';
+import { type Html, html, nameText } from '../html.ts';
+import { cautionLine, fact, keptTogether, LONG_ANSWER } from '../sections/head.ts';
+
+const MM3_PER_CM3 = 1000;
+const MM2_PER_CM2 = 100;
+
+/** The top of the page: the question, the answer in words, and the chart that shows why. */
+export function partHead(answer: PartAnswer, charts: ReadonlyMap<string, DrawnChart>): Html {
+  const { part, lab } = answer;
+  const [first, ...others] = answer.verdict.map(keptTogether);
+  const volume = `${formatPlain(part.volume / MM3_PER_CM3)}\u00a0cm³`;
+  const surface = `${formatPlain(part.surface / MM2_PER_CM2)}\u00a0cm²`;
+  return html`
+<header class="head">
+<div class="inside">
+<p class="program">Buildweek · which process for a part</p>
+<h1>Which process for the ${nameText(part.name)}?</h1>
+${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
+${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
+${figure(charts, 'first-choice')}
+${cautionLine(answer.cautions, 'The way to the part')}
+<dl class="facts">
+${fact('The part', html`${volume}, surface ${surface}, finish: <bdi>${part.finish}</bdi>`)}
+${fact('The lab', lab.isTypical ? html`typical machines (<bdi>${lab.name}</bdi>): no scenario was given` : nameText(lab.name))}
+${fact('Asked for on', answer.asked.map((asked) => asked.label).join(', '))}
+${fact('Played', `${answer.plays} times, seed “${answer.seed}”, in an empty lab`)}
+</dl>
+</div>
+</header>`;
+}
