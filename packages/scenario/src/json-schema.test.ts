@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { PLAIN_LAB } from './fixture/plain-lab.ts';
 import { QUEUES } from './fixture/queues.ts';
+import { SHAPED_LAB } from './fixture/shaped-lab.ts';
 import { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
 
 const textOf = (name: string): string =>
@@ -36,6 +37,7 @@ describe('the JSON Schema of scenarios', () => {
   it.each([
     ...['demo', 'small'].map((name) => [name, textOf(name)]),
     ['plain lab', PLAIN_LAB],
+    ['lab of shapes', SHAPED_LAB],
     ...Object.entries(QUEUES),
   ])('accepts what the program accepts, as an editor reads it: %s', (_, text = '') => {
     validate(parse(text));

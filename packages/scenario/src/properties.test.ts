@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PLAIN_LAB } from './fixture/plain-lab.ts';
+import { readShaped, SHAPED_LAB } from './fixture/shaped-lab.ts';
 import { formatProblem } from './problem.ts';
 import { readScenario, type ScenarioReading } from './read-scenario.ts';
 
@@ -76,6 +77,10 @@ const scrap = fc.oneof(
     '20',
     '20 min',
     '5 to 1 h',
+    '0 mm',
+    '1 x 1 x 1 mm',
+    'per cm2 of surface',
+    '1 litre',
     'hours',
     'skills',
     '2027-02-30',
@@ -87,20 +92,26 @@ const scrap = fc.oneof(
 );
 
 describe('reading a scenario', () => {
-  it('gives a lab or problems with their places, and never throws, when pieces of a file are replaced', () => {
-    const edit = fc.record({ at: fc.nat(), length: fc.nat(12), insert: scrap });
-    fc.assert(
-      fc.property(fc.array(edit, { minLength: 1, maxLength: 3 }), (edits) => {
-        let text = PLAIN_LAB;
-        for (const { at, length, insert } of edits) {
-          const start = at % (text.length + 1);
-          text = text.slice(0, start) + insert + text.slice(start + length);
-        }
-        expectSound(readScenario(text, 'lab.yaml'), text);
-      }),
-      { numRuns: 600 },
-    );
-  });
+  it.each([
+    ['plain', PLAIN_LAB, 600],
+    ['with shapes', SHAPED_LAB, 400],
+  ])(
+    'gives a lab or problems with their places, and never throws, when pieces of a file are replaced: %s',
+    (_, original, numRuns) => {
+      const edit = fc.record({ at: fc.nat(), length: fc.nat(12), insert: scrap });
+      fc.assert(
+        fc.property(fc.array(edit, { minLength: 1, maxLength: 3 }), (edits) => {
+          let text = original;
+          for (const { at, length, insert } of edits) {
+            const start = at % (text.length + 1);
+            text = text.slice(0, start) + insert + text.slice(start + length);
+          }
+          expectSound(readShaped(text), text);
+        }),
+        { numRuns },
+      );
+    },
+  );
 
   it('never throws when values and keys of a file are replaced by others', () => {
     const words = [...new Set(demo.match(/[\w.%-]+(?: [\w.%-]+)*/g))];

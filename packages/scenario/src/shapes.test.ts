@@ -2,6 +2,7 @@ import { BuildPacker } from '@buildweek/timing';
 import { describe, expect, it } from 'vitest';
 import { edited } from './fixture/plain-lab.ts';
 import { editedShapes, MESH_SHAPE, meshesOfLab, readShaped, SHAPED_LAB } from './fixture/shaped-lab.ts';
+import { partShape, shapedBuilds } from './schema/shape-schema.ts';
 import type { ShapeRequest } from './shape-reader.ts';
 
 function read(text = SHAPED_LAB, shapes = meshesOfLab) {
@@ -16,6 +17,12 @@ describe('a lab whose builds follow from the shapes of its parts', () => {
   const { lab, warnings, assumptions } = read();
   const machine = (name: string) => lab.machines.find((group) => group.name === name);
   const part = (name: string) => lab.parts.find((type) => type.name === name);
+
+  it('uses every key for shapes', () => {
+    for (const key of [...Object.keys(shapedBuilds), ...Object.keys(partShape), 'finish', 'for finish']) {
+      expect(SHAPED_LAB).toMatch(new RegExp(`[ {]${key}: `));
+    }
+  });
 
   it('is read without a warning', () => {
     expect(warnings).toEqual([]);

@@ -1,5 +1,4 @@
 import type { BuildStage, Duration, DurationBasis, Stage, StationStage } from '@buildweek/model';
-import { listed } from '../nearest.ts';
 import { USUAL_SKILL, withSkill } from '../read/attended-work.ts';
 import type { Reading } from '../reading.ts';
 import type {
@@ -12,22 +11,10 @@ import type {
 } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
 import type { Finish } from '../words/finish.ts';
-import { type StageTime, timeOfPart } from '../words/stage-time.ts';
-import type { KnownShape } from './build-shape.ts';
+import type { StageTime } from '../words/stage-time.ts';
 import { NO_STAGE_TROUBLES, withStageTroubles } from './build-stage-troubles.ts';
 import { resolves, stagePath } from './names.ts';
-
-/** What a part type brings to the stages of its route. */
-export interface StagePart {
-  readonly name: string;
-  readonly path: SourcePath;
-  readonly finish: Finish;
-  readonly shape: KnownShape | null;
-  /** Whether it says a shape, rightly or wrongly. */
-  readonly saysShape: boolean;
-  /** Times of its own. */
-  readonly times: readonly ScenarioPartTimes[];
-}
+import { partTime, type StagePart } from './part-time.ts';
 
 /** Whether parts of a finish go through a stage. */
 export function isAskedBy(finish: Finish, { finishes }: ScenarioStage): boolean {
@@ -219,37 +206,6 @@ class StageBuilder {
     };
   }
 
-  /** The time that a part of this size takes; what is not known of the size is reported. */
-  private timeOf(time: Pick<StageTime, 'duration' | 'bySize'>): Duration {
-    const { part, reading } = this;
-    if (part === null || time.bySize.length === 0) return time.duration;
-    const { shape, path } = part;
-    if (shape === null) {
-      if (!part.saysShape) this.reportUnsized(part, time.bySize);
-      return time.duration;
-    }
-    for (const { measure } of time.bySize) {
-      if (!shape.unsaid.has(measure)) continue;
-      reading.report(path, 'key', {
-        message: `"${part.name}" does not say its ${measure}, by which "${this.stage.name}" takes its time.`,
-        expected: `${measure}: an area`,
-        write: `${measure}: ${measure === 'surface' ? '60 cm2' : '120 mm2'}`,
-      });
-    }
-    const { surface, supportContactArea, volume } = shape.shape;
-    const sizes = { surface, 'support contact': supportContactArea, volume };
-    return timeOfPart(time, (measure) => sizes[measure]);
-  }
-
-  private reportUnsized(part: StagePart, bySize: StageTime['bySize']): void {
-    const measures = [...new Set(['size', 'volume', ...bySize.map(({ measure }) => measure)])];
-    this.reading.report(part.path, 'key', {
-      message: `"${this.stage.name}" takes its time by the ${listed(bySize.map(({ measure }) => measure))} of a part, and of "${part.name}" no size is known.`,
-      expected: `a mesh, or ${measures.join(', ')}, instead of a typed print time`,
-      write: `mesh: parts/part.stl, or times: { ${this.stage.name}: 5 min per part }`,
-    });
-  }
-
   /**
    * What goes through together. Whole builds do when the time counts per build, and where a station counts
    * builds, provided that they are still whole.
@@ -278,6 +234,10 @@ class StageBuilder {
     }
     if (stated === null) this.assume('level', level);
     return level;
+  }
+
+  private timeOf(time: Pick<StageTime, 'duration' | 'bySize'>): Duration {
+    return partTime(time, this.stage.name, this.part, this.reading);
   }
 
   private assume(key: string, value: string): void {

@@ -10,10 +10,13 @@ describe('a capacity', () => {
     expect(refusal(machineCapacity, '0 parts').message).toBe('0 is not a whole number from 1 up.');
   });
 
-  it('of a station is a number of parts, jobs or builds', () => {
+  it('of a station is a number of parts, jobs or builds, or a volume', () => {
     expect(stationCapacity('20 parts')).toEqual({ capacity: 20, unit: 'parts' });
     expect(stationCapacity('1 job')).toEqual({ capacity: 1, unit: 'jobs' });
     expect(stationCapacity('2 platforms')).toEqual({ capacity: 2, unit: 'builds' });
+    expect(stationCapacity('4 litres')).toEqual({ capacity: 4e6, unit: 'box volume' });
+    expect(stationCapacity('750 cm3')).toEqual({ capacity: 750_000, unit: 'box volume' });
+    expect(refusal(stationCapacity, '4 liters').write).toBe('4 litres');
     expect(refusal(stationCapacity, '2 boxes').message).toBe(
       'A station holds parts, jobs, builds or litres, not "boxes".',
     );

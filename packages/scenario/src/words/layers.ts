@@ -16,6 +16,9 @@ const SECONDS_PER_HOUR = 3600;
 
 /** `8 s`: one time, in seconds. @throws WordingError */
 export const secondsPerLayer: Wording<number> = (text) => {
+  if (/^[\d.]+$/.test(text)) {
+    throw new WordingError(`"${text}" has no unit.`, 'one time with its unit', `${text} s`);
+  }
   const { distribution } = plainDuration(text);
   if (distribution.kind === 'constant') return distribution.value * SECONDS_PER_HOUR;
   throw new WordingError(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { refusal } from '../fixture/refusal.ts';
-import { printTime } from './print-time.ts';
+import { layerFreePrintTime, printTime } from './print-time.ts';
 
 describe('a print time', () => {
   const none = { distribution: { kind: 'constant', value: 0 }, typicalHours: 0 };
@@ -32,5 +32,32 @@ describe('a print time', () => {
     ['3 h per job', 'A time "per job" is not possible here.', '3 h per build'],
   ])('refuses "%s"', (text, message, write) => {
     expect(refusal(printTime, text)).toMatchObject({ message, write });
+  });
+});
+
+describe('a print time by volume and height', () => {
+  it('is per build, per cm3 of parts and per cm of height', () => {
+    expect(layerFreePrintTime('1 h per build plus 0.03 h per cm3 plus 0.7 h per cm')).toEqual({
+      hoursPerBuild: 1,
+      hoursPerCubicCentimetre: 0.03,
+      hoursPerCentimetre: 0.7,
+    });
+    expect(layerFreePrintTime('30 min per cm of height')).toEqual({
+      hoursPerBuild: 0,
+      hoursPerCubicCentimetre: 0,
+      hoursPerCentimetre: 0.5,
+    });
+  });
+
+  it.each([
+    ['1 h', '"1 h" does not say for what.'],
+    ['1 h per cm plus 2 h per cm', 'A time per cm is there twice.'],
+    [
+      '1 to 3 h per build, usually 2',
+      'These are one time each; how far prints are from it is the spread of the print time.',
+    ],
+    ['0 h per build', 'A print takes some time.'],
+  ])('is refused: %s', (text, message) => {
+    expect(refusal(layerFreePrintTime, text).message).toBe(message);
   });
 });

@@ -85,7 +85,7 @@ function timeBySize(text: string): StageTime {
   }
   const kind = random[0]?.distribution.kind ?? 'constant';
   if (durations.length > 1 && !SHIFTS.has(kind)) {
-    throw new WordingError(`A ${kind} time cannot be added to others.`, EXPECTED, EXAMPLE);
+    throw new WordingError(`Times that are ${kind} cannot be added to others.`, EXPECTED, EXAMPLE);
   }
   return { duration: perPart ?? NONE, basis: 'part', bySize };
 }
