@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { checkCommand } from './commands/check.ts';
 import { followCommand } from './commands/follow.ts';
+import { partCommand } from './commands/part.ts';
 import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -30,6 +31,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     runCommand(),
     reportCommand(),
     followCommand(),
+    partCommand(),
     selfcheckCommand(),
     schemaCommand(),
   ]) {

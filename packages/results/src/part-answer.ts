@@ -4,10 +4,10 @@ import { stepHoursSchema } from './measures.ts';
 /** Version of the document that answers for one part. */
 export const PART_ANSWER_VERSION = 1;
 
-/** A typical value, and what nine of ten plays stay above and below. */
+/** The value of the play in the middle, and what nine of ten plays stay above and below. */
 export const spreadSchema = z
   .strictObject({
-    typical: z.number().describe('When everything takes as long as it typically does'),
+    typical: z.number().describe('Half of the plays are below'),
     low: z.number().describe('One play in ten is below'),
     high: z.number().describe('One play in ten is above'),
   })
@@ -50,7 +50,7 @@ export const quantityTimesSchema = z.strictObject({
     'Hours until all are finished, over their number; first moment of asking',
   ),
   minutesOfPeoplePerPart: spreadSchema,
-  builds: z.number().describe('Builds, when everything takes as long as it typically does'),
+  builds: z.int().describe('Builds in the play in the middle'),
 });
 export type QuantityTimes = z.infer<typeof quantityTimesSchema>;
 
@@ -67,18 +67,20 @@ export const wayOfMakingSchema = z.strictObject({
   mostPerBuild: z.int(),
   printHoursOfOne: z.number(),
   printHoursOfFull: z.number().describe('Print hours of a full build'),
-  timelines: z.array(timelineSchema).describe('One piece, for each moment of asking'),
+  timelines: z.array(timelineSchema).describe('One piece, for each moment of asking: the play in the middle'),
   quantities: z.array(quantityTimesSchema),
   curve: z
     .array(z.strictObject({ quantity: z.int(), hours: z.number(), minutesOfPeople: z.number() }))
-    .describe('Typical hours until all are finished and minutes of people in all; first moment of asking'),
+    .describe(
+      'Hours until all are finished and minutes of people in all, of the play in the middle; first moment of asking',
+    ),
 });
 export type WayOfMaking = z.infer<typeof wayOfMakingSchema>;
 
 export const overtakingSchema = z.strictObject({
   slower: z.string().describe('Route that is ahead for fewer pieces'),
   faster: z.string().describe('Route that is ahead from the quantity on'),
-  quantity: z.int().describe('Typical: from so many pieces on'),
+  quantity: z.int().describe('From so many pieces on, by the plays in the middle'),
   low: z.int().describe('In one play of ten already from so many on, or fewer'),
   high: z.int().nullable().describe('In one play of ten only from so many on, or more; null: not at all'),
 });

@@ -11,7 +11,7 @@ export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-li
 export type { WeekRange } from './hand/expected-demand.ts';
 export { handCalculation } from './hand/hand-calculation.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
-export { clockWords } from './part/clock-words.ts';
+export { clockSpreadWords, clockWords } from './part/clock-words.ts';
 export { verdictOf } from './part/verdict.ts';
 export {
   type AskedWay,

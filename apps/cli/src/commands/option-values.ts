@@ -9,6 +9,18 @@ export function wholeNumberOption(fewest: number): (text: string) => number {
   };
 }
 
+/** Reads `1, 5, 20, 100`. */
+export function quantitiesOption(text: string): number[] {
+  const quantities = text.split(/[\s,]+/).filter((part) => part !== '');
+  const isRight = quantities.every(
+    (part) => /^\d+$/.test(part) && Number(part) >= 1 && Number(part) <= 10_000,
+  );
+  if (quantities.length > 0 && quantities.length <= 12 && isRight) {
+    return [...new Set(quantities.map(Number))].sort((a, b) => a - b);
+  }
+  throw new InvalidArgumentError('Give up to twelve whole numbers from 1 to 10000, as 1,5,20,100.');
+}
+
 export function ignoredWeeksOption(text: string): number | 'auto' {
   if (text === 'auto') return text;
   if (/^\d+$/.test(text) && Number(text) <= 10_000) return Number(text);

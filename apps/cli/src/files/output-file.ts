@@ -21,6 +21,10 @@ export interface OutputKind {
 }
 
 export const RESULTS_FILE: OutputKind = { name: 'results', mark: /^\s*\{\s*"format":\s*"buildweek results"/ };
+export const PART_FILE: OutputKind = {
+  name: 'the answer for a part',
+  mark: /^\s*\{\s*"format":\s*"buildweek part"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

@@ -1,13 +1,22 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { formatProblem, readScenario, type ScenarioReading } from '@buildweek/scenario';
+import { type FileResolver, formatProblem, readScenario, type ScenarioReading } from '@buildweek/scenario';
 import { badInput } from '../failure.ts';
+import { meshReader } from './mesh-reader.ts';
 import { readText } from './read-file.ts';
 
 /** A scenario that can be played, with its text. */
 export interface ScenarioFile {
   readonly text: string;
   readonly reading: Extract<ScenarioReading, { kind: 'scenario' }>;
+}
+
+/** The text of files that a scenario in a folder names. */
+export function fileResolver(folder: string): FileResolver {
+  return (name) => {
+    const place = resolve(folder, name);
+    return statSync(place, { throwIfNoEntry: false })?.isFile() ? readFileSync(place, 'utf8') : null;
+  };
 }
 
 /**
@@ -17,10 +26,9 @@ export interface ScenarioFile {
 export function readScenarioFile(path: string): ScenarioFile {
   const text = readText(path, 'scenario');
   const folder = path === '-' ? '.' : dirname(path);
-  const reading = readScenario(text, path === '-' ? 'standard input' : path, (name) => {
-    const place = resolve(folder, name);
-    return statSync(place, { throwIfNoEntry: false })?.isFile() ? readFileSync(place, 'utf8') : null;
-  });
+  const place = (name: string): string => resolve(folder, name);
+  const name = path === '-' ? 'standard input' : path;
+  const reading = readScenario(text, name, fileResolver(folder), meshReader(place));
   if (reading.kind === 'scenario') return { text, reading };
   const { problems } = reading;
   const errors = problems.filter((problem) => problem.severity === 'error').length;

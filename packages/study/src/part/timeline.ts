@@ -3,7 +3,9 @@ import type { PartStretch, Timeline } from '@buildweek/results';
 import type { LoneJob } from './lone-job.ts';
 
 /** The way of a single piece, stretch by stretch, in hours since it was asked for. */
-export function timelineOf({ story, hours, peopleHours }: LoneJob, asked: string): Timeline {
+export function timelineOf(job: LoneJob, asked: string): Timeline {
+  const { hours, peopleHours } = job;
+  const story = job.story();
   const stretches = story.stretches
     .filter(({ kind, from, to }) => (kind === 'work' || kind === 'wait') && to > from)
     .map(

@@ -1,6 +1,12 @@
-import type { Overtaking, QuantityTimes, Spread, WayOfMaking } from '@buildweek/results';
+import type { QuantityTimes, Spread, WayOfMaking } from '@buildweek/results';
 import { clockRangeWords, clockWords, minutesWords } from './clock-words.ts';
 import type { PartComparison } from './ways-of-making.ts';
+
+/** More changes of the lead are not told one by one. */
+const MOST_STRETCHES = 4;
+
+/** Waits that are shorter are not worth a word, hours. */
+const SHORTEST_WAIT = 0.05;
 
 /**
  * The answer in a few sentences: which way for the fewest and for the most pieces that were asked for, from how many
@@ -8,24 +14,20 @@ import type { PartComparison } from './ways-of-making.ts';
  *
  * @param asked label of the moment of asking that the comparison is for
  */
-export function verdictOf({ ways, overtakings }: PartComparison, asked: string): string[] {
-  const quantities = ways[0]?.quantities.map(({ quantity }) => quantity) ?? [];
+export function verdictOf(comparison: PartComparison, asked: string): string[] {
+  const { ways } = comparison;
+  const quantities = ways.flatMap((way) => way.quantities.map(({ quantity }) => quantity));
+  if (quantities.length === 0) return ['No process of this lab can make the part within a year.'];
   const fewest = Math.min(...quantities);
   const most = Math.max(...quantities);
-  if (quantities.length === 0) return ['No process of this lab can make the part.'];
-  const sentences = [...new Set([fewest, most])].flatMap((quantity) =>
-    fastestSentence(ways, quantity, asked),
-  );
-  const [first, last] = [fastest(ways, fewest), fastest(ways, most)];
-  if (first !== null && last !== null && first.way !== last.way) {
-    const overtaking = overtakings.find(
-      ({ slower, faster }) => slower === first.way.route && faster === last.way.route,
-    );
-    if (overtaking !== undefined) sentences.push(overtakingSentence(overtaking));
-  }
-  if (first !== null) sentences.push(...whySentences(first.way, last?.way ?? first.way));
-  sentences.push(...peopleSentence(ways, most));
-  return sentences;
+  const first = fastest(ways, fewest);
+  const last = fastest(ways, most);
+  return [
+    ...[...new Set([fewest, most])].flatMap((quantity) => fastestSentence(ways, quantity, asked)),
+    ...leaderSentence(comparison),
+    ...(first === null ? [] : whySentences(first.way, last?.way ?? first.way)),
+    ...peopleSentence(ways, most),
+  ];
 }
 
 interface Ranked {
@@ -61,32 +63,69 @@ function fastestSentence(ways: readonly WayOfMaking[], quantity: number, asked: 
   ];
 }
 
-function overtakingSentence({ slower, faster, quantity, low, high }: Overtaking): string {
-  const spread =
-    high === null
-      ? `, though in more than one play of ten it is not`
-      : low === high
-        ? ''
-        : ` (mostly between ${low} and ${high})`;
-  return `From ${quantity} pieces on, ${faster} is ahead of ${slower}${spread}.`;
+/** Which way is the fastest up to how many pieces; nothing when it is the same one for all. */
+function leaderSentence({ ways, overtakings }: PartComparison): string[] {
+  const quantities = [...new Set(ways.flatMap((way) => way.curve.map(({ quantity }) => quantity)))];
+  const leaders: { route: string; from: number }[] = [];
+  for (const quantity of quantities.sort((a, b) => a - b)) {
+    const route = leaderAt(ways, quantity);
+    const before = leaders.at(-1);
+    if (route === null || before?.route === route) continue;
+    const known = overtakings.find(({ slower, faster }) => slower === before?.route && faster === route);
+    const isHere = known !== undefined && known.quantity > (before?.from ?? 0) && known.quantity <= quantity;
+    leaders.push({ route, from: isHere ? known.quantity : quantity });
+  }
+  const [first, second] = leaders;
+  const last = leaders.at(-1);
+  if (first === undefined || second === undefined || last === undefined) return [];
+  if (leaders.length > MOST_STRETCHES) {
+    const between = [...new Set(leaders.slice(1, -1).map(({ route }) => route))].join(', ');
+    return [
+      `Fastest by number of pieces: ${first.route} ${second.from === 2 ? 'for one' : `up to ${second.from - 1}`}, ${last.route} from ${last.from} on; in between ${between} take turns, since nights and full builds make steps.`,
+    ];
+  }
+  const stretches = leaders.map(({ route, from }, index) => {
+    const next = leaders[index + 1];
+    if (next === undefined) return `${route} from ${from} on`;
+    return index === 0
+      ? next.from === 2
+        ? `${route} for one`
+        : `${route} up to ${next.from - 1}`
+      : `${route} from ${from}${next.from - 1 > from ? ` to ${next.from - 1}` : ''}`;
+  });
+  return [`Fastest by number of pieces: ${stretches.join(', ')}.`];
+}
+
+function leaderAt(ways: readonly WayOfMaking[], quantity: number): string | null {
+  let leader: { route: string; hours: number } | null = null;
+  for (const { route, curve } of ways) {
+    const hours = curve.find((point) => point.quantity === quantity)?.hours;
+    if (hours !== undefined && (leader === null || hours < leader.hours)) leader = { route, hours };
+  }
+  return leader?.route ?? null;
 }
 
 /** What makes the way of the few fast, and the way of the many. */
 function whySentences(few: WayOfMaking, many: WayOfMaking): string[] {
   const [timeline] = few.timelines;
-  const sentences =
-    timeline === undefined
-      ? []
-      : [
-          `Of the ${clockWords(timeline.hours)} of one piece by ${few.route}, printing takes ${clockWords(few.printHoursOfOne)}, people ${clockWords(timeline.attendedHours)}, and ${clockWords(timeline.closedHours)} pass while nobody is there or free.`,
-        ];
+  const sentences: string[] = [];
+  if (timeline !== undefined) {
+    const wait =
+      timeline.closedHours > SHORTEST_WAIT
+        ? `; ${clockWords(timeline.closedHours)} pass while nobody is there or free`
+        : '';
+    sentences.push(
+      `Of the ${clockWords(timeline.hours)} of one piece by ${few.route}, printing takes about ${clockWords(few.printHoursOfOne)}, and people work ${clockWords(timeline.attendedHours)}${wait}.`,
+    );
+  }
   const build =
     many.mostPerBuild === 1
-      ? `one piece fills a build of ${clockWords(many.printHoursOfOne)}`
+      ? `one piece fills a build, which prints ${clockWords(many.printHoursOfOne)}`
       : `a full build holds ${many.mostPerBuild} pieces and prints ${clockWords(many.printHoursOfFull)}, against ${clockWords(many.printHoursOfOne)} for one`;
-  return few === many
-    ? [...sentences, `By ${many.route}, ${build}.`]
-    : [...sentences, `What turns it for many pieces: by ${many.route}, ${build}.`];
+  sentences.push(
+    few === many ? `By ${many.route} ${build}.` : `What turns it for many pieces: by ${many.route} ${build}.`,
+  );
+  return sentences;
 }
 
 function peopleSentence(ways: readonly WayOfMaking[], quantity: number): string[] {

@@ -82,7 +82,7 @@ describe('The ways of making a part', () => {
     expect(hoursAt(0, 3)).toBeCloseTo(4.75, 10);
     expect(hoursAt(1, 3)).toBeCloseTo(4.8, 10);
     expect(verdictOf({ ways, overtakings }, 'Monday 09:00').join(' ')).toContain(
-      'From 4 pieces on, together is ahead of singly.',
+      'Fastest by number of pieces: singly up to 3, together from 4 on.',
     );
   });
 

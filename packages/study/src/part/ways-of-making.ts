@@ -1,12 +1,11 @@
 import type { Lab, MachineGroup, PartType } from '@buildweek/model';
 import type { AskedMoment, Overtaking, QuantityTimes, WayOfMaking } from '@buildweek/results';
 import { BuildPacker, BuildTimer } from '@buildweek/timing';
-import { type LoneJob, loneJobSimulator, playLoneJob } from './lone-job.ts';
+import { type LoneJob, LoneJobPlayer } from './lone-job.ts';
 import { type Curve, overtakesAt, refine, spreadOfOvertaking } from './overtaking.ts';
 import { quantityGrid } from './quantity-grid.ts';
-import { spreadOf } from './spread.ts';
+import { middleOf, spreadOf } from './spread.ts';
 import { timelineOf } from './timeline.ts';
-import { typicalLab } from './typical-lab.ts';
 import { undisturbedLab } from './undisturbed-lab.ts';
 
 const MINUTES_PER_HOUR = 60;
@@ -38,187 +37,176 @@ export interface PartComparison {
   readonly overtakings: readonly Overtaking[];
 }
 
+/** Hours by the clock of a job that is not finished within a year. */
+const NEVER = Number.POSITIVE_INFINITY;
+/** Finding out where curves cross takes about as long as the curves themselves. */
+const SHARE_OF_CURVES = 0.6;
+
 /**
- * Plays the part through an empty lab on every way of making it: once with typical times, and many times with the
- * times as they may come, the same draws for every quantity.
+ * Plays the part through an empty lab on every way of making it, many times, with the same draws for every quantity.
  *
  * @throws RangeError for fewer than 20 plays, or a quantity below 1
  */
 export function waysOfMaking(question: PartQuestion): PartComparison {
-  const { plays, quantities, asked } = question;
+  const { plays, quantities, asked, onProgress } = question;
   if (plays < 20) throw new RangeError(`At least 20 plays are needed for a spread, not ${plays}.`);
   if (quantities.some((quantity) => !(Number.isInteger(quantity) && quantity >= 1))) {
     throw new RangeError('A quantity is a whole number from 1 up.');
   }
   const grid = quantityGrid(quantities);
-  const steps = question.ways.length * (grid.length + (asked.length - 1) * quantities.length);
+  const players = question.ways.map((way) => new WayPlayer(way, question));
+  const steps = players.length * (grid.length + (asked.length - 1) * quantities.length);
   let done = 0;
-  const tables = question.ways.map(({ lab, orientation }): Table => {
-    const random = undisturbedLab(lab);
-    const typical = typicalLab(random);
-    const part = onlyPart(random);
-    const columns = asked.map(({ hour }, moment) =>
-      (moment === 0 ? grid : quantities).map((quantity): Cell => {
-        const cell = playCell({ random, typical }, part.name, quantity, hour, question);
-        question.onProgress?.(++done / steps);
-        return cell;
-      }),
-    );
-    return { lab: typical, part, orientation, columns };
-  });
-  return {
-    ways: tables.map((table) => wayOf(table, question)),
-    overtakings: overtakings(tables, grid, question),
-  };
-}
-
-/** One way, one quantity, one moment of asking. */
-interface Cell {
-  readonly quantity: number;
-  readonly typical: LoneJob | null;
-  /** In the order of the replications. */
-  readonly plays: readonly (LoneJob | null)[];
-}
-
-interface Table {
-  /** The lab of the way with typical times. */
-  readonly lab: Lab;
-  readonly part: PartType;
-  readonly orientation: string;
-  /** One for each moment of asking. */
-  readonly columns: readonly (readonly Cell[])[];
-}
-
-function playCell(
-  labs: { readonly random: Lab; readonly typical: Lab },
-  part: string,
-  quantity: number,
-  hour: number,
-  { seed, plays }: PartQuestion,
-): Cell {
-  const simulator = loneJobSimulator(labs.random, part, quantity, hour);
-  return {
-    quantity,
-    typical: playTypical(labs.typical, part, quantity, hour),
-    plays: Array.from({ length: plays }, (_, replication) => playLoneJob(simulator, seed, replication)),
-  };
-}
-
-/** In a lab without anything random one play says it all. */
-function playTypical(lab: Lab, part: string, quantity: number, hour: number): LoneJob | null {
-  return playLoneJob(loneJobSimulator(lab, part, quantity, hour), '', 0);
-}
-
-function wayOf({ lab, part, orientation, columns }: Table, question: PartQuestion): WayOfMaking {
-  const { asked, quantities } = question;
-  const machine = machineOf(lab, part);
-  const { print } = part;
-  if (print?.kind !== 'shape' || machine.shaped === null) {
-    throw new Error(`"${part.name}" is not built from its shape.`);
+  for (const player of players) {
+    asked.forEach((_, moment) => {
+      for (const quantity of moment === 0 ? grid : quantities) {
+        player.cell(quantity, moment);
+        onProgress?.((SHARE_OF_CURVES * ++done) / steps);
+      }
+    });
   }
-  const packer = new BuildPacker(machine.shaped.space, [print.shape]);
-  const timer = new BuildTimer(machine.shaped.time, [print.shape]);
-  const hoursOf = (pieces: number): number => {
-    const counts = Int32Array.of(pieces);
-    return timer.printHours(counts, packer.height(counts));
-  };
-  const most = packer.most(0);
-  const { width, depth, height } = print.shape;
-  return {
-    route: part.route,
-    process: machine.process,
-    machines: machine.name,
-    machineCount: machine.count,
-    size: { width, depth, height },
-    orientation,
-    mostPerBuild: most,
-    printHoursOfOne: hoursOf(1),
-    printHoursOfFull: hoursOf(most),
-    timelines: asked.flatMap(({ label, hour }) => {
-      const job = playTypical(lab, part.name, 1, hour);
-      return job === null ? [] : [timelineOf(job, label)];
-    }),
-    quantities: quantities.flatMap((quantity) => quantityTimes(quantity, columns, asked) ?? []),
-    curve: (columns[0] ?? []).flatMap(({ quantity, typical }) =>
-      typical === null
-        ? []
-        : [
-            {
-              quantity,
-              hours: typical.hours,
-              minutesOfPeople: typical.peopleHours * MINUTES_PER_HOUR,
-            },
-          ],
-    ),
-  };
+  const ways = players.map((player) => player.wayOfMaking(grid));
+  return { ways, overtakings: overtakings(players, grid, onProgress) };
 }
 
-/** Null when the quantity is not finished within a year. */
-function quantityTimes(
-  quantity: number,
-  columns: Table['columns'],
-  asked: readonly AskedMoment[],
-): QuantityTimes | null {
-  const cells = columns.map((column) => column.find((cell) => cell.quantity === quantity));
-  const [first] = cells;
-  if (first === undefined || first.typical === null) return null;
-  const spread = (cell: Cell, measure: (job: LoneJob) => number) =>
-    spreadOf(
-      cell.typical === null ? Number.POSITIVE_INFINITY : measure(cell.typical),
-      cell.plays.flatMap((job) => (job === null ? [] : [measure(job)])),
-    );
-  return {
-    quantity,
-    finished: cells.flatMap((cell, moment) => {
-      const label = asked[moment]?.label;
-      return cell === undefined || cell.typical === null || label === undefined
-        ? []
-        : [{ asked: label, hours: spread(cell, ({ hours }) => hours) }];
-    }),
-    hoursPerPart: spread(first, ({ hours }) => hours / quantity),
-    minutesOfPeoplePerPart: spread(first, ({ peopleHours }) => (peopleHours * MINUTES_PER_HOUR) / quantity),
-    builds: first.typical.builds,
-  };
+/** Plays one way of making the part; what has been played is kept. */
+class WayPlayer {
+  readonly part: PartType;
+  private readonly lab: Lab;
+  private readonly orientation: string;
+  private readonly question: PartQuestion;
+  private readonly cells = new Map<string, readonly (LoneJob | null)[]>();
+
+  constructor({ lab, orientation }: AskedWay, question: PartQuestion) {
+    this.lab = undisturbedLab(lab);
+    this.orientation = orientation;
+    this.question = question;
+    this.part = onlyPart(this.lab);
+  }
+
+  /** All plays of so many pieces, asked for at one of the moments; null for those not finished within a year. */
+  cell(quantity: number, moment: number): readonly (LoneJob | null)[] {
+    const key = `${moment} ${quantity}`;
+    const known = this.cells.get(key);
+    if (known !== undefined) return known;
+    const { asked, plays, seed } = this.question;
+    const player = new LoneJobPlayer(this.lab, this.part.name, quantity, asked[moment]?.hour ?? 0);
+    const played = Array.from({ length: plays }, (_, replication) => player.play(seed, replication));
+    this.cells.set(key, played);
+    return played;
+  }
+
+  /** Hours until so many pieces are finished, asked for at the first moment; that of the middle play. */
+  middleHours(quantity: number): number {
+    return hoursOf(middlePlay(this.cell(quantity, 0)));
+  }
+
+  /** Hours at each quantity of the grid in one of the plays. */
+  curveOf(play: number, grid: readonly number[]): Curve {
+    return grid.map((quantity) => hoursOf(this.cell(quantity, 0)[play]));
+  }
+
+  wayOfMaking(grid: readonly number[]): WayOfMaking {
+    const { part, question } = this;
+    const { asked, quantities } = question;
+    const machine = machineOf(this.lab, part);
+    const { print } = part;
+    if (print?.kind !== 'shape' || machine.shaped === null) {
+      throw new Error(`"${part.name}" is not built from its shape.`);
+    }
+    const packer = new BuildPacker(machine.shaped.space, [print.shape]);
+    const timer = new BuildTimer(machine.shaped.time, [print.shape]);
+    const printHours = (pieces: number): number => {
+      const counts = Int32Array.of(pieces);
+      return timer.printHours(counts, packer.height(counts));
+    };
+    const most = packer.most(0);
+    const { width, depth, height } = print.shape;
+    return {
+      route: part.route,
+      process: machine.process,
+      machines: machine.name,
+      machineCount: machine.count,
+      size: { width, depth, height },
+      orientation: this.orientation,
+      mostPerBuild: most,
+      printHoursOfOne: printHours(1),
+      printHoursOfFull: printHours(most),
+      timelines: asked.flatMap(({ label }, moment) => {
+        const job = middlePlay(this.cell(1, moment));
+        return job === null ? [] : [timelineOf(job, label)];
+      }),
+      quantities: quantities.flatMap((quantity) => this.quantityTimes(quantity) ?? []),
+      curve: grid.flatMap((quantity) => {
+        const job = middlePlay(this.cell(quantity, 0));
+        if (job === null) return [];
+        return [{ quantity, hours: job.hours, minutesOfPeople: job.peopleHours * MINUTES_PER_HOUR }];
+      }),
+    };
+  }
+
+  /** Null when most plays of the quantity are not finished within a year. */
+  private quantityTimes(quantity: number): QuantityTimes | null {
+    const { asked } = this.question;
+    const first = this.cell(quantity, 0);
+    const middle = middlePlay(first);
+    if (middle === null) return null;
+    const finished = (plays: readonly (LoneJob | null)[]): LoneJob[] => plays.filter((job) => job !== null);
+    return {
+      quantity,
+      finished: asked.flatMap(({ label }, moment) => {
+        const plays = this.cell(quantity, moment);
+        if (middlePlay(plays) === null) return [];
+        return [{ asked: label, hours: spreadOf(finished(plays).map(({ hours }) => hours)) }];
+      }),
+      hoursPerPart: spreadOf(finished(first).map(({ hours }) => hours / quantity)),
+      minutesOfPeoplePerPart: spreadOf(
+        finished(first).map(({ peopleHours }) => (peopleHours * MINUTES_PER_HOUR) / quantity),
+      ),
+      builds: middle.builds,
+    };
+  }
 }
 
 function overtakings(
-  tables: readonly Table[],
+  players: readonly WayPlayer[],
   grid: readonly number[],
-  { asked }: PartQuestion,
+  onProgress: PartQuestion['onProgress'],
 ): Overtaking[] {
-  const [moment] = asked;
-  if (moment === undefined) return [];
-  const hoursOf = (job: LoneJob | null | undefined): number => job?.hours ?? Number.POSITIVE_INFINITY;
-  const typicalCurve = (table: Table): Curve => (table.columns[0] ?? []).map((cell) => hoursOf(cell.typical));
-  const playCurve = (table: Table, play: number): Curve =>
-    (table.columns[0] ?? []).map((cell) => hoursOf(cell.plays[play]));
-  return tables.flatMap((slower) =>
-    tables.flatMap((faster): Overtaking[] => {
-      if (slower === faster) return [];
-      const place = overtakesAt(typicalCurve(slower), typicalCurve(faster));
-      if (place === null) return [];
-      const played = (table: Table, quantity: number): number =>
-        hoursOf(playTypical(table.lab, table.part.name, quantity, moment.hour));
-      const quantity = refine(
-        grid[place - 1] ?? 0,
-        grid[place] ?? 1,
-        (pieces) => played(faster, pieces) < played(slower, pieces),
-      );
-      const plays = (slower.columns[0]?.[0]?.plays ?? []).map(
-        (_, play) => [playCurve(slower, play), playCurve(faster, play)] as const,
-      );
-      const spread = spreadOfOvertaking(grid, plays);
-      return [
-        {
-          slower: slower.part.route,
-          faster: faster.part.route,
-          quantity,
-          low: Math.min(spread.low, quantity),
-          high: spread.high === null ? null : Math.max(spread.high, quantity),
-        },
-      ];
-    }),
+  const middleCurve = (player: WayPlayer): Curve => grid.map((quantity) => player.middleHours(quantity));
+  const pairs = players.flatMap((slower) =>
+    players.flatMap((faster) => (slower === faster ? [] : [{ slower, faster }])),
   );
+  return pairs.flatMap(({ slower, faster }, index): Overtaking[] => {
+    onProgress?.(SHARE_OF_CURVES + ((1 - SHARE_OF_CURVES) * (index + 1)) / pairs.length);
+    const place = overtakesAt(middleCurve(slower), middleCurve(faster));
+    if (place === null) return [];
+    const isAhead = (quantity: number): boolean =>
+      faster.middleHours(quantity) < slower.middleHours(quantity);
+    const quantity = refine(grid[place - 1] ?? 0, grid[place] ?? 1, isAhead);
+    const plays = slower
+      .cell(1, 0)
+      .map((_, play) => [slower.curveOf(play, grid), faster.curveOf(play, grid)] as const);
+    const { low, high } = spreadOfOvertaking(grid, plays);
+    return [
+      {
+        slower: slower.part.route,
+        faster: faster.part.route,
+        quantity,
+        low: Math.min(low, quantity),
+        high: high === null ? null : Math.max(high, quantity),
+      },
+    ];
+  });
+}
+
+function hoursOf(job: LoneJob | null | undefined): number {
+  return job?.hours ?? NEVER;
+}
+
+/** The play that half of the others are faster than. */
+function middlePlay(plays: readonly (LoneJob | null)[]): LoneJob | null {
+  return middleOf(plays, hoursOf);
 }
 
 function onlyPart(lab: Lab): PartType {
