@@ -6,6 +6,7 @@ import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { selfcheckCommand } from './commands/selfcheck.ts';
+import { typicalMachinesCommand } from './commands/typical-machines.ts';
 import { programVersion } from './program-version.ts';
 
 /** The command with all its subcommands. */
@@ -32,6 +33,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     reportCommand(),
     followCommand(),
     partCommand(),
+    typicalMachinesCommand(),
     selfcheckCommand(),
     schemaCommand(),
   ]) {
