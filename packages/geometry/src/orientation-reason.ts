@@ -19,11 +19,12 @@ export function orientationReason(
     ...(process === 'PBF' ? [] : supportFacts(best, before, rivals)),
     ...heightFacts(best, before, rivals),
     ...platformFacts(best, before),
-  ];
-  if (best === given) return `Best as given, of ${tried.length} orientations: ${facts.join(', ')}.`;
-  if (!given.fits) facts.push(`as given, ${sides(given)}, it does not fit the build space`);
-  if (process === 'MEX' && best.isFirm && !given.isFirm) facts.push('as given it does not stand firmly');
-  return `Built ${best.orientation.name}: ${facts.join(', ')}.`;
+  ].join(', ');
+  if (best === given) return `Best as given, of ${tried.length} orientations: ${facts}.`;
+  const built = `Built ${best.orientation.name}: ${facts}.`;
+  if (!given.fits) return `As given, ${sides(given)}, it does not fit the build space. ${built}`;
+  if (process === 'MEX' && best.isFirm && !given.isFirm) return `As given it does not stand firmly. ${built}`;
+  return built;
 }
 
 /** What there is to say of the supports, beside those of another orientation or by themselves. */

@@ -8,7 +8,7 @@ export type Process = 'MEX' | 'VPP' | 'PBF';
 export interface OrientedPart {
   readonly orientation: Orientation;
   readonly shape: PartShape;
-  /** Rests on the platform with at least a hundredth of its footprint, its centre of gravity above that. */
+  /** Rests on the platform with at least a hundredth of its footprint, its centre of gravity well above that. */
   readonly isFirm: boolean;
   /** Whether it fits the limits, turned by a quarter about the vertical where that helps. */
   readonly fits: boolean;

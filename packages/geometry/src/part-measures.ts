@@ -5,6 +5,7 @@ import type { Mesh } from './mesh.ts';
 import { MeshError } from './mesh-error.ts';
 import { type OrientedMesh, orientedMesh, type Rotation } from './oriented-mesh.ts';
 import { type Solid, solidOf } from './solid.ts';
+import { standsFirmly } from './stability.ts';
 import { columnMeasures, downwardFaces } from './supports.ts';
 
 /** Slabs that a part is cut into for its layer areas. */
@@ -30,7 +31,7 @@ export interface RestingPart {
   readonly shape: PartShape;
   /** Area that lies on the platform, mm2. */
   readonly restingArea: number;
-  /** Whether the centre of gravity is above the box of what lies on the platform. */
+  /** Whether the centre of gravity stays above the box of what lies on the platform when the part leans a little. */
   readonly isFirm: boolean;
 }
 
@@ -77,7 +78,7 @@ export function restingPart(mesh: Mesh, rotation: Rotation, options: MeasureOpti
     supportContactArea: faces.overhangArea + columns.standingArea,
     layerAreas: Array.from(areas, (area, slab) => Math.max(0, area - columns.overlapAreas[slab])),
   };
-  return { shape, restingArea: faces.restingArea, isFirm: isFirm(mesh, rotation, part, solid) };
+  return { shape, restingArea: faces.restingArea, isFirm: standsFirmly(mesh, rotation, part, solid) };
 }
 
 function refuseFlat(part: OrientedMesh, solid: Solid): void {
@@ -87,35 +88,4 @@ function refuseFlat(part: OrientedMesh, solid: Solid): void {
     `The mesh encloses no volume (its box is ${[part.width, part.depth, part.height].map((side) => Number(side.toPrecision(3))).join(' x ')} mm).`,
     'Give the surface a thickness, or export the solid body.',
   );
-}
-
-/** Compares the centre of gravity with the box of the triangles on the platform. */
-function isFirm(mesh: Mesh, rotation: Rotation, part: OrientedMesh, solid: Solid): boolean {
-  const { x, y, z, triangles, restHeight } = part;
-  // The shift of the turned part follows from any one vertex.
-  const vertex = triangles[0];
-  const shift = (row: number, placed: number): number => {
-    let turned = 0;
-    let centre = 0;
-    for (let axis = 0; axis < 3; axis++) {
-      turned += rotation[3 * row + axis] * mesh.positions[3 * vertex + axis];
-      centre += rotation[3 * row + axis] * solid.centroid[axis];
-    }
-    return centre + placed - turned;
-  };
-  const centreX = shift(0, x[vertex]);
-  const centreY = shift(1, y[vertex]);
-  let isLeft = false;
-  let isRight = false;
-  let isFront = false;
-  let isBack = false;
-  for (let corner = 0; corner < triangles.length; corner++) {
-    const at = triangles[corner];
-    if (z[at] > restHeight) continue;
-    if (x[at] <= centreX) isLeft = true;
-    if (x[at] >= centreX) isRight = true;
-    if (y[at] <= centreY) isFront = true;
-    if (y[at] >= centreY) isBack = true;
-  }
-  return isLeft && isRight && isFront && isBack;
 }

@@ -20,8 +20,20 @@ const UPRIGHT_HOLES: readonly RoundHole[] = [9, 31].map((u) => ({
   outside: OUTSIDE,
 }));
 
-/** An angle bracket, 60 x 40 x 30 mm: two plates of 5 mm with two holes each, and a sloping rib between them. */
+/**
+ * An angle bracket, 60 x 40 x 30 mm: two plates of 5 mm with two holes each, and a sloping rib between them. It is
+ * drawn as it hangs on a wall, which is not how one would build it.
+ */
 export function bracket(): Mesh {
+  const { positions, triangles } = lyingBracket();
+  const hanging = positions.map((_, at) => {
+    const vertex = at - (at % 3);
+    return [positions[vertex], -positions[vertex + 2], positions[vertex + 1]][at % 3] + 0;
+  });
+  return { positions: hanging, triangles };
+}
+
+function lyingBracket(): Mesh {
   return gridSolid({
     lines: {
       x: sortedLines(0, PLATE, ...holeLines(42, RADIUS, OUTSIDE), RIB.end, 60),
