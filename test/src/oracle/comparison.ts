@@ -4,8 +4,7 @@ import type { OracleEvent } from './floor.ts';
 import { playMinuteByMinute } from './oracle.ts';
 import { lineOf } from './small-lab.ts';
 
-const WEEKS = 1;
-const CAP_WEEKS = 2;
+const COMPARED_WEEKS = 3;
 const WEEK = 7 * 24 * 3_600_000;
 
 export interface Disagreement {
@@ -24,15 +23,18 @@ export interface Disagreement {
  * @returns the timelines where they part, or null when they agree
  */
 export function disagreementOn(lab: Lab, simulated: Lab = lab): Disagreement | null {
-  const { events, undecidedAt } = playMinuteByMinute(lab, WEEKS + CAP_WEEKS);
-  // The oracle stops when the last job has ended, the simulator at the end of its weeks.
-  const until = Math.min(undecidedAt ?? (WEEKS + CAP_WEEKS) * WEEK, (events.at(-1)?.time ?? 0) + 1);
+  const { events, undecidedAt, finishes } = playMinuteByMinute(lab, COMPARED_WEEKS);
+  // The oracle stops when the last job has ended; the simulator goes on, and sees no window that begins later
+  // than its own end, which is therefore put off.
+  const isFinished = finishes.every((finish) => finish !== null);
+  const end = isFinished ? (events.at(-1)?.time ?? 0) + 1 : COMPARED_WEEKS * WEEK;
+  const until = Math.min(undecidedAt ?? Infinity, end);
   const { trace } = createSimulator(simulated).simulate({
     seed: 'oracle',
     replication: 0,
     ignoredWeeks: 0,
-    weeks: WEEKS,
-    capWeeks: CAP_WEEKS,
+    weeks: COMPARED_WEEKS,
+    capWeeks: 1,
     trace: true,
     queueWaits: false,
   });
@@ -60,6 +62,11 @@ const COMPARED: ReadonlySet<string> = new Set<OracleEvent['what']>([
   'step pauses',
   'step resumes',
   'step ends',
+  'step is broken off',
+  'breaks down',
+  'is repaired',
+  'chore starts',
+  'chore ends',
   'on duty',
   'off duty',
 ]);

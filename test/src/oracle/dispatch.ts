@@ -1,9 +1,9 @@
 import type { MachineGroup, StationGroup, WorkKind } from '@buildweek/model';
 import type { Filling } from './filling.ts';
 import { classesOf, fillBatch, fillBuild, isFull } from './filling.ts';
-import type { Floor, Load, Lot, Machine, Person, PlannedPhase, Run } from './floor.ts';
-import { first, piecesOf, remove, stageOfLoad } from './floor.ts';
-import { continueRun } from './flow.ts';
+import type { Floor, Load, Lot, Person } from './floor.ts';
+import { count, first, piecesOf, remove, stageOfLoad } from './floor.ts';
+import { interruptFor } from './interruption.ts';
 import {
   chooseMachine,
   idleMachines,
@@ -15,8 +15,12 @@ import {
 import { minutes } from './minutes.ts';
 import { batchPhases, buildPhases } from './phases.ts';
 import type { Rank } from './rank.ts';
-import { compare, compareLoads, rankOf } from './rank.ts';
+import { compare, compareLoads, compareServed, rankOf, rankOfTask } from './rank.ts';
+import { mayRunAlone } from './rules.ts';
+import { continueRun, typicalStretch } from './runs.ts';
 import { begin, findWorkers } from './tasks.ts';
+import type { Hands, Machine, PlannedPhase, Run, Unit } from './unit.ts';
+import { isIdle } from './unit.ts';
 
 /** Something that could begin now if its hands were there. */
 interface Candidate {
@@ -46,39 +50,29 @@ function candidatesOf(floor: Floor): Candidate[] {
   const candidates = [...tasksThatWait(floor), ...buildsToLaunch(floor), ...batchesToStart(floor)];
   return candidates.sort(
     (one, other) =>
-      compareCandidates(floor, one, other) ||
+      compareServed(floor, one, other) ||
       compare(one.readyAt, other.readyAt) ||
       compare(one.readyOrder, other.readyOrder),
   );
 }
 
-function compareCandidates(floor: Floor, one: Candidate, other: Candidate): number {
-  const { order } = floor.lab.dispatch;
-  return (
-    compare(one.rank.rush, other.rank.rush) ||
-    compare(order.indexOf(one.kind), order.indexOf(other.kind)) ||
-    compare(one.rank.due, other.rank.due) ||
-    compare(one.rank.job, other.rank.job)
-  );
-}
-
 /** Two loads of one job that were ready at the same minute: no rule says which comes first. */
 function areEqual(floor: Floor, one: Candidate, other: Candidate): boolean {
-  return compareCandidates(floor, one, other) === 0 && one.readyAt === other.readyAt;
+  return compareServed(floor, one, other) === 0 && one.readyAt === other.readyAt;
 }
 
 function tasksThatWait(floor: Floor): Candidate[] {
   return floor.tasks
     .filter((task) => task.endsAt === null)
     .map((task) => ({
-      rank: rankOf(task.loads),
+      rank: rankOfTask(task),
       isOpen: false,
       kind: task.kind,
       readyAt: task.readyAt,
       readyOrder: task.readyOrder,
       tryToBegin: () => {
         if (task.hands === null) throw new Error('A step that needs no hands does not wait for them.');
-        const workers = findWorkers(floor, task.hands, task.fit);
+        const workers = people(floor, task.hands, task.fit, rankOfTask(task));
         if (workers !== null) begin(floor, task, workers);
         return workers !== null;
       },
@@ -94,8 +88,10 @@ function buildsToLaunch(floor: Floor): Candidate[] {
       const machine = chooseMachine(idle, first(first(loadClass.loads).lots).job.part.material);
       const loads = launchable(floor, machine, loadClass);
       if (loads.length === 0) return [];
+      const filling = fillBuild(loads, group.capacity);
+      if (!mayRun(floor, machine, planOf(machine, filling).inside)) return [];
       const lastCall = group.launch.beforeClosing && isLastCall(floor, machine, loadClass);
-      return [{ machine, filling: fillBuild(loads, group.capacity), lastCall, isOpen: false }];
+      return [{ machine, filling, lastCall, isOpen: false }];
     });
     return preferred(floor, group, possible).map(({ machine, filling, isOpen }) => {
       const seed = first(filling.loads);
@@ -139,22 +135,22 @@ function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[])
 }
 
 function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
-  const build: Load = {
-    lots: filling.loads.flatMap((load) => load.lots),
-    readyAt: first(filling.loads).readyAt,
-    readyOrder: first(filling.loads).readyOrder,
-    key: '',
-  };
   const seed = first(filling.loads);
   const seedLot = first(seed.lots);
-  const inBuild: Lot = { ...seedLot, pieces: filling.piecesOfFirst };
-  const planned = buildPhases(machine, { ...build, lots: [inBuild, ...build.lots.slice(1)] });
-  const workers = workersToBegin(floor, first(planned.inside));
+  const planned = planOf(machine, filling);
+  const [inBuild] = planned.lots;
+  const build: Load = {
+    lots: filling.loads.flatMap((load) => load.lots),
+    readyAt: seed.readyAt,
+    readyOrder: seed.readyOrder,
+    key: '',
+  };
+  const workers = workersToBegin(floor, first(planned.inside), rankOf([seed]));
   if (workers === null) return false;
 
   const whole = filling.piecesOfFirst === piecesOf(seed);
   for (const load of whole ? filling.loads : filling.loads.slice(1)) remove(floor.waiting, load);
-  if (!whole) {
+  if (!whole && inBuild !== undefined) {
     seedLot.pieces -= filling.piecesOfFirst;
     seedLot.job.lots.push(inBuild);
     build.lots[0] = inBuild;
@@ -162,10 +158,34 @@ function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
   if (machine.group.carrier !== null)
     floor.carriers.push({ pool: machine.group.carrier, holders: [...build.lots] });
   machine.material = seedLot.job.part.material;
-  const run = { unit: machine, loads: [build], phases: planned.inside, outside: planned.outside };
-  machine.run = run;
-  beginRun(floor, run, workers);
+  const { inside: phases, outside } = planned;
+  beginRun(
+    floor,
+    { unit: machine, loads: [build], present: null, standsFor: null, phases, outside },
+    workers,
+  );
   return true;
+}
+
+/** What a build would go through, and the lots in it; of the first one only the pieces that go in. */
+function planOf(machine: Machine, filling: Filling) {
+  const [seedLot, ...more] = filling.loads.flatMap((load) => load.lots);
+  if (seedLot === undefined) throw new Error('There is nothing in the build.');
+  const lots: Lot[] = [{ ...seedLot, pieces: filling.piecesOfFirst }, ...more];
+  const { readyAt, readyOrder } = first(filling.loads);
+  return { lots, ...buildPhases(machine, { lots, readyAt, readyOrder, key: '' }) };
+}
+
+/** Whether what would run by itself, after those before it have typically done their work, may do so. */
+function mayRun(floor: Floor, unit: Unit, phases: readonly PlannedPhase[]): boolean {
+  const position = phases.findIndex((phase) => phase.hands === null);
+  const present = phases[position];
+  if (present === undefined) return true;
+  const before = phases.slice(0, position).reduce((sum, phase) => sum + phase.length.typical, 0);
+  const stretch = typicalStretch(present, phases.slice(position + 1));
+  const may = mayRunAlone(floor, unit, floor.now + before, stretch);
+  if (!may) count(floor, 'is not launched without permission');
+  return may;
 }
 
 function hasCarrier(floor: Floor, group: MachineGroup): boolean {
@@ -176,7 +196,7 @@ function hasCarrier(floor: Floor, group: MachineGroup): boolean {
 
 function batchesToStart(floor: Floor): Candidate[] {
   return floor.lab.stations.flatMap((group) => {
-    const station = floor.stations.find((candidate) => candidate.group === group && candidate.run === null);
+    const station = floor.stations.find((candidate) => candidate.group === group && isIdle(candidate));
     if (station === undefined) return [];
     const waiting = floor.waiting.filter((load) => {
       const stage = stageOfLoad(load);
@@ -188,6 +208,7 @@ function batchesToStart(floor: Floor): Candidate[] {
       const stage = stageOfLoad(first(filling.loads));
       if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
       const phases = batchPhases(stage, filling.loads);
+      if (!mayRun(floor, station, phases)) return [];
       const candidate: Candidate = {
         rank: rankOf(filling.loads),
         isOpen: false,
@@ -195,11 +216,18 @@ function batchesToStart(floor: Floor): Candidate[] {
         readyAt: first(filling.loads).readyAt,
         readyOrder: first(filling.loads).readyOrder,
         tryToBegin: () => {
-          const workers = workersToBegin(floor, first(phases));
+          const workers = workersToBegin(floor, first(phases), rankOf(filling.loads));
           if (workers === null) return false;
           for (const load of filling.loads) remove(floor.waiting, load);
-          const run: Run = { unit: station, loads: filling.loads, phases, outside: null };
-          station.run = run;
+          const { loads: batch } = filling;
+          const run: Run = {
+            unit: station,
+            loads: batch,
+            present: null,
+            standsFor: null,
+            phases,
+            outside: null,
+          };
           beginRun(floor, run, workers);
           return true;
         },
@@ -215,15 +243,21 @@ function mayStart(floor: Floor, group: StationGroup, filling: Filling): boolean 
 }
 
 /** Nobody is needed: an empty list. Somebody is needed and not there: null. */
-function workersToBegin(floor: Floor, phase: PlannedPhase): Person[] | null {
+function workersToBegin(floor: Floor, phase: PlannedPhase, rank: Rank): Person[] | null {
   if (phase.hands === null) return [];
   const { actual, typical } = phase.length;
   const fit = floor.lab.dispatch.fitOn === 'drawn' ? actual : typical;
-  return findWorkers(floor, phase.hands, phase.hands.mayPause ? null : fit);
+  return people(floor, phase.hands, phase.hands.mayPause ? null : fit, rank);
+}
+
+/** Those who are free, or can be freed because it is rush. */
+function people(floor: Floor, hands: Hands, fit: number | null, rank: Rank): Person[] | null {
+  return findWorkers(floor, hands, fit) ?? (rank.rush === 0 ? interruptFor(floor, hands, fit) : null);
 }
 
 /** The content is fixed; the first phase begins at this instant. */
 function beginRun(floor: Floor, run: Run, workers: Person[]): void {
+  run.unit.run = run;
   continueRun(floor, run);
   const task = floor.tasks.find((candidate) => candidate.run === run);
   if (workers.length > 0 && task !== undefined) begin(floor, task, workers);

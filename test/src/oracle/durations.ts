@@ -6,10 +6,11 @@ import type {
   StationStage,
   WorkStage,
 } from '@buildweek/model';
-import type { Load, Lot, Machine } from './floor.ts';
+import type { Load, Lot } from './floor.ts';
 import { piecesOf } from './floor.ts';
 import type { Length } from './minutes.ts';
 import { lengthOf, longest, NO_TIME, sum, times } from './minutes.ts';
+import type { Machine } from './unit.ts';
 
 /**
  * What is said of a load: once for each job, for each piece, or once for all. What is said of a job is said of

@@ -1,14 +1,5 @@
-import type {
-  Lab,
-  MachineGroup,
-  PartType,
-  PeopleGroup,
-  Phase,
-  Stage,
-  StationGroup,
-  WorkKind,
-} from '@buildweek/model';
-import type { Length } from './minutes.ts';
+import type { Lab, MachineGroup, PartType, PeopleGroup, Phase, Stage, WorkKind } from '@buildweek/model';
+import type { Hands, Machine, Run, Station, Unit, UpkeepItem } from './unit.ts';
 
 /** Everything that is true in the lab at one minute. */
 export interface Floor {
@@ -23,6 +14,12 @@ export interface Floor {
   readonly carriers: Carrier[];
   /** Loads that wait for a machine or for a station. */
   readonly waiting: Load[];
+  /** For every minute since when somebody has been in without a break; -1 while nobody is. */
+  readonly attendedSince: Int32Array;
+  /** For each calendar of a service and every minute whether it is open: above 0. */
+  readonly serviceHours: ReadonlyMap<string, Int32Array>;
+  /** For each group that may not always run alone and every minute whether it may, or somebody is in: 1. */
+  readonly permissions: ReadonlyMap<string, Uint8Array>;
   /** Steps that go on, and those that wait for hands. */
   readonly tasks: Task[];
   /** The next closing for each skill that was asked for, kept until it is over. */
@@ -34,9 +31,12 @@ export interface Floor {
   readonly events: OracleEvent[];
   /**
    * The first minute at which two loads of one job, ready since the same minute, asked for the same thing: which
-   * of them comes first is left open by the rules, and what follows is one of several right histories.
+   * of them comes first is left open by the rules, and what follows is one of several right histories. Just so
+   * when a machine fails in the same minute in which something on it ends.
    */
   undecidedAt: number | null;
+  /** How often each kind of trouble came up, to see that all do. */
+  readonly happened: Map<string, number>;
 }
 
 /** When the last person with a skill goes for long, and when somebody is there again. */
@@ -86,48 +86,14 @@ export interface Person {
   overtimeUntil: number | null;
 }
 
-export interface Machine {
-  readonly kind: 'machine';
-  readonly name: string;
-  readonly group: MachineGroup;
-  material: string | null;
-  run: Run | null;
-}
-
-interface Station {
-  readonly kind: 'station';
-  readonly name: string;
-  readonly group: StationGroup;
-  run: Run | null;
-}
-
-/** A build or a batch, from its first phase until the unit is free. */
-export interface Run {
-  readonly unit: Machine | Station;
-  readonly loads: readonly Load[];
-  /** What is still to come in the unit. */
-  readonly phases: PlannedPhase[];
-  /** What comes when the unit is free already: cool-down outside. */
-  readonly outside: PlannedPhase | null;
-}
-
-export interface PlannedPhase {
-  readonly phase: Phase;
-  readonly length: Length;
-  readonly hands: Hands | null;
-}
-
-export interface Hands {
-  readonly skill: string;
-  readonly persons: number;
-  readonly mayPause: boolean;
-}
-
-/** One step of one load, build or batch. */
+/** One step of one load, build or batch, or a repair or chore. */
 export interface Task {
-  readonly phase: Phase;
+  /** Null for a repair or chore. */
+  readonly phase: Phase | null;
+  /** Empty for a repair or chore. */
   readonly loads: readonly Load[];
   readonly run: Run | null;
+  readonly upkeep: Upkeep | null;
   readonly kind: WorkKind;
   readonly hands: Hands | null;
   /** What is left: all of it when nobody has begun. */
@@ -144,7 +110,13 @@ export interface Task {
   startOrder: number;
 }
 
-interface Carrier {
+/** A repair or chore that is being done to a unit. */
+export interface Upkeep {
+  readonly unit: Unit;
+  readonly item: UpkeepItem;
+}
+
+export interface Carrier {
   readonly pool: string;
   holders: Lot[];
 }
@@ -160,6 +132,11 @@ export interface OracleEvent {
     | 'step pauses'
     | 'step resumes'
     | 'step ends'
+    | 'step is broken off'
+    | 'breaks down'
+    | 'is repaired'
+    | 'chore starts'
+    | 'chore ends'
     | 'on duty'
     | 'off duty';
   readonly job: number;
@@ -196,6 +173,14 @@ export function remove<Item>(items: Item[], item: Item): void {
   const position = items.indexOf(item);
   if (position < 0) throw new Error('What is to be taken out is not in the list.');
   items.splice(position, 1);
+}
+
+export function unitsOf(floor: Floor): readonly Unit[] {
+  return [...floor.machines, ...floor.stations];
+}
+
+export function count(floor: Floor, kind: string): void {
+  floor.happened.set(kind, (floor.happened.get(kind) ?? 0) + 1);
 }
 
 export function isOnDuty(person: Person, minute: number): boolean {

@@ -1,39 +1,14 @@
-import type { WorkKind } from '@buildweek/model';
+import { freeCarriers } from './carriers.ts';
 import { workLength } from './durations.ts';
 import { noteJob } from './events.ts';
 import { classKey } from './filling.ts';
-import type { Floor, Load, Lot, Run, Task } from './floor.ts';
+import type { Floor, Load, Lot } from './floor.ts';
 import { first, remove, stageOf, stageOfLoad } from './floor.ts';
 import { lengthOf } from './minutes.ts';
 import { handsOf } from './phases.ts';
-import { end, makeReady } from './tasks.ts';
+import { makeReady } from './tasks.ts';
 
 /** Loads go from stage to stage here. */
-
-export function endTask(floor: Floor, task: Task): void {
-  end(floor, task);
-  if (task.run === null) {
-    for (const load of task.loads) leaveStage(floor, load);
-  } else {
-    continueRun(floor, task.run);
-  }
-}
-
-/** Begins the next phase of a build or batch; after the last one the unit is free. */
-export function continueRun(floor: Floor, run: Run): void {
-  const kind: WorkKind = run.unit.kind;
-  const next = run.phases.shift();
-  if (next !== undefined) {
-    makeReady(floor, next, run.loads, run, kind);
-    return;
-  }
-  run.unit.run = null;
-  if (run.outside !== null) {
-    makeReady(floor, run.outside, run.loads, null, kind);
-    return;
-  }
-  for (const load of run.loads) leaveStage(floor, load);
-}
 
 /** Every lot of the load comes to the stage that it stands at. */
 export function enterStage(floor: Floor, load: Load): void {
@@ -64,7 +39,7 @@ export function enterStage(floor: Floor, load: Load): void {
 }
 
 /** A load is through with its stage: it goes on as it is, dissolves, or waits for the rest of its jobs. */
-function leaveStage(floor: Floor, load: Load): void {
+export function leaveStage(floor: Floor, load: Load): void {
   for (const lot of load.lots) freeCarriers(floor, lot);
   const anyLot = first(load.lots);
   const following = anyLot.job.part.stages[anyLot.stageIndex + 1];
@@ -115,17 +90,5 @@ function goOn(floor: Floor, lot: Lot): void {
   if (job.lots.length === 0) {
     job.finishedAt = floor.now;
     noteJob(floor, 'job ends', job);
-  }
-}
-
-/** A carrier is free when the last lot on it has passed the stage that empties it, else its build stage. */
-function freeCarriers(floor: Floor, lot: Lot): void {
-  const { stages } = lot.job.part;
-  const build = stages.findLastIndex((stage, index) => stage.kind === 'build' && index <= lot.stageIndex);
-  const emptying = stages.findIndex((stage, index) => index >= build && stage.emptiesCarrier);
-  if (lot.stageIndex !== (emptying < 0 ? build : emptying)) return;
-  for (const carrier of [...floor.carriers]) {
-    carrier.holders = carrier.holders.filter((holder) => holder !== lot);
-    if (carrier.holders.length === 0) remove(floor.carriers, carrier);
   }
 }

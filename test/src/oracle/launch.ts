@@ -2,11 +2,13 @@ import type { ClockChange, MachineGroup } from '@buildweek/model';
 import { changeFor, changeLength, printLength, typicalRest } from './durations.ts';
 import type { Filling, LoadClass } from './filling.ts';
 import { fillBuild, isFull } from './filling.ts';
-import type { Floor, Load, Lot, Machine } from './floor.ts';
+import type { Floor, Load, Lot } from './floor.ts';
 import { first, isOnDuty, stageOfLoad } from './floor.ts';
 import { nextClosing } from './last-call.ts';
 import type { Length } from './minutes.ts';
 import { lengthOf, minutes, NO_TIME, sum } from './minutes.ts';
+import type { Machine } from './unit.ts';
+import { isIdle } from './unit.ts';
 import { localOf } from './wall-clock.ts';
 
 const WEEK = 7 * 24 * 60;
@@ -137,5 +139,5 @@ export function loadsFor(floor: Floor, group: MachineGroup): Load[] {
 }
 
 export function idleMachines(floor: Floor, group: MachineGroup): Machine[] {
-  return floor.machines.filter((machine) => machine.group === group && machine.run === null);
+  return floor.machines.filter((machine) => machine.group === group && isIdle(machine));
 }

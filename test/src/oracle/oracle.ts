@@ -1,14 +1,25 @@
-import type { DemandStream, DueRule, Lab, PartType } from '@buildweek/model';
+import type { DemandStream, DueRule, EquipmentConditions, Lab, PartType } from '@buildweek/model';
 import { dispatch } from './dispatch.ts';
 import { dueDate } from './due-date.ts';
 import { dutyTable } from './duty-table.ts';
 import { noteJob, notePerson } from './events.ts';
 import type { Floor, Job, OracleEvent, Person } from './floor.ts';
 import { first, isOnDuty } from './floor.ts';
-import { endTask, enterStage } from './flow.ts';
+import { enterStage } from './flow.ts';
 import { launchTimesOf } from './launch.ts';
 import { minutes } from './minutes.ts';
-import { followCalendar } from './tasks.ts';
+import { attendedSince, permissionsOf } from './presence.ts';
+import { afterTask, lookAtStanding } from './runs.ts';
+import { end, followCalendar } from './tasks.ts';
+import {
+  afterUpkeep,
+  beginChores,
+  breakDown,
+  endVisits,
+  itemsOf,
+  noticeStops,
+  passMinute,
+} from './upkeep.ts';
 import { elapsedOf } from './wall-clock.ts';
 
 const WEEK = 7 * 24 * 60;
@@ -19,6 +30,8 @@ export interface OracleHistory {
   readonly finishes: readonly (number | null)[];
   /** From here on, in milliseconds, other histories would be right too; null when there are none. */
   readonly undecidedAt: number | null;
+  /** How often each kind of trouble came up. */
+  readonly happened: ReadonlyMap<string, number>;
 }
 
 /**
@@ -34,11 +47,17 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
   const coming = jobsToCome(lab, weeks);
   const total = coming.length;
   for (floor.now = 0; floor.now < weeks * WEEK; floor.now++) {
+    if (floor.now > 0) passMinute(floor);
     endWhatEnds(floor);
+    endVisits(floor);
+    breakDown(floor);
     turnCalendar(floor);
     for (const job of coming) if (job.arrivedAt === floor.now) arrive(floor, job);
     do {
       endWhatEnds(floor);
+      noticeStops(floor);
+      lookAtStanding(floor);
+      beginChores(floor);
       dispatch(floor);
     } while (floor.tasks.some((task) => task.endsAt === floor.now));
     const finished = floor.jobs.filter((job) => job.finishedAt !== null).length;
@@ -49,6 +68,7 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
     events: floor.events,
     finishes,
     undecidedAt: floor.undecidedAt === null ? null : floor.undecidedAt * 60_000,
+    happened: floor.happened,
   };
 }
 
@@ -59,7 +79,9 @@ function endWhatEnds(floor: Floor): void {
     ending.sort((one, other) => one.startOrder - other.startOrder);
     const [task] = ending;
     if (task === undefined) return;
-    endTask(floor, task);
+    end(floor, task);
+    if (task.upkeep === null) afterTask(floor, task);
+    else afterUpkeep(floor, task);
   }
 }
 
@@ -108,12 +130,24 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
         group,
         material: group.initialMaterial,
         run: null,
+        ...inOrder(group),
       })),
     ),
     stations: lab.stations.flatMap((group) =>
-      numbered(group.name, group.count).map((name) => ({ kind: 'station' as const, name, group, run: null })),
+      numbered(group.name, group.count).map((name) => ({
+        kind: 'station' as const,
+        name,
+        group,
+        run: null,
+        ...inOrder(group),
+      })),
     ),
     carriers: [],
+    attendedSince: attendedSince(people),
+    serviceHours: new Map(
+      lab.calendars.map((calendar) => [calendar.name, dutyTable(calendar, lab.clockChanges, weeks + 2)]),
+    ),
+    permissions: permissionsOf(lab, people, weeks + 2),
     waiting: [],
     tasks: [],
     closings: new Map(),
@@ -121,6 +155,17 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
     order: 0,
     events: [],
     undecidedAt: null,
+    happened: new Map(),
+  };
+}
+
+function inOrder(group: EquipmentConditions) {
+  return {
+    items: itemsOf(group.breakdowns, group.chores),
+    down: null,
+    chore: null,
+    heldCarrier: null,
+    lastEndedAt: -1,
   };
 }
 

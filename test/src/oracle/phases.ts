@@ -1,9 +1,10 @@
 import type { AttendedWork, StationStage } from '@buildweek/model';
 import { changeFor, changeLength, printLength, runLength } from './durations.ts';
-import type { Hands, Load, Machine, PlannedPhase } from './floor.ts';
+import type { Load } from './floor.ts';
 import { first } from './floor.ts';
 import type { Length } from './minutes.ts';
 import { lengthOf, sum } from './minutes.ts';
+import type { Hands, Machine, PlannedPhase } from './unit.ts';
 
 /** What a build or batch goes through, phase by phase. */
 

@@ -1,9 +1,12 @@
-import type { Load, Lot } from './floor.ts';
+import type { WorkKind } from '@buildweek/model';
+import type { Floor, Load, Lot, Task } from './floor.ts';
 import { first } from './floor.ts';
+import { rankOfUpkeep } from './rules.ts';
 
 /** Who is served first, without regard to the kind of work: smaller is earlier. */
 export interface Rank {
-  readonly rush: 0 | 1;
+  /** -1 for a repair, 0 for rush, 1 for all else. */
+  readonly rush: -1 | 0 | 1;
   readonly due: number;
   readonly job: number;
 }
@@ -12,6 +15,26 @@ export interface Rank {
 export function rankOf(loads: readonly Load[]): Rank {
   const ranks = loads.flatMap((load) => load.lots.map(rankOfLot));
   return first(ranks.sort(compareRanks));
+}
+
+export function rankOfTask(task: Task): Rank {
+  return task.upkeep === null ? rankOf(task.loads) : rankOfUpkeep(task.upkeep);
+}
+
+interface Served {
+  readonly rank: Rank;
+  readonly kind: WorkKind;
+}
+
+/** Who is served first of two, the kind of work included; 0 when no rule says so. */
+export function compareServed(floor: Floor, one: Served, other: Served): number {
+  const { order } = floor.lab.dispatch;
+  return (
+    compare(one.rank.rush, other.rank.rush) ||
+    compare(order.indexOf(one.kind), order.indexOf(other.kind)) ||
+    compare(one.rank.due, other.rank.due) ||
+    compare(one.rank.job, other.rank.job)
+  );
 }
 
 function rankOfLot(lot: Lot): Rank {

@@ -166,6 +166,7 @@ export function lineOf(event: Omit<OracleEvent, 'what'> & { readonly what: strin
   const words = [`${clock} ${event.what}`];
   if (event.job >= 0)
     words.push(` job ${event.job}, ${[event.part, event.stage, event.phase].filter(isWord).join(' ')}`);
+  if (event.job < 0 && event.phase !== null) words.push(` ${event.phase}`);
   if (event.pieces > 0) words.push(`, ${event.pieces} pieces`);
   if (event.unit !== null) words.push(`, on ${event.unit}`);
   if (event.persons.length > 0) words.push(`, by ${event.persons.join(' and ')}`);

@@ -1,8 +1,11 @@
 import type { WorkKind } from '@buildweek/model';
 import { noteTask } from './events.ts';
-import type { Floor, Hands, Load, Person, PlannedPhase, Run, Task } from './floor.ts';
+import type { Floor, Load, Person, Task, Upkeep } from './floor.ts';
 import { isOnDuty, remove } from './floor.ts';
+import type { Length } from './minutes.ts';
 import { minutes } from './minutes.ts';
+import { kindOfUpkeep } from './rules.ts';
+import type { Hands, PlannedPhase, Run } from './unit.ts';
 
 /** Steps begin, pause and end here; what comes after them is decided elsewhere. */
 
@@ -14,19 +17,27 @@ export function makeReady(
   run: Run | null,
   kind: WorkKind,
 ): Task {
+  const { phase, length, hands } = planned;
+  return add(floor, { phase, loads, run, upkeep: null, kind, hands }, length);
+}
+
+/** A repair or chore that needs hands. */
+export function makeUpkeepReady(floor: Floor, upkeep: Upkeep, hands: Hands | null, length: Length): Task {
+  return add(floor, { phase: null, loads: [], run: null, upkeep, kind: kindOfUpkeep(upkeep), hands }, length);
+}
+
+function add(
+  floor: Floor,
+  about: Pick<Task, 'phase' | 'loads' | 'run' | 'upkeep' | 'kind' | 'hands'>,
+  length: Length,
+): Task {
   const { lab } = floor;
-  const hands = planned.hands;
+  const { hands } = about;
   const task: Task = {
-    phase: planned.phase,
-    loads,
-    run,
-    kind,
-    hands,
-    remaining: planned.length.actual,
+    ...about,
+    remaining: length.actual,
     fit:
-      hands === null || hands.mayPause
-        ? null
-        : planned.length[lab.dispatch.fitOn === 'drawn' ? 'actual' : 'typical'],
+      hands === null || hands.mayPause ? null : length[lab.dispatch.fitOn === 'drawn' ? 'actual' : 'typical'],
     mayPause: hands?.mayPause ?? false,
     hasBegun: false,
     workers: [],
@@ -50,7 +61,7 @@ export function begin(floor: Floor, task: Task, workers: Person[]): void {
 }
 
 /** The remainder goes back to the queue and may be done bit by bit from now on. */
-function pause(floor: Floor, task: Task): void {
+export function pause(floor: Floor, task: Task): void {
   if (task.endsAt === null) throw new Error('What does not go on cannot pause.');
   noteTask(floor, 'step pauses', task);
   task.remaining = task.endsAt - floor.now;
@@ -62,6 +73,13 @@ function pause(floor: Floor, task: Task): void {
 
 export function end(floor: Floor, task: Task): void {
   noteTask(floor, 'step ends', task);
+  letGo(task);
+  remove(floor.tasks, task);
+}
+
+/** Ends a step before its time. */
+export function breakOff(floor: Floor, task: Task): void {
+  if (task.endsAt !== null) noteTask(floor, 'step is broken off', task);
   letGo(task);
   remove(floor.tasks, task);
 }
@@ -79,13 +97,15 @@ function letGo(task: Task): void {
  * enough time left; the fewest skills first, then the lowest number. Null when there are not enough.
  */
 export function findWorkers(floor: Floor, hands: Hands, fit: number | null): Person[] | null {
-  const able = floor.people.filter((person) => {
-    if (person.task !== null || !isOnDuty(person, floor.now)) return false;
-    if (!person.group.skills.includes(hands.skill)) return false;
-    return fit === null || windowEnd(person, floor.now) - floor.now >= fit;
-  });
+  const able = floor.people.filter((person) => person.task === null && isAble(floor, person, hands, fit));
   able.sort((one, other) => one.group.skills.length - other.group.skills.length || one.number - other.number);
   return able.length < hands.persons ? null : able.slice(0, hands.persons);
+}
+
+/** Whether somebody who has nothing else to do could do the work, beginning now. */
+export function isAble(floor: Floor, person: Person, hands: Hands, fit: number | null): boolean {
+  if (!isOnDuty(person, floor.now) || !person.group.skills.includes(hands.skill)) return false;
+  return fit === null || windowEnd(person, floor.now) - floor.now >= fit;
 }
 
 /**

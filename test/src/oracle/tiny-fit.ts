@@ -1,4 +1,4 @@
-import type { AttendedWork, Duration, Lab, MachineGroup, Stage } from '@buildweek/model';
+import type { AttendedWork, Duration, EquipmentConditions, Lab, MachineGroup, Stage } from '@buildweek/model';
 import { dutyTable } from './duty-table.ts';
 import { lengthOf } from './minutes.ts';
 import { takes } from './small-lab.ts';
@@ -45,8 +45,18 @@ export function mendWork(lab: Lab): Lab {
       unload: mendPlain(stage.unload),
     };
   };
-  const mendMachines = (group: MachineGroup): MachineGroup => ({
+  const mendTrouble = <Group extends EquipmentConditions>(group: Group): Group => ({
     ...group,
+    breakdowns: group.breakdowns.map((breakdown) => {
+      const { repair } = breakdown;
+      return repair.kind === 'own'
+        ? { ...breakdown, repair: { ...repair, work: mend(repair.work, 0) } }
+        : breakdown;
+    }),
+    chores: group.chores.map((chore) => ({ ...chore, work: mendPlain(chore.work) })),
+  });
+  const mendMachines = (group: MachineGroup): MachineGroup => ({
+    ...mendTrouble(group),
     prepare: mendPlain(group.prepare),
     setUp: mendPlain(
       group.setUp,
@@ -58,6 +68,7 @@ export function mendWork(lab: Lab): Lab {
   return {
     ...lab,
     machines: lab.machines.map(mendMachines),
+    stations: lab.stations.map(mendTrouble),
     parts: lab.parts.map((part) => ({ ...part, stages: part.stages.map(mendStage) })),
   };
 }

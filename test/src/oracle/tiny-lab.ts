@@ -76,6 +76,7 @@ export const tinyLab: fc.Arbitrary<Lab> = fc
     jobs,
     order: fc.shuffledSubarray(['machine', 'station', 'bench'] as const, { minLength: 3, maxLength: 3 }),
     fitOn: fc.constantFrom('typical' as const, 'typical' as const, 'drawn' as const),
+    rushInterrupts: fc.boolean(),
   })
   .map((recipe) => {
     const parts = recipe.routes.map(({ stages, print }, index): PartType => {
@@ -128,7 +129,12 @@ export const tinyLab: fc.Arbitrary<Lab> = fc
       carriers: [{ name: 'platforms', count: recipe.carriers }],
       parts,
       demand,
-      dispatch: { order: recipe.order, fitOn: recipe.fitOn, within: 'promise', rushInterrupts: false },
+      dispatch: {
+        order: recipe.order,
+        fitOn: recipe.fitOn,
+        within: 'promise',
+        rushInterrupts: recipe.rushInterrupts,
+      },
       initialState: { jobs: [], machines: [] },
     });
   });

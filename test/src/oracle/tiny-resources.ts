@@ -1,19 +1,10 @@
 import type { LaunchRule, MachineGroup, StationGroup } from '@buildweek/model';
-import { NO_CONDITIONS } from '@buildweek/model';
 import fc from 'fast-check';
 import { onDays } from './small-lab.ts';
 import { maybe, tinyHands, tinyRun, tinyWork } from './tiny-duration.ts';
+import { tinyConditions } from './tiny-trouble.ts';
 
 const WORKDAYS = [0, 1, 2, 3, 4];
-
-/** Equipment that never fails and is always there: what goes wrong is drawn, and no matter of the oracle. */
-const conditions = {
-  breakdowns: fc.constant(NO_CONDITIONS.breakdowns),
-  chores: fc.constant(NO_CONDITIONS.chores),
-  noticing: fc.constant(NO_CONDITIONS.noticing),
-  calendar: fc.constant(NO_CONDITIONS.calendar),
-  unattendedHours: fc.constant(NO_CONDITIONS.unattendedHours),
-};
 
 const launch: fc.Arbitrary<LaunchRule> = fc.record({
   fullShare: fc.constantFrom(null, 0, 0.5, 0.8, 1),
@@ -62,7 +53,7 @@ function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
       carrier: fc.constantFrom(null, null, 'platforms'),
       initialMaterial: fc.constantFrom(null, 'grey', 'clear'),
       failure: fc.constant(null),
-      ...conditions,
+      ...tinyConditions,
     })
     .map((group) => {
       // Last call and attended changes are said of the set-up: a group without one has neither. Who prepares
@@ -92,7 +83,7 @@ function stationGroup(name: string): fc.Arbitrary<StationGroup> {
     unit: fc.constantFrom('jobs' as const, 'parts' as const, 'builds' as const),
     fullShare: fc.constantFrom(0, 0, 0.5, 1),
     waitedHours: fc.constantFrom(null, 1, 6),
-    ...conditions,
+    ...tinyConditions,
   });
 }
 

@@ -67,12 +67,6 @@ export class ClassCompiler {
         typicalRun: 0,
         coolDownStep: coolDownStepOf(machine),
         shapes: isShaped ? this.shapesOf(machine, part) : null,
-        typicalBeforeRun: toMilliseconds(
-          (machine.prepare?.duration.typicalHours ?? 0) +
-            (machine.setUp?.duration.typicalHours ?? 0) +
-            (machine.warmUp?.typicalHours ?? 0) +
-            (machine.firstLayers?.duration.typicalHours ?? 0),
-        ),
         tailWork: tail.map(tailWorkOf),
       };
     });
@@ -96,7 +90,6 @@ export class ClassCompiler {
         batchSampler: stage.basis === 'batch' ? createSampler(stage.run.distribution) : null,
         coolDownStep: -1,
         shapes: null,
-        typicalBeforeRun: 0,
         tailWork: [],
       };
     });

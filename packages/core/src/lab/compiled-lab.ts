@@ -197,8 +197,6 @@ export interface CompiledUnitClass {
   readonly typicalRun: number;
   /** Step of the cool-down, counted from the first step of the stage; also of one outside the machine. */
   readonly coolDownStep: number;
-  /** Typical milliseconds of all that comes before the print runs by itself; no material change. 0 for stations. */
-  readonly typicalBeforeRun: number;
   /** How builds are packed and timed from shapes; null where parts state their space and time, and for stations. */
   readonly shapes: CompiledShapes | null;
   /** Durations drawn with each build for the following stages of level `build`, by stage offset from 1. */

@@ -1,3 +1,4 @@
+import { toMilliseconds } from '../kernel/clock.ts';
 import type { CompiledUnitGroup } from './compiled-lab.ts';
 import type { Load, Lot } from './load.ts';
 import type { Simulation } from './simulation.ts';
@@ -92,6 +93,31 @@ export function overflows(unitClass: UnitClass, group: CompiledUnitGroup): boole
     if (!shaped.takes(lot, lot.pieces)) return true;
   }
   return false;
+}
+
+/**
+ * Typical milliseconds of the print of what `takeBuild` would put together now. Where shapes are packed, what is
+ * counted stays counted, so that its cool-down can be asked for.
+ */
+export function typicalBuild(unitClass: UnitClass, group: CompiledUnitGroup): number {
+  const { shaped } = unitClass;
+  shaped?.clear();
+  let left = group.capacity + SPACE_TOLERANCE;
+  let longest = 0;
+  let perPiece = 0;
+  let jobs = 0;
+  for (let load = unitClass.seed; load !== null && jobs < group.mostJobs; load = load.after) {
+    if (load.readyAt >= unitClass.onlyReadyBefore) continue;
+    const lot = load.lots as Lot;
+    const most = jobs === 0 ? Math.min(load.pieces, mostPieces(unitClass, group, lot)) : load.pieces;
+    const space = most * lot.part.space;
+    if (shaped === null ? space > left : !shaped.takes(lot, most)) continue;
+    jobs++;
+    left -= space;
+    longest = Math.max(longest, lot.part.print?.typicalPerBuild ?? 0);
+    perPiece += most * (lot.part.print?.typicalPerPart ?? 0);
+  }
+  return shaped === null ? longest + perPiece : toMilliseconds(shaped.printHours);
 }
 
 /** Whether a station that has taken so much takes a load too; what is larger than the station runs alone. */

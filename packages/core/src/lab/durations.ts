@@ -119,8 +119,9 @@ export function fixDurations(
       unit.durations[position] = attendedDuration(unit, phase, change);
       unit.typicals[position] = attendedTypical(phase, change);
     } else if (phase.what === 'change') {
-      unit.durations[position] =
-        change === null || change.attended ? 0 : draw(change.sampler, unit.uniforms[SLOT_CHANGE]);
+      const isAlone = change !== null && !change.attended;
+      unit.durations[position] = isAlone ? draw(change.sampler, unit.uniforms[SLOT_CHANGE]) : 0;
+      unit.typicals[position] = isAlone ? change.typical : 0;
     } else {
       unit.durations[position] = draw(phase.sampler as Sampler, unit.uniforms[phase.slot]);
       if (shaped !== null && phase.phase === 'cool-down') {

@@ -1,7 +1,8 @@
 import { toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_TIMERS } from '../kernel/event-calendar.ts';
-import { overflows } from './content.ts';
-import { typicalPrint, typicalRun } from './durations.ts';
+import type { CompiledPhase } from './compiled-lab.ts';
+import { largestInBatch, overflows, typicalBuild } from './content.ts';
+import { attendedTypical, materialChangeFor, typicalRun } from './durations.ts';
 import { EVENT_GROUP_TIMER } from './events.ts';
 import type { LaunchTimes } from './launch-times.ts';
 import type { Load, Lot } from './load.ts';
@@ -9,6 +10,7 @@ import { earliestFit } from './presence.ts';
 import { isBefore } from './rank.ts';
 import type { Simulation } from './simulation.ts';
 import { SPACE_TOLERANCE } from './space.ts';
+import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
 import type { UnitGroup } from './unit-group.ts';
 
@@ -70,7 +72,7 @@ export class LaunchRules {
     }
     if (!unitClass.mayLaunch && launch.beforeClosing) {
       const closing = this.nextClosing(group);
-      const lastCall = this.lastCall(group, closing);
+      const lastCall = this.lastCall(group, closing, unitClass);
       this.holdsFrom(group, unitClass, lastCall);
       if (unitClass.mayLaunch) this.setTimer(group, closing);
     }
@@ -86,13 +88,9 @@ export class LaunchRules {
   isPreferred(group: UnitGroup, seed: Load, other: Load): boolean {
     const { launch } = group.compiled;
     if (launch.beforeClosing && launch.preferAttendedEnd) {
-      const closing = this.nextClosing(group);
-      if (this.lastCall(group, closing) <= this.simulation.now) {
-        const attended = this.nextAttendance(group, closing);
-        const late = this.typicalEnd(group, seed) - attended;
-        const otherLate = this.typicalEnd(group, other) - attended;
-        if (late !== otherLate) return late >= 0 && (otherLate < 0 || late < otherLate);
-      }
+      const late = this.endsAfterAttendance(group, seed);
+      const otherLate = this.endsAfterAttendance(group, other);
+      if (late !== otherLate) return late < otherLate;
     }
     return isBefore(seed, other);
   }
@@ -101,24 +99,26 @@ export class LaunchRules {
    * Whether a run of a class may begin now: the equipment stays long enough, and what runs by itself falls into
    * hours in which it may. Judged on typical durations; a timer is set for when it becomes possible.
    */
-  mayStartNow(group: UnitGroup, unitClass: UnitClass, seed: Load): boolean {
+  mayStartNow(group: UnitGroup, unitClass: UnitClass, unit: Unit): boolean {
     const { now } = this.simulation;
     const { allowedWindows, goesAt } = group;
     if (allowedWindows === null && goesAt === Number.POSITIVE_INFINITY) return true;
     const { phases, runPhase } = unitClass.compiled;
-    const run =
-      group.compiled.kind === 'machine'
-        ? typicalPrint(seed, unitClass.shaped)
-        : typicalRun(this.simulation, unitClass, seed);
+    const change = materialChangeFor(group.compiled, unit, unitClass.compiled.material);
+    const isMachine = group.compiled.kind === 'machine';
     let attended = 0;
     let unattended = 0;
     let unloading = 0;
     phases.forEach((phase, position) => {
-      if (position === runPhase) unattended += run;
-      else if (phase.phase === 'first layers') return;
+      if (position === runPhase) {
+        unattended += isMachine
+          ? typicalBuild(unitClass, group.compiled)
+          : largestInBatch(unitClass, group.compiled, (load) => typicalRun(this.simulation, unitClass, load));
+      } else if (phase.phase === 'first layers') return;
       else if (position > runPhase && phase.work !== null) unloading += phase.work.typical;
-      else if (phase.work === null) unattended += phase.typical;
-      else attended += phase.work.typical;
+      else if (phase.what === 'change') unattended += change?.attended === false ? change.typical : 0;
+      else if (phase.work === null) unattended += phase.typical + furtherCoolDown(phase, unitClass);
+      else attended += attendedTypical(phase, change);
     });
     if (now + attended + unattended + unloading > goesAt) return false;
     if (allowedWindows === null || phases[runPhase].work !== null) return true;
@@ -145,12 +145,14 @@ export class LaunchRules {
 
   /**
    * The latest moment at which set-up and warm-up typically still fit before closing, when the set-ups that
-   * wait for the same people go first: rounds of set-ups among those on duty, then the warm-up.
+   * wait for the same people go first: rounds of set-ups among those on duty, then the warm-up. A change of
+   * material is a part of the set-up.
    */
-  private lastCall(group: UnitGroup, closing: number): number {
+  private lastCall(group: UnitGroup, closing: number, unitClass: UnitClass): number {
     const { staff, units } = this.simulation;
+    const { attended, alone } = this.typicalBeforeRun(group, unitClass);
     const [queueIndex] = group.compiled.startQueues;
-    if (queueIndex === undefined) return closing - typicalWarmUp(group);
+    if (queueIndex === undefined) return closing - alone;
     const queue = staff.queues[queueIndex];
     let setUps = queue.setUpsWaiting;
     for (const other of units.groups) {
@@ -159,7 +161,23 @@ export class LaunchRules {
       }
     }
     const rounds = Math.ceil(Math.max(1, setUps) / Math.max(1, queue.onDuty));
-    return closing - rounds * typicalAttendance(group) - typicalWarmUp(group);
+    return closing - rounds * attended - alone;
+  }
+
+  /** Typical milliseconds with people and by itself from the launch of a class to its print. */
+  private typicalBeforeRun(group: UnitGroup, unitClass: UnitClass): { attended: number; alone: number } {
+    const { units } = this.simulation;
+    const { phases, runPhase, material } = unitClass.compiled;
+    const change =
+      group.idle === 0 ? null : materialChangeFor(group.compiled, units.bestUnit(group, material), material);
+    let attended = 0;
+    let alone = 0;
+    for (let phase = 0; phase < runPhase; phase++) {
+      if (phases[phase].what === 'change') alone += change?.attended === false ? change.typical : 0;
+      else if (phases[phase].work === null) alone += phases[phase].typical;
+      else attended += attendedTypical(phases[phase], change);
+    }
+    return { attended, alone };
   }
 
   /** When the next stretch of attendance begins after a closing. */
@@ -168,9 +186,20 @@ export class LaunchRules {
     return openings.find((opening) => opening > closing) ?? Number.POSITIVE_INFINITY;
   }
 
-  private typicalEnd(group: UnitGroup, seed: Load): number {
-    const print = typicalPrint(seed, seed.waitsIn?.shaped ?? null);
-    return this.simulation.now + typicalAttendance(group) + typicalWarmUp(group) + print;
+  /** How long after the next attended hour a build at its last call would typically end; Infinity if before. */
+  private endsAfterAttendance(group: UnitGroup, seed: Load): number {
+    const { now } = this.simulation;
+    const closing = this.nextClosing(group);
+    const unitClass = seed.waitsIn as UnitClass;
+    if (this.lastCall(group, closing, unitClass) > now) return Number.POSITIVE_INFINITY;
+    const { attended, alone } = this.typicalBeforeRun(group, unitClass);
+    const { phases, runPhase } = unitClass.compiled;
+    const print = typicalBuild(unitClass, group.compiled);
+    const behind = phases[runPhase + 1];
+    const coolDown = behind?.phase === 'cool-down' ? behind.typical + furtherCoolDown(behind, unitClass) : 0;
+    const end = now + attended + alone + print + coolDown;
+    const late = end - this.nextAttendance(group, closing);
+    return late < 0 ? Number.POSITIVE_INFINITY : late;
   }
 
   private judgeFixed(group: UnitGroup, unitClass: UnitClass): void {
@@ -206,17 +235,7 @@ export class LaunchRules {
   }
 }
 
-function typicalAttendance(group: UnitGroup): number {
-  const [first] = group.classes;
-  if (first === undefined) return 0;
-  let sum = 0;
-  for (let phase = 0; phase < first.compiled.runPhase; phase++) {
-    sum += first.compiled.phases[phase].work?.typical ?? 0;
-  }
-  return sum;
-}
-
-function typicalWarmUp(group: UnitGroup): number {
-  const [first] = group.classes;
-  return first === undefined ? 0 : first.compiled.typicalBeforeRun - typicalAttendance(group);
+/** Milliseconds by which the height of the build that is counted makes a phase longer. */
+function furtherCoolDown({ phase }: CompiledPhase, { shaped }: UnitClass): number {
+  return phase === 'cool-down' ? (shaped?.furtherCoolDown ?? 0) : 0;
 }

@@ -24,6 +24,7 @@ export class RunPhases {
 
   /** A run has been put together and its durations are fixed; people for its first phase are in `staff.found`. */
   begin(unit: Unit): void {
+    unit.endedAt = -1;
     const [first] = phasesOf(unit);
     if (first.work === null) {
       unit.phase = -1;
@@ -34,22 +35,28 @@ export class RunPhases {
     this.simulation.tasks.start(this.createTask(unit, first));
   }
 
-  attendedWorkStarts(unit: Unit, purpose: number): void {
-    const { units } = this.simulation;
-    if (purpose === TASK_PHASE) units.setState(unit, phaseOf(unit).state);
-    else if (purpose === TASK_CLEANING) units.setState(unit, UNLOAD);
+  /** @param remaining milliseconds that are left of the work */
+  attendedWorkStarts(unit: Unit, purpose: number, remaining: number): void {
+    const { units, upkeep, now } = this.simulation;
+    if (purpose === TASK_PHASE) {
+      units.setState(unit, phaseOf(unit).state);
+      unit.phaseStartedAt = now;
+      if (phaseOf(unit).isRunning) upkeep.runningBegins(unit, remaining);
+    } else if (purpose === TASK_CLEANING) units.setState(unit, UNLOAD);
     else if (purpose === TASK_CHORE) units.refresh(unit);
   }
 
   attendedWorkPauses(unit: Unit, purpose: number): void {
-    const { units } = this.simulation;
-    if (purpose === TASK_PHASE) units.setState(unit, phaseOf(unit).waitState);
-    else if (purpose === TASK_CLEANING) units.setState(unit, WAITING_TO_BE_UNLOADED);
+    const { units, upkeep, now } = this.simulation;
+    if (purpose === TASK_PHASE) {
+      units.setState(unit, phaseOf(unit).waitState);
+      if (phaseOf(unit).isRunning) upkeep.runningStops(unit, now - unit.phaseStartedAt);
+    } else if (purpose === TASK_CLEANING) units.setState(unit, WAITING_TO_BE_UNLOADED);
   }
 
   attendedPhaseEnds(unit: Unit): void {
-    const phase = phaseOf(unit);
-    if (phase.isRunning) this.simulation.upkeep.runningStops(unit, unit.durations[unit.phase]);
+    const { upkeep, now } = this.simulation;
+    if (phaseOf(unit).isRunning) upkeep.runningStops(unit, now - unit.phaseStartedAt);
     this.advance(unit);
   }
 
@@ -94,11 +101,14 @@ export class RunPhases {
     const isMachine = compiled.unitGroups[unit.group].kind === 'machine';
     // None behind the last one, where a failed build that nobody would unload waits to be noticed and cleaned out.
     const phase: CompiledPhase | undefined = phasesOf(unit)[unit.phase];
+    const isPrinting = phase?.what === 'run' || phase?.phase === 'first layers';
     if (unit.task !== null) {
       const { task } = unit;
-      if (!task.isWaiting && phase?.what === 'run' && !losesBuild) {
-        unit.durations[unit.phase] = task.remaining - (now - task.startedAt);
-      }
+      const elapsed = task.isWaiting ? 0 : now - task.startedAt;
+      if (phase?.isRunning && !task.isWaiting) upkeep.runningStops(unit, elapsed);
+      if (isPrinting && !losesBuild) this.leaves(unit, task.remaining - elapsed);
+      // First layers that nobody has begun to watch are no print yet.
+      else if (isPrinting && isMachine && (task.resumed || !task.isWaiting)) unit.isLost = true;
       tasks.abandon(task);
     } else if (unit.pending !== PENDING_NOTHING) {
       this.chargePending(unit);
@@ -108,11 +118,17 @@ export class RunPhases {
       tracer?.unit('step is broken off', unit, phase.phase);
       if (phase.isRunning) upkeep.runningStops(unit, elapsed);
       unit.stamp++;
-      const isSpared = !losesBuild || unit.phase > (unit.unitClass as CompiledUnitClass).runPhase;
-      if (isSpared) unit.durations[unit.phase] -= elapsed;
+      if (!isPrinting || !losesBuild) this.leaves(unit, unit.durations[unit.phase] - elapsed);
       else if (isMachine) unit.isLost = true;
     }
     units.refresh(unit);
+  }
+
+  /** Of the present phase only so many milliseconds are left to be done after a repair. */
+  private leaves(unit: Unit, left: number): void {
+    const done = unit.durations[unit.phase] - left;
+    unit.durations[unit.phase] = left;
+    unit.typicals[unit.phase] = Math.max(0, unit.typicals[unit.phase] - done);
   }
 
   /** People have learnt that a build is lost: its parts wait to be built again. */
@@ -208,7 +224,11 @@ export class RunPhases {
     const { noticing } = compiled.unitGroups[unit.group].conditions;
     // Whoever is not in cannot unload, so noticing adds nothing unless it takes a round or an arrival.
     const isAtOnce = noticing.kind === 'monitored' || noticing.kind === 'when somebody is in';
-    const noticedAt = isAtOnce && !unit.willFail ? now : presence.noticedAt(noticing, now);
+    const { phases, runPhase } = unit.unitClass as CompiledUnitClass;
+    const isSeen = (isAtOnce || phases[runPhase].work !== null) && !unit.willFail;
+    // What had been seen before the machine broke down is not to be noticed again.
+    if (unit.endedAt < 0) unit.endedAt = now;
+    const noticedAt = isSeen ? now : Math.max(now, presence.noticedAt(noticing, unit.endedAt));
     this.standStill(unit, PENDING_NOTICE);
     if (noticedAt === now) this.endNoticed(unit.index, unit.stamp);
     else calendar.schedule(noticedAt, PHASE_TIMERS, EVENT_END_NOTICED, unit.index, unit.stamp);

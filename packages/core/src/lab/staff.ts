@@ -99,15 +99,26 @@ export class Staff {
     return false;
   }
 
-  /** Whether somebody who could do this is at work that may pause for a rush job; for work of one person. */
+  /** Whether there are enough who could do this, free or at work that may pause for a rush job. */
   canInterrupt(queueIndex: number, need: number): boolean {
-    return this.interruptible(queueIndex, need) !== null;
+    const { candidates, persons: needed } = this.queues[queueIndex].compiled;
+    const latestStart = this.simulation.now + need;
+    let count = 0;
+    for (const index of candidates) {
+      const person = this.persons[index];
+      if (!person.onDuty || this.windowEnd[person.group] < latestStart) continue;
+      if (person.isFree || (person.task !== null && mayBeInterrupted(person.task))) count++;
+    }
+    return count >= needed;
   }
 
-  /** Pauses the last-ranked work whose person could do something else that is rush. */
+  /** Pauses the last-ranked work whose people could do something else that is rush, until they are enough. */
   interruptFor(queueIndex: number, need: number): void {
-    const task = this.interruptible(queueIndex, need);
-    if (task !== null) this.simulation.tasks.pause(task);
+    while (!this.find(queueIndex, need)) {
+      const task = this.interruptible(queueIndex, need);
+      if (task === null) return;
+      this.simulation.tasks.pause(task);
+    }
   }
 
   /** Puts the persons in `found` to work on a task. */
@@ -198,14 +209,13 @@ export class Staff {
   }
 
   private interruptible(queueIndex: number, need: number): Task | null {
-    const { candidates, persons: needed } = this.queues[queueIndex].compiled;
-    if (needed > 1) return null;
+    const { candidates } = this.queues[queueIndex].compiled;
     const latestStart = this.simulation.now + need;
     let last: Task | null = null;
     for (const index of candidates) {
       const { task, onDuty, group } = this.persons[index];
       if (task === null || !onDuty || this.windowEnd[group] < latestStart) continue;
-      if (task.pausable && task.rush === 1 && (last === null || isBefore(last, task))) last = task;
+      if (mayBeInterrupted(task) && (last === null || isBefore(last, task))) last = task;
     }
     return last;
   }
@@ -329,4 +339,9 @@ export class Staff {
     person.state = state;
     person.stateSince = now;
   }
+}
+
+/** Whether rush may put it aside: normal work that may pause. */
+function mayBeInterrupted(task: Task): boolean {
+  return task.pausable && task.rush === 1;
 }

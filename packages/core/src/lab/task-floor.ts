@@ -56,14 +56,14 @@ export class TaskFloor {
     return task;
   }
 
-  /** A repair, which goes before rush, or a chore, which ranks with the machines, the longest due first. */
+  /** A repair, which goes before rush, or a chore, which ranks with the work at its unit, the longest due first. */
   createUpkeep(work: CompiledWork, item: UpkeepItem, duration: number, purpose: number): Task {
     const task = this.take(work, item.unit, duration, work.typical, purpose);
     const isRepair = purpose === TASK_REPAIR;
     task.upkeep = item;
     task.rush = isRepair ? -1 : 1;
-    task.kind = isRepair ? -1 : this.simulation.compiled.kindRanks.machine;
-    task.dueAt = this.simulation.now;
+    task.kind = this.simulation.compiled.unitGroups[item.unit.group].kindRank;
+    task.dueAt = isRepair ? this.simulation.now : item.dueSince;
     task.jobNumber = -1;
     return task;
   }
@@ -148,7 +148,7 @@ export class TaskFloor {
     calendar.schedule(now + task.remaining, PHASE_ENDS, EVENT_TASK_ENDS, task.id, task.stamp);
     tracer?.task(task.resumed ? 'step resumes' : 'step starts', task);
     for (let load = task.load; load !== null; load = load.nextInUnit) flow.markStarted(load);
-    if (task.unit !== null) this.simulation.runs.attendedWorkStarts(task.unit, task.purpose);
+    if (task.unit !== null) this.simulation.runs.attendedWorkStarts(task.unit, task.purpose, task.remaining);
   }
 
   /** Stops work at the end of a window, or for a rush job; the remainder waits at its old rank. */

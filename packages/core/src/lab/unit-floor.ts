@@ -96,7 +96,7 @@ export class UnitFloor {
       if (seed === null || group.idle === 0 || carriers.isMissing(group.compiled.carrier)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
       const unit = this.bestUnit(group, unitClass.compiled.material);
-      unitClass.isBlocked = !launch.mayStartNow(group, unitClass, seed);
+      unitClass.isBlocked = !launch.mayStartNow(group, unitClass, unit);
       if (unitClass.isBlocked) continue;
       if (!this.findStaff(unitClass, unit) && !this.canInterrupt(unitClass, unit, seed)) continue;
       best = seed;
@@ -318,7 +318,7 @@ export class UnitFloor {
   }
 
   /** The idle unit that holds the material, else the one with the shortest change, else the lowest number. */
-  private bestUnit(group: UnitGroup, material: number): Unit {
+  bestUnit(group: UnitGroup, material: number): Unit {
     let best: Unit | null = null;
     let shortest = Number.POSITIVE_INFINITY;
     for (const unit of group.units) {

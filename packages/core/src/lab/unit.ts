@@ -40,6 +40,8 @@ export class Unit {
   task: Task | null = null;
   /** What it stands still for between two phases: see `run-phases`. */
   pending = 0;
+  /** When the unattended part of the present run was over; -1 while it is not. */
+  endedAt = -1;
   /** Whether a breakdown has spoilt the build that it holds. */
   isLost = false;
   /** Whether the present build fails, or one job of it; drawn at the launch. */
@@ -87,6 +89,7 @@ export class Unit {
     this.chore = null;
     this.task = null;
     this.pending = 0;
+    this.endedAt = -1;
     this.isLost = false;
     this.willFail = false;
     this.spoilsOneJob = false;

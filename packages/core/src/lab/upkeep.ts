@@ -72,7 +72,8 @@ export class Upkeep {
       if (!item.byRunningHours) continue;
       item.runningLeft -= elapsed;
       if (item.breakdown !== null) item.stamp++;
-      else if (item.runningLeft <= 0 && item.dueSince < 0) item.dueSince = this.simulation.now;
+      else if (item.runningLeft <= 0 && item.dueSince < 0)
+        item.dueSince = this.simulation.now + item.runningLeft;
     }
   }
 
@@ -85,13 +86,16 @@ export class Upkeep {
       return;
     }
     const { runs, presence, calendar, compiled, now, tracer, recorder } = this.simulation;
+    // Whoever is at work on it sees it stop.
+    const isSeen = unit.task !== null && !unit.task.isWaiting;
     unit.isDown = true;
     unit.downSince = now;
     tracer?.equipment('breaks down', unit, item.name);
     recorder.breakdown(unit, now);
     runs.interrupt(unit, (item.breakdown as NonNullable<UpkeepItem['breakdown']>).losesBuild);
     item.stamp++;
-    const noticedAt = presence.noticedAt(compiled.unitGroups[unit.group].conditions.noticing, now);
+    const { noticing } = compiled.unitGroups[unit.group].conditions;
+    const noticedAt = isSeen ? now : presence.noticedAt(noticing, now);
     if (noticedAt === now) this.noticed(item.id, item.stamp);
     else calendar.schedule(noticedAt, PHASE_TIMERS, EVENT_BREAKDOWN_NOTICED, item.id, item.stamp);
   }
