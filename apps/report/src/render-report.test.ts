@@ -65,6 +65,7 @@ test('Every section that the results have something for is on the page, in order
     'cautions',
     'people',
     'machines',
+    'builds',
     'stations',
     'trouble',
     'queues',
@@ -83,10 +84,10 @@ test('Every section has a link in the contents, and every link leads to a sectio
 });
 
 test('Every chart is on the page in both widths, with title and text alternative.', () => {
-  expect(page.match(/<figcaption /g)?.length).toBe(12);
-  expect(page.match(/class="picture wide"/g)?.length).toBe(12);
-  expect(page.match(/class="picture narrow"/g)?.length).toBe(12);
-  expect(page.match(/<summary>The same in words<\/summary>/g)?.length).toBe(12);
+  expect(page.match(/<figcaption /g)?.length).toBe(14);
+  expect(page.match(/class="picture wide"/g)?.length).toBe(14);
+  expect(page.match(/class="picture narrow"/g)?.length).toBe(14);
+  expect(page.match(/<summary>The same in words<\/summary>/g)?.length).toBe(14);
 });
 
 test('Ids are unique, and everything that refers to an id finds it.', () => {
@@ -232,6 +233,7 @@ test('Results with nothing but weeks still make a page.', () => {
     hours: [],
     queues: [],
     machines: [],
+    builds: [],
     stations: [],
     people: [],
     trouble: { equipment: [], parts: [] },

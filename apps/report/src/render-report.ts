@@ -3,6 +3,7 @@ import { resetSVGDefIds } from 'vega';
 import { drawnCharts } from './figure.ts';
 import { html, jsonScript } from './html.ts';
 import { pageOf } from './page.ts';
+import { buildsSection } from './sections/builds-section.ts';
 import { cautions, warnings } from './sections/cautions.ts';
 import { queuesSection, weeksSection } from './sections/flow-sections.ts';
 import { handSection } from './sections/hand-section.ts';
@@ -31,6 +32,7 @@ ${hoursSection(results, charts)}
 ${cautions(results)}
 ${peopleSection(results, charts)}
 ${machinesSection(results, charts)}
+${buildsSection(results, charts)}
 ${stationsSection(results, charts)}
 ${troubleSection(results)}
 ${queuesSection(results, charts)}

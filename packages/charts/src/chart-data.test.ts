@@ -58,6 +58,28 @@ describe.each(['wide', 'narrow'] as const)('The data of the %s chart', (size) =>
     expectAll(numbersOf('hours-by-part', size), expected);
   });
 
+  test('of printing against the rest hold the three shares of each lead time', () => {
+    const expected = results.hours.flatMap((part) => {
+      const wait = part.steps.flatMap((step) => step.waits).reduce((sum, one) => sum + one.hours.value, 0);
+      const work = part.steps.reduce((sum, step) => sum + step.work.value, 0);
+      const print = part.steps
+        .filter((step) => step.phase === 'print')
+        .reduce((sum, step) => sum + step.work.value, 0);
+      return [print, work - print, wait].map((hours) => hours / (work + wait));
+    });
+    expectAll(numbersOf('print-share', size), expected);
+  });
+
+  test('of builds hold fill and height with their intervals, and the most height', () => {
+    const expected = results.builds.flatMap(({ meanFill, meanHeight, mostHeight }) => [
+      mostHeight,
+      ...[meanFill, meanHeight].flatMap((one) =>
+        one.kind === 'estimate' ? [one.value, one.low, one.high] : [],
+      ),
+    ]);
+    expectAll(numbersOf('build-fill', size), expected);
+  });
+
   test('of hours by step hold the work of every step behind its waits', () => {
     const expected = results.hours.flatMap((part) =>
       part.steps.map((step) => step.waits.reduce((sum, wait) => sum + wait.hours.value, 0) + step.work.value),

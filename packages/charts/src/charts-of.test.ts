@@ -1,30 +1,11 @@
 import type { Results } from '@buildweek/results';
-import type { Spec } from 'vega';
-import { compile } from 'vega-lite';
 import { describe, expect, test } from 'vitest';
-import type { Chart, ChartSize } from './chart.ts';
+import type { ChartSize } from './chart.ts';
 import { chartsOf } from './charts-of.ts';
+import { axisTitles, compileChart, expressionsOf } from './fixture/compiled-chart.ts';
 import { resultsFixture } from './fixture/results-fixture.ts';
 
 const SIZES: readonly ChartSize[] = ['wide', 'narrow'];
-
-/** Compiles and returns the vega specification with everything that vega-lite complained of. */
-function compileChart(chart: Chart): { spec: Spec; complaints: string[] } {
-  const complaints: string[] = [];
-  const complain = (...words: unknown[]) => {
-    complaints.push(words.join(' '));
-    return logger;
-  };
-  const logger = {
-    level: () => logger,
-    error: complain,
-    warn: complain,
-    info: () => logger,
-    debug: () => logger,
-  } as unknown as NonNullable<NonNullable<Parameters<typeof compile>[1]>['logger']>;
-  const { spec } = compile(chart.spec, { logger });
-  return { spec, complaints };
-}
 
 /** The specification with each table of data cut to its length and its first and last rows. */
 function compact(value: unknown): unknown {
@@ -51,17 +32,6 @@ function print(value: unknown, indent = ''): string {
   return `${open}\n${body.join(',\n')}\n${indent}${close}`;
 }
 
-/** All titles of axes that are drawn anywhere in a specification. */
-function axisTitles(value: unknown): unknown[] {
-  if (Array.isArray(value)) return value.flatMap(axisTitles);
-  if (value === null || typeof value !== 'object') return [];
-  return Object.entries(value).flatMap(([key, inner]) =>
-    key === 'axes' && Array.isArray(inner)
-      ? inner.filter((axis) => axis.labels !== false && axis.title !== undefined).map((axis) => axis.title)
-      : axisTitles(inner),
-  );
-}
-
 function empty(results: Results): Results {
   return {
     ...results,
@@ -69,6 +39,7 @@ function empty(results: Results): Results {
     hours: [],
     queues: [],
     machines: [],
+    builds: [],
     stations: [],
     people: [],
     handCalculation: [],
@@ -84,6 +55,7 @@ function few(results: Results): Results {
     jobs: results.jobs.filter((one) => one.part === null || one.part === part),
     hours: results.hours.slice(0, 1),
     machines: results.machines.slice(0, 2),
+    builds: results.builds.slice(1),
     stations: results.stations.slice(0, 2),
     people: results.people.slice(0, 1),
     handCalculation: results.handCalculation.slice(0, 2),
@@ -92,11 +64,13 @@ function few(results: Results): Results {
 
 const IDS = [
   'lead-times',
+  'print-share',
   'hours-by-part',
   'hours-by-step',
   'people-hours',
   'people-by-hour',
   'machine-states',
+  'build-fill',
   'station-states',
   'queues-by-hour',
   'queues-by-week',
@@ -165,18 +139,9 @@ test('Names from a scenario stand in the data of a chart and never in an express
   const name = "x'] || alert(1) || ['";
   const results = resultsFixture();
   const renamed = JSON.parse(JSON.stringify(results).replaceAll('lens ring', name)) as Results;
-  const expressions = (value: unknown): string[] => {
-    if (Array.isArray(value)) return value.flatMap(expressions);
-    if (value === null || typeof value !== 'object') return [];
-    return Object.entries(value).flatMap(([key, inner]) =>
-      ['signal', 'expr', 'update', 'init', 'test'].includes(key) && typeof inner === 'string'
-        ? [inner]
-        : expressions(inner),
-    );
-  };
   for (const chart of chartsOf(renamed)) {
     const { spec, complaints } = compileChart(chart);
     expect(complaints).toEqual([]);
-    expect(expressions(spec).filter((expression) => expression.includes('alert'))).toEqual([]);
+    expect(expressionsOf(spec).filter((expression) => expression.includes('alert'))).toEqual([]);
   }
 });

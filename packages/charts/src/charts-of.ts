@@ -1,4 +1,5 @@
 import type { Results } from '@buildweek/results';
+import { buildFill } from './build-fill.ts';
 import type { Chart, ChartSize } from './chart.ts';
 import { finishedPerWeek } from './finished-per-week.ts';
 import { hoursByPart } from './hours-by-part.ts';
@@ -9,6 +10,7 @@ import { loadByHand } from './load-by-hand.ts';
 import { machineStates } from './machine-states.ts';
 import { peopleByHour } from './people-by-hour.ts';
 import { peopleHours } from './people-hours.ts';
+import { printShare } from './print-share.ts';
 import { queuesByHour } from './queues-by-hour.ts';
 import { queuesByWeek } from './queues-by-week.ts';
 import { stationStates } from './station-states.ts';
@@ -28,11 +30,13 @@ export function chartsOf(results: Results, size: ChartSize = 'wide'): Chart[] {
   const hours = results.hours.filter((part) => part.steps.length > 0);
   return [
     ...has(results.jobs, leadTimes),
+    ...has(hours, printShare),
     ...has(hours, hoursByPart),
     ...has(hours, hoursByStep),
     ...has(results.people, peopleHours),
     ...has(results.people, peopleByHour),
     ...has(results.machines, machineStates),
+    ...has(results.builds, buildFill),
     ...has(results.stations, stationStates),
     ...has(queues, queuesByHour),
     ...has(queues, queuesByWeek),

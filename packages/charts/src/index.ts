@@ -1,3 +1,4 @@
+export { MILLIMETRES } from './build-fill.ts';
 export { CHART_WIDTH, type Chart, type ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
 export {

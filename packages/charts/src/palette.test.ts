@@ -7,6 +7,7 @@ import {
   MUTED_INK,
   PAPER,
   PERSON_STATE_PARTS,
+  PRINT_SHARE_PARTS,
   PROCESS_COLOURS,
   STATION_STATE_PARTS,
   type StackPart,
@@ -23,6 +24,7 @@ function contrast(one: string, other: string): number {
 
 const STACKS: readonly (readonly [string, readonly StackPart[]])[] = [
   ['hours', [...Object.values(WORK_FAMILIES), ...Object.values(WAIT_CAUSE_PARTS)]],
+  ['printing against the rest', Object.values(PRINT_SHARE_PARTS)],
   ['machine states', Object.values(MACHINE_STATE_PARTS)],
   ['station states', Object.values(STATION_STATE_PARTS)],
   ['person states', Object.values(PERSON_STATE_PARTS)],

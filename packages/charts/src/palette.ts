@@ -45,6 +45,13 @@ export const WORK_FAMILIES: Readonly<Record<WorkFamily, StackPart>> = {
   'stations and plain waits': { code: 'D', label: 'stations, drying', short: 'stations', colour: '#d3e5ef' },
 };
 
+/** The lead time in three: printing, all other work, waiting. */
+export const PRINT_SHARE_PARTS: Readonly<Record<'print' | 'work' | 'wait', StackPart>> = {
+  print: { code: 'A', label: 'print', short: 'print', colour: '#16425b' },
+  work: { code: 'B', label: 'all other work', short: 'work', colour: '#a3c6da' },
+  wait: { code: 'C', label: 'waiting', short: 'waits', colour: '#d9722e' },
+};
+
 export const WAIT_CAUSE_PARTS: Readonly<Record<WaitCause, StackPart>> = {
   person: { code: 'E', label: 'wait for a person', short: 'person', colour: '#d9722e' },
   shift: { code: 'F', label: 'wait for the shift', short: 'shift', colour: '#f5bd62' },

@@ -7,6 +7,14 @@ import { cautionLine, fact, keptTogether, LONG_ANSWER } from '../sections/head.t
 const MM3_PER_CM3 = 1000;
 const MM2_PER_CM2 = 100;
 
+/** So many sentences of the answer stand above the chart, so that one screen holds all three; the others below. */
+const SENTENCES_ABOVE = 2;
+
+function sentences(list: readonly string[]): Html {
+  if (list.length === 0) return html``;
+  return html`<ul class="answers">${list.map((sentence) => html`<li>${sentence}</li>`)}</ul>`;
+}
+
 /** The top of the page: the question, the answer in words, and the chart that shows why. */
 export function partHead(answer: PartAnswer, charts: ReadonlyMap<string, DrawnChart>): Html {
   const { part, lab } = answer;
@@ -19,9 +27,10 @@ export function partHead(answer: PartAnswer, charts: ReadonlyMap<string, DrawnCh
 <p class="program">Buildweek · which process for a part</p>
 <h1>Which process for the ${nameText(part.name)}?</h1>
 ${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
-${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
+${sentences(others.slice(0, SENTENCES_ABOVE))}
 ${figure(charts, 'first-choice')}
-${cautionLine(answer.cautions, 'The way to the part')}
+${sentences(others.slice(SENTENCES_ABOVE))}
+${cautionLine(answer.cautions, 'At least one way')}
 <dl class="facts">
 ${fact('The part', html`${volume}, surface ${surface}, finish: <bdi>${part.finish}</bdi>`)}
 ${fact('The lab', lab.isTypical ? html`typical machines (<bdi>${lab.name}</bdi>): no scenario was given` : nameText(lab.name))}

@@ -18,8 +18,8 @@ export function partOrigin(answer: PartAnswer): Html {
 <p class="lede">The part was sent through the lab on each route, in the hours in which people of the lab are there. The
 lab is empty: nothing else is made, no machine and nobody is busy with other jobs, and nothing goes wrong. So the hours
 are a floor: in a lab at work they are longer, and how much longer a run of the whole lab tells.</p>
-<p class="lede">The typical value is that of one play in which everything takes as long as it typically does. The spread
-comes from ${answer.plays} plays with fresh luck in every duration: one play in ten is below it, one above. It is no
+<p class="lede">Everything was played ${answer.plays} times with fresh luck in every duration. The typical value is that of the play in
+the middle; the spread is what one play in ten stays below and one in ten above. It is no
 confidence interval. The same part, lab, seed and program version give the same numbers.</p>
 <dl class="origin">${facts.map(([term, value]) => html`<div><dt>${term}</dt><dd><bdi>${value}</bdi></dd></div>`)}</dl>
 </section>`;

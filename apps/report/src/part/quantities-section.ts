@@ -43,7 +43,10 @@ function quantitiesTable(answer: PartAnswer): Html {
     [
       { title: 'Way' },
       { title: 'Pieces', numeric: true },
-      ...moments.map((label) => ({ title: `All finished, h, asked for on ${label}`, numeric: true })),
+      ...moments.map((label) => ({
+        title: `All finished, h, asked for on ${label.replaceAll(' ', '\u00a0')}`,
+        numeric: true,
+      })),
       { title: 'Hours per part', numeric: true },
       { title: 'Minutes of people per part', numeric: true },
       { title: 'Builds', numeric: true },

@@ -20,7 +20,7 @@ function hoursCell(hours: number): string {
 function sumsTable(answer: PartAnswer): Html {
   return table(
     'timelines-table',
-    'One piece from the design to the finished part, typical durations, hours by the clock',
+    'One piece from the design to the finished part, hours by the clock; the play in the middle',
     [
       { title: 'Way' },
       { title: 'Asked for on' },
@@ -97,7 +97,7 @@ export function timelinesSection(answer: PartAnswer, charts: ReadonlyMap<string,
 count. Work by hand goes on only while somebody is there; what ends in the night waits until somebody comes.</p>
 ${figure(charts, 'stage-timeline')}
 ${sumsTable(answer)}
-<details class="more"><summary>Every stage with its times</summary>
+<details class="more screen-only"><summary>Every stage with its times</summary>
 ${everyStretch(answer)}
 </details>
 </section>`;

@@ -42,6 +42,7 @@ export function hoursSection(results: Results, charts: ReadonlyMap<string, Drawn
 <h2 id="hours-title">Where the hours go</h2>
 <p class="lede">Every hour of a job is either work that goes on or a wait with one cause: the first thing that was
 missing. Together they make the lead time.</p>
+${figure(charts, 'print-share')}
 ${figure(charts, 'hours-by-part')}
 ${figure(charts, 'hours-by-step')}
 <details class="more"><summary>Every step in numbers</summary>

@@ -1,11 +1,11 @@
 import type { PartAnswer, Spread } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from '../chart.ts';
-import { HOURS } from '../format.ts';
+import { HOURS, joinWords } from '../format.ts';
 import { GRID, INK } from '../palette.ts';
 import { ROW, rowAxis } from '../row-axis.ts';
 import { textWidth } from '../text-width.ts';
 import { FONT_SIZE, themeFor } from '../theme.ts';
-import { formatPieces, formatSpread, spreadFigure } from './spread-words.ts';
+import { formatLength, formatPieces, formatSpread } from './spread-words.ts';
 import { type DrawnWay, drawnWays, quotedRoute, wayLabel } from './ways.ts';
 
 const NAME_ROOM = 190;
@@ -44,10 +44,11 @@ function rowsAt(answer: PartAnswer, quantity: number): ChoiceRow[] {
       ?.finished.find((one) => one.asked === label)?.hours;
     return hours === undefined ? [] : [{ row, drawn, hours }];
   });
-  const least = Math.min(...found.map((one) => one.hours.typical));
+  const least = formatLength(Math.min(...found.map((one) => one.hours.typical)));
   return found.map((one) => {
-    const isFirst = one.hours.typical === least;
-    return { ...one, isFirst, words: `${spreadFigure(one.hours, HOURS).value} h${isFirst ? FIRST : ''}` };
+    const words = formatLength(one.hours.typical);
+    const isFirst = words === least;
+    return { ...one, isFirst, words: isFirst ? `${words}${FIRST}` : words };
   });
 }
 
@@ -146,10 +147,11 @@ function titleOf(
   panels: readonly { quantity: number; rows: readonly ChoiceRow[] }[],
 ): string {
   const firsts = [panels[0], panels.at(-1)].flatMap((one) => {
-    const first = one?.rows.find((row) => row.isFirst);
-    return one === undefined || first === undefined
+    const routes =
+      one?.rows.filter((row) => row.isFirst).map((row) => quotedRoute(row.drawn.way.route)) ?? [];
+    return one === undefined || routes.length === 0
       ? []
-      : [`${quotedRoute(first.drawn.way.route)} for ${formatPieces(one.quantity)}`];
+      : [`${joinWords(routes)} for ${formatPieces(one.quantity)}`];
   });
   const told = [...new Set(firsts)];
   const when = answer.asked[0] === undefined ? '' : `, asked for on ${answer.asked[0].label}`;
@@ -189,7 +191,7 @@ export function firstChoice(answer: PartAnswer, size: ChartSize): Chart {
       ),
     },
     footnote:
-      'Hours by the clock until the last piece is finished, typical; each number of pieces has its own scale. Line ' +
+      'Hours by the clock until the last piece is finished, the play in the middle; each number of pieces has its own scale. Line ' +
       `below a bar: spread over ${answer.plays} plays; one play in ten is below, one above.`,
   };
 }

@@ -31,6 +31,16 @@ function leaders(answer: PartAnswer): string[] {
     });
 }
 
+/** The way that is ahead for the fewest pieces, the one that is ahead for the most, and from where on it stays so. */
+export function firstAndLastLeader(answer: PartAnswer): { first: string; last: string; from: number } | null {
+  const inOrder = leaders(answer);
+  const [first] = inOrder;
+  const last = inOrder.at(-1);
+  if (first === undefined || last === undefined) return null;
+  const overtaken = answer.overtakings.filter((one) => one.faster === last).map((one) => one.quantity);
+  return { first, last, from: Math.max(1, ...overtaken) };
+}
+
 /** The overtakings that change who is ahead of all others, in the order of quantities. */
 export function changesOfLead(answer: PartAnswer): Overtaking[] {
   const inOrder = leaders(answer);

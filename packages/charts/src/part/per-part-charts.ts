@@ -2,7 +2,12 @@ import type { PartAnswer, QuantityTimes, Spread } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize } from '../chart.ts';
 import { HOURS, type Unit } from '../format.ts';
 import { themeFor } from '../theme.ts';
-import { changesOfLead, drawnOvertakings, overtakingStrip, overtakingWords } from './overtaking-strip.ts';
+import {
+  drawnOvertakings,
+  firstAndLastLeader,
+  overtakingStrip,
+  overtakingWords,
+} from './overtaking-strip.ts';
 import { curveKey, type QuantityCurve, quantityCurves, quantityPlot } from './quantity-curves.ts';
 import { formatPieces, formatSpread, MINUTES } from './spread-words.ts';
 import { drawnWays, quotedRoute } from './ways.ts';
@@ -16,7 +21,8 @@ function curvesOf(
   totalOf: (point: CurvePoint) => number,
   spreadOf: (times: QuantityTimes) => Spread,
 ): QuantityCurve[] {
-  return drawnWays(answer).map((drawn) => ({
+  const ways = drawnWays(answer).filter(({ way }) => way.curve.length > 0 || way.quantities.length > 0);
+  return ways.map((drawn) => ({
     drawn,
     line: drawn.way.curve.map((point) => ({
       quantity: point.quantity,
@@ -55,25 +61,20 @@ function mostPieces(curves: readonly QuantityCurve[]): number {
 
 function spreadWords(answer: PartAnswer): string {
   return (
-    `Line: typical. Mark and upright line: typical value and spread over ${answer.plays} plays; one play in ten is ` +
+    `Line and mark: the play in the middle. Upright line: spread over ${answer.plays} plays; one play in ten is ` +
     'below, one above. Both scales go by factors: a step of the same length is the same factor everywhere.'
   );
 }
 
-function hoursTitle(answer: PartAnswer, curves: readonly QuantityCurve[]): string {
-  const changes = changesOfLead(answer);
-  const [first] = changes;
-  if (first !== undefined) {
-    const later = changes.map(
-      (one, index) =>
-        `${quotedRoute(one.faster)} from ${index === changes.length - 1 ? `${formatPieces(one.quantity)} on` : one.quantity}`,
-    );
-    return `The fewest hours per part: ${[`${quotedRoute(first.slower)} for the smallest jobs`, ...later].join(', ')}`;
+function hoursTitle(answer: PartAnswer): string {
+  const found = firstAndLastLeader(answer);
+  if (found === null) return 'Hours per part against the number of pieces';
+  const { first, last, from } = found;
+  if (from === 1) {
+    return `${quotedRoute(last)} takes the fewest hours per part at any number of pieces that was looked at`;
   }
-  const best = leastAt(curves, mostPieces(curves));
-  return best === null
-    ? 'Hours per part against the number of pieces'
-    : `${quotedRoute(best.route)} takes the fewest hours per part at any number of pieces that was looked at`;
+  const begin = `From ${formatPieces(from)} on ${quotedRoute(last)} takes the fewest hours per part`;
+  return first === last ? begin : `${begin}; for the smallest jobs ${quotedRoute(first)} does`;
 }
 
 /** Hours per part against the number of pieces, with the quantities at which one way overtakes another. */
@@ -89,7 +90,7 @@ export function hoursPerPart(answer: PartAnswer, size: ChartSize): Chart {
   const when = asked === undefined ? '' : `, asked for on ${asked.label}`;
   return {
     id: 'hours-per-part',
-    title: hoursTitle(answer, curves),
+    title: hoursTitle(answer),
     description:
       `Hours until all pieces are finished, over their number${when}. ${describe(curves, HOURS)} ` +
       `${answer.overtakings.length === 0 ? 'No way overtakes another.' : `${answer.overtakings.map(overtakingWords).join('; ')}.`}`,

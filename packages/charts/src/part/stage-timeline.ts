@@ -209,7 +209,7 @@ export function stageTimeline(answer: PartAnswer, size: ChartSize): Chart {
     },
     footnote:
       'Tall dark bar: hands are at work. Lower pale bar: it goes on by itself. Thin line: it waits until somebody ' +
-      'comes. Each moment of asking has its own scale. At the end of each row the hours until the part is finished, ' +
-      'with typical durations in an empty lab.',
+      'comes. Each moment of asking has its own scale. At the end of each row the hours until the part is finished. ' +
+      'Drawn is, for each row, the play in the middle, in an empty lab.',
   };
 }
