@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { edited } from './fixture/plain-lab.ts';
 import { expectOneShapeProblem, type ShapeMistake } from './fixture/shape-mistake.ts';
-import { editedShapes, problemsOfShaped } from './fixture/shaped-lab.ts';
+import { problemsOfShaped } from './fixture/shaped-lab.ts';
 
 const MISTAKES: readonly ShapeMistake[] = [
   [
@@ -122,30 +122,6 @@ describe('a mistake in the builds of a machine is pointed at, with what to write
         line: 9,
         message:
           'Nothing is known of the height of these builds: no part with a size or a mesh is built here.',
-      }),
-    ]);
-  });
-
-  it('a finish that makes no difference, and space for shapes that no part has', () => {
-    const text = edited('{ route: resin part', '{ finish: smooth, route: resin part').replace(
-      'class: small mask VPP',
-      'class: small mask VPP, platform: 150 x 90 x 180 mm',
-    );
-    expect(problemsOfShaped(text).map(({ severity, message }) => [severity, message])).toEqual([
-      [
-        'warning',
-        'No part with a size or a mesh is built on "resin": what is said of its builds has no effect.',
-      ],
-      ['warning', 'All stages of "resin part" are for every finish: "smooth" makes no difference.'],
-    ]);
-  });
-
-  it('a number of parts that a machine of shapes holds', () => {
-    expect(problemsOfShaped(editedShapes('jobs per build: 1', 'holds: 24 parts'))).toEqual([
-      expect.objectContaining({
-        severity: 'warning',
-        found: 'holds',
-        message: 'What fits on "filament" follows from the sizes of its parts: "holds" has no effect.',
       }),
     ]);
   });

@@ -92,6 +92,13 @@ const MISTAKES: readonly ShapeMistake[] = [
     'platform: … of a larger machine, or a part in pieces',
   ],
   [
+    'size: 60 x 40 x 30 mm, volume: 50 cm3',
+    'size: 60 x 40 x 30 mm, volume: 50',
+    '50',
+    '"50" has no unit.',
+    '50 mm3',
+  ],
+  [
     'size: 20 x 30 x 8 mm, volume: 1.6 cm3',
     'print: 3 h per build, fits: 100 per build',
     'print',

@@ -1,5 +1,6 @@
 import type {
   AttendedWork,
+  BuildSpace,
   CarrierPool,
   CountDistribution,
   DispatchRules,
@@ -87,8 +88,8 @@ export interface ScenarioLeave {
 /** A machine group; null capacity: one build, of which each part type says its share. */
 export interface ScenarioMachine extends Omit<MachineGroup, 'capacity'> {
   readonly capacity: number | null;
-  /** Build space of its class, for what it could hold; null: no class. */
-  readonly usualPlatform: Size | null;
+  /** Build space of its class, for what it could hold when it says nothing of its own; null: no class. */
+  readonly usualSpace: BuildSpace | null;
   /** Worded share of parts that the class finds bad behind the build; null: no class. */
   readonly usualRejects: string | null;
 }

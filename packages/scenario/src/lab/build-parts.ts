@@ -10,7 +10,7 @@ import { resolves } from './names.ts';
 
 /** Machine groups with their capacity; where a group does not say what it holds, one build is its unit. */
 export function buildMachines(scenario: Scenario): MachineGroup[] {
-  return scenario.machines.map(({ usualRejects: _, usualPlatform: __, ...machine }) => ({
+  return scenario.machines.map(({ usualRejects: _, usualSpace: __, ...machine }) => ({
     ...machine,
     capacity: machine.capacity ?? 1,
   }));
@@ -45,6 +45,9 @@ function buildPart(part: ScenarioPart, scenario: Scenario, reading: Reading): Pa
           reading,
         );
   if (route !== undefined) checkOwnTimes(part, route, reading);
+  if (route?.stages.some(({ finishes }) => finishes !== null)) {
+    reading.assume([...path, 'finish'], part.finish, 'default of the program');
+  }
   const asked = route === undefined ? [] : route.stages.filter((stage) => isAskedBy(part.finish, stage));
   if (route !== undefined && stages.length === asked.length) checkBuildKeys(part, path, machine, reading);
   const most =

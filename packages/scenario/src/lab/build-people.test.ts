@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { CountDistribution } from '@buildweek/model';
 import { describe, expect, it } from 'vitest';
 import { edited, problemsOf } from '../fixture/plain-lab.ts';
+import { readWithAnyMesh } from '../fixture/shaped-lab.ts';
 import { readScenario } from '../read-scenario.ts';
 import { chanceOfSpell } from './build-people.ts';
 
@@ -131,7 +132,7 @@ describe('leave', () => {
   it('does not stand in the way of trying another number of people', () => {
     const demo = readFileSync(new URL('../../../../scenarios/demo.yaml', import.meta.url), 'utf8');
     for (const count of [1, 2, 3, 4]) {
-      const reading = readScenario(demo.replace('count: 2', `count: ${count}`), 'demo.yaml');
+      const reading = readWithAnyMesh(demo.replace('count: 2', `count: ${count}`));
       expect(reading).toMatchObject({ kind: 'scenario', lab: { people: [{ count }, { count: 1 }] } });
     }
   });

@@ -1,4 +1,4 @@
-import type { BuildSpace, PartShape } from '@buildweek/model';
+import type { PartShape } from '@buildweek/model';
 import { shapeOfDimensions } from '@buildweek/timing';
 import type { Reading } from '../reading.ts';
 import type { ScenarioMachine, ScenarioPart, ScenarioShape } from '../scenario.ts';
@@ -131,12 +131,4 @@ export function saysShape(part: ScenarioPart, reading: Reading): boolean {
   const path = ['parts', part.name];
   const isWritten = (key: string): boolean => reading.nodeAt([...path, key]) !== undefined;
   return ['size', 'mesh'].some(isWritten) || (!isWritten('print') && reading.isMisspelt(path));
-}
-
-/** @returns the build space of a machine, as far as it is known: its own, or that of its class with no margin */
-export function spaceOf(machine: ScenarioMachine): BuildSpace | null {
-  if (machine.shaped !== null) return machine.shaped.space;
-  return machine.usualPlatform === null
-    ? null
-    : { kind: 'platform', ...machine.usualPlatform, margin: 0, spacing: 0 };
 }

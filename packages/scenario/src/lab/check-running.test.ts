@@ -42,6 +42,24 @@ describe('a build that may not run alone', () => {
     expect(withKeys(watched, '3 h 44 min per build')).toEqual([]);
     expect(withKeys(watched, '3 h 45 min per build')).toHaveLength(1);
   });
+
+  it('has to fit with the print and the cool-down that follow from its height', () => {
+    const ofHeight = (height: number, keys = '') =>
+      problemsOf(
+        edited(MACHINE, `${MACHINE}, runs alone: never${keys}`).replace(
+          'fits: 8 per build, print: 3 h per build',
+          `size: 20 x 20 x ${height} mm, volume: 4 cm3`,
+        ),
+      );
+    // Layers of 0.05 mm take 8 s and the first five 32 s more: 1,660 layers and a warm-up of 6 min are 3 h 50 min.
+    expect(ofHeight(83)).toEqual([]);
+    expect(ofHeight(83.01)).toMatchObject([
+      { line: 20, severity: 'error', found: expect.stringMatching(/^3 h 5/) },
+    ]);
+    // Of 60 mm: 2 h 48 min 40 s, and an hour of cooling.
+    expect(ofHeight(60, ', cool-down: 1 min per mm')).toEqual([]);
+    expect(ofHeight(61, ', cool-down: 1 min per mm')).toHaveLength(1);
+  });
 });
 
 describe('equipment that is there only at times', () => {

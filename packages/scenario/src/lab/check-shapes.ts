@@ -5,7 +5,7 @@ import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioMachine, ScenarioPart } from '../scenario.ts';
 import { volumeText } from '../words/measure.ts';
 import { type Size, sizeText } from '../words/size.ts';
-import { saysShape, spaceOf } from './build-shape.ts';
+import { saysShape } from './build-shape.ts';
 import { stagePath } from './names.ts';
 
 /**
@@ -26,7 +26,7 @@ export function mostOf(
   const most = mostIn(space, shape);
   if (most >= 1) return most;
   const holders = scenario.machines.filter((other) => {
-    const otherSpace = spaceOf(other);
+    const otherSpace = other.shaped?.space ?? other.usualSpace;
     return otherSpace !== null && mostIn(otherSpace, shape) >= 1;
   });
   const turned = turnedToFit(shape, space);

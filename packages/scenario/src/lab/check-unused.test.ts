@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { edited, problemsOf } from '../fixture/plain-lab.ts';
+import { editedShapes, problemsOfShaped } from '../fixture/shaped-lab.ts';
 
 const SKILLS = 'skills: [run machines, hand work] }';
 
@@ -45,6 +46,43 @@ describe('a skill that no work asks for', () => {
     );
     expect(problemsOf(text).map(({ message }) => message)).toEqual([
       'No part takes the route "glazed part".',
+    ]);
+  });
+});
+
+describe('what is said of shapes and has no effect', () => {
+  it('is a finish where all stages are for every finish, and a build space that no shape needs', () => {
+    const text = edited('{ route: resin part', '{ finish: smooth, route: resin part').replace(
+      'class: small mask VPP',
+      'class: small mask VPP, platform: 150 x 90 x 180 mm',
+    );
+    expect(problemsOf(text).map(({ severity, message }) => [severity, message])).toEqual([
+      [
+        'warning',
+        'No part with a size or a mesh is built on "resin": what is said of its builds has no effect.',
+      ],
+      ['warning', 'All stages of "resin part" are for every finish: "smooth" makes no difference.'],
+    ]);
+  });
+
+  it('is a stage for a finish that no part of the route has', () => {
+    expect(problemsOfShaped(editedShapes(', finish: smooth }', ' }'))).toEqual([
+      expect.objectContaining({
+        severity: 'warning',
+        found: 'for finish',
+        message: 'No part asks for "sand": none of "filament part" is finished "smooth".',
+        write: 'finish: smooth at a part',
+      }),
+    ]);
+  });
+
+  it('is a number of parts that a machine of shapes holds', () => {
+    expect(problemsOfShaped(editedShapes('jobs per build: 1', 'holds: 24 parts'))).toEqual([
+      expect.objectContaining({
+        severity: 'warning',
+        found: 'holds',
+        message: 'What fits on "filament" follows from the sizes of its parts: "holds" has no effect.',
+      }),
     ]);
   });
 });

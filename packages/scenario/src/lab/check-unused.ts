@@ -4,7 +4,7 @@ import type { Scenario, ScenarioStage } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
 import { USUAL_FINISH } from '../words/finish.ts';
 import { equipmentHours } from './equipment-hours.ts';
-import { skillPath } from './names.ts';
+import { skillPath, stagePath } from './names.ts';
 
 /** Warns of what is described and has no effect, and of materials that no part is made of. */
 export function checkUnused(scenario: Scenario, labCalendar: string, reading: Reading): void {
@@ -61,7 +61,7 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
       warn(['parts', name], `Nobody asks for "${name}".`, `${name}: { jobs: 14 per week } under demand`);
   }
   checkShapeKeys(scenario, warn);
-  checkFinishes(scenario, warn);
+  checkFinishes(scenario, reading, warn);
   checkMaterials(scenario, reading);
 }
 
@@ -94,8 +94,20 @@ function checkShapeKeys(scenario: Scenario, warn: Warn): void {
   }
 }
 
-/** A finish makes a difference where a stage of the route is for some finishes alone. */
-function checkFinishes(scenario: Scenario, warn: Warn): void {
+/** A finish makes a difference where a stage of the route is for some finishes alone, and such a stage where a part has it. */
+function checkFinishes(scenario: Scenario, reading: Reading, warn: Warn): void {
+  for (const route of scenario.routes) {
+    const parts = scenario.parts.filter((part) => part.route === route.name);
+    for (const { name, finishes } of route.stages) {
+      if (parts.length === 0 || finishes === null) continue;
+      if (parts.some(({ finish }) => finishes.includes(finish))) continue;
+      warn(
+        [...stagePath(reading, route.name, name), 'for finish'],
+        `No part asks for "${name}": none of "${route.name}" is finished "${listed(finishes)}".`,
+        `finish: ${finishes[0]} at a part`,
+      );
+    }
+  }
   for (const { name, route, finish } of scenario.parts) {
     const stages = scenario.routes.find((candidate) => candidate.name === route)?.stages ?? [];
     if (finish === USUAL_FINISH || stages.some(({ finishes }) => finishes !== null)) continue;

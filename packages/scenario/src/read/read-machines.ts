@@ -74,7 +74,7 @@ function readMachine(written: Fields, name: string, isAsked: boolean): ScenarioM
     capacity: fields.read('holds', machineCapacity) ?? null,
     mostJobs: fields.read('jobs per build', wholeNumber(1, '1')) ?? null,
     shaped,
-    usualPlatform: usual === null ? null : spaceOfClass(usual),
+    usualSpace: usual === null ? null : spaceOfClass(usual),
     prepare,
     setUp,
     materialChanges,

@@ -20,7 +20,7 @@ export function readParts(fields: Fields): ScenarioPart[] {
       space: readSpace(part),
       print: part.read('print', printTime) ?? null,
       shape: readPartShape(part),
-      finish: part.readOr('finish', choice(...FINISHES), USUAL_FINISH),
+      finish: part.read('finish', choice(...FINISHES)) ?? USUAL_FINISH,
       times: part.names('times').map((stage) => readTimes(part.group('times'), stage)),
     };
   });

@@ -5,7 +5,7 @@ import { bottomLayers, printTimeSpread, secondsPerLayer } from '../words/layers.
 import { density, measure, rate } from '../words/measure.ts';
 import { share, someShare } from '../words/numbers.ts';
 import { layerFreePrintTime } from '../words/print-time.ts';
-import { type Size, size, sizeText } from '../words/size.ts';
+import { size, sizeText } from '../words/size.ts';
 
 /** Keys of a machine that say how builds are packed and timed from the shapes of their parts. */
 const COMMON_KEYS = ['platform', 'margin', 'spacing', 'print time spread'];
@@ -130,9 +130,15 @@ const REASONS: Readonly<Record<Exclude<BuildTimeModel['kind'], 'volume and heigh
   'powder bed': 'PBF machines',
 };
 
-/** The space of a class, for machines on which nothing with a shape is built. */
-export function spaceOfClass({ texts }: ClassShape): Size {
-  return size(texts.platform ?? '');
+/** Where a part alone has to fit on a machine of a class. */
+export function spaceOfClass({ texts }: ClassShape): BuildSpace {
+  const length = measure('length', '3 mm', { orZero: true });
+  return {
+    kind: 'platform',
+    ...size(texts.platform ?? ''),
+    margin: length(texts.margin ?? '0 mm'),
+    spacing: length(texts.spacing ?? '0 mm'),
+  };
 }
 
 function readSpace(fields: Fields, process: Process): BuildSpace {
