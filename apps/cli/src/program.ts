@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { calibrateCommand } from './commands/calibrate.ts';
 import { checkCommand } from './commands/check.ts';
 import { followCommand } from './commands/follow.ts';
 import { partCommand } from './commands/part.ts';
@@ -34,6 +35,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     followCommand(),
     partCommand(),
     typicalMachinesCommand(),
+    calibrateCommand(),
     selfcheckCommand(),
     schemaCommand(),
   ]) {

@@ -1,4 +1,5 @@
 export * from './builds.ts';
+export * from './calibration-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
 export { resultsJsonSchema } from './json-schema.ts';

@@ -1,3 +1,6 @@
+export { BUILD_COLUMNS, type BuildColumn, type BuildRow, type RowMistake } from './calibrate/build-row.ts';
+export { type Calibration, type CalibrationOutcome, calibrate } from './calibrate/calibrate.ts';
+export { withDigits } from './calibrate/written-number.ts';
 export type { ReplicationExecutor, StopSignal } from './executor.ts';
 export {
   type CausedWait,

@@ -25,6 +25,10 @@ export const PART_FILE: OutputKind = {
   name: 'the answer for a part',
   mark: /^\s*\{\s*"format":\s*"buildweek part"/,
 };
+export const CALIBRATION_FILE: OutputKind = {
+  name: 'the answer of a calibration',
+  mark: /^\s*\{\s*"format":\s*"buildweek calibration"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,
