@@ -1,28 +1,18 @@
 import type { BuildTimeModel, Distribution } from '@buildweek/model';
-import { chiSquareQuantile, studentQuantile } from '@buildweek/numbers';
+import { chiSquareQuantile } from '@buildweek/numbers';
 import { BUILD_TIME_PARAMETERS } from '../build-time-parameters.ts';
 import { checkBuildTimeModel } from '../check-build-time-model.ts';
 import type { BuildTimeFit, FittedParameter } from './build-time-fit.ts';
+import { fitInGroups, type Group, pairsOf, type StartColumn } from './grouped-fit.ts';
 import { type Term, termsOf } from './linear-form.ts';
 import { checkMeasuredBuild, type MeasuredBuild } from './measured-build.ts';
-import { fitNonnegative, type NonnegativeFit } from './nonnegative-fit.ts';
+import type { NonnegativeFit } from './nonnegative-fit.ts';
 
 /** With fewer builds nothing can be said about how far estimates are off. */
 export const FEWEST_BUILDS = 3;
 
-/** A parameter whose standard error is more than this share of it is not known from the builds alone. */
-const VAGUE = 0.5;
-
 /** A spread below this is rounding. */
 const EXACT = 1e-9;
-
-/** Terms that get one coefficient in common, by their positions. */
-type Group = readonly number[];
-
-interface GroupedFit {
-  readonly groups: readonly Group[];
-  readonly fit: NonnegativeFit;
-}
 
 /**
  * Fits the parameters of a build time model to builds that a lab has measured: least squares of the relative errors,
@@ -45,110 +35,22 @@ export function fitBuildTime(builds: readonly MeasuredBuild[], start: BuildTimeM
   }
   builds.forEach(checkMeasuredBuild);
   const terms = termsOf(start);
-  const columns = terms.map((term) => {
+  const columns = terms.map((term): StartColumn => {
     const coefficient = term.coefficientOf(valueIn(start, term.parameter));
     const unit = coefficient > 0 ? coefficient : 1;
-    return builds.map((build, position) => unit * term.measure(build, position));
+    return {
+      values: builds.map((build, position) => unit * term.measure(build, position)),
+      hasStart: coefficient > 0,
+      isRate: term.isRate,
+    };
   });
   const measured = builds.map((build) => build.printHours);
-  const told = columns.flatMap((column, index) => (column.some((value) => value > 0) ? [index] : []));
-  const { groups, fit } = fitInGroups(columns, measured, told, terms, start);
-  return describe(builds, start, terms, groups, fit);
-}
-
-/** Begins with a coefficient for every term, and joins what cannot be told apart until all that is left can be. */
-function fitInGroups(
-  columns: readonly (readonly number[])[],
-  measured: readonly number[],
-  told: readonly number[],
-  terms: readonly Term[],
-  start: BuildTimeModel,
-): GroupedFit {
-  const isMeant = (index: number): boolean => valueIn(start, terms[index].parameter) > 0;
-  const columnsOf = (groups: readonly Group[]) =>
-    groups.map((group) =>
-      measured.map((_, build) =>
-        group.reduce(
-          // In a ratio, what is zero in the start model stays zero.
-          (sum, index) => sum + (group.length === 1 || isMeant(index) ? columns[index][build] : 0),
-          0,
-        ),
-      ),
-    );
-  let groups: readonly Group[] = measured.length > told.length ? told.map((index) => [index]) : [told];
-  for (;;) {
-    const fit = fitNonnegative(columnsOf(groups), measured);
-    if (groups.length === 1) {
-      if (fit === null)
-        throw new RangeError('The start model gives no print time for one of the measured builds.');
-      return { groups, fit };
-    }
-    if (fit === null) {
-      groups = join(groups, mostAlike(columnsOf(groups)));
-      continue;
-    }
-    const joined = pairsOf(groups)
-      .map((pair) => {
-        const next = join(groups, pair);
-        return { next, pair, fit: fitNonnegative(columnsOf(next), measured) };
-      })
-      .filter((candidate) => isToBeJoined(fit, candidate.fit, candidate.pair, groups, terms))
-      .sort((first, second) => devianceOf(first.fit) - devianceOf(second.fit));
-    if (joined.length === 0) return { groups, fit };
-    groups = joined[0].next;
+  const grouped = fitInGroups(columns, measured);
+  if (grouped === null) {
+    throw new RangeError('The start model gives no print time for one of the measured builds.');
   }
-}
-
-function devianceOf(fit: NonnegativeFit | null): number {
-  return fit === null ? Number.POSITIVE_INFINITY : fit.deviance;
-}
-
-/** The pair of columns with the smallest angle between them. */
-function mostAlike(columns: readonly (readonly number[])[]): readonly [number, number] {
-  const product = (first: readonly number[], second: readonly number[]): number =>
-    first.reduce((sum, value, index) => sum + value * second[index], 0);
-  const cosine = ([first, second]: readonly [number, number]): number =>
-    product(columns[first], columns[second]) /
-    Math.sqrt(product(columns[first], columns[first]) * product(columns[second], columns[second]));
-  return pairsOf(columns).reduce((best, pair) => (cosine(pair) > cosine(best) ? pair : best));
-}
-
-/** A pair is joined when one of it is vague and the builds do not contradict the ratio (an F test at 5 %). */
-function isToBeJoined(
-  fit: NonnegativeFit,
-  joined: NonnegativeFit | null,
-  pair: readonly [number, number],
-  groups: readonly Group[],
-  terms: readonly Term[],
-): boolean {
-  const endsAtNoRate = pair.some(
-    (position) => fit.coefficients[position] === 0 && groups[position].some((index) => isRate(terms[index])),
-  );
-  if (endsAtNoRate) return true;
-  const isVague = pair.some((position) => {
-    const error = fit.errors[position];
-    return error === null || error > VAGUE * fit.coefficients[position];
-  });
-  if (!isVague || joined === null) return false;
-  const { degreesOfFreedom, deviance } = fit;
-  const limit = studentQuantile(0.975, degreesOfFreedom) ** 2;
-  return joined.deviance - deviance <= (limit * deviance) / degreesOfFreedom;
-}
-
-/** Whether the parameter is an amount per time, which cannot come out endless. */
-function isRate(term: Term): boolean {
-  return term.coefficientOf(2) < term.coefficientOf(1);
-}
-
-function pairsOf(groups: readonly unknown[]): (readonly [number, number])[] {
-  return groups.flatMap((_, first) =>
-    groups.flatMap((_, second) => (second > first ? [[first, second] as const] : [])),
-  );
-}
-
-function join(groups: readonly Group[], [first, second]: readonly [number, number]): readonly Group[] {
-  const together = [...groups[first], ...groups[second]].sort((one, other) => one - other);
-  return groups.flatMap((group, index) => (index === second ? [] : index === first ? [together] : [group]));
+  const { groups, fit } = grouped;
+  return describe(builds, start, terms, groups, fit);
 }
 
 function valueIn(model: BuildTimeModel, parameter: string): number {

@@ -12,6 +12,8 @@ export interface Term {
   readonly parameter: string;
   /** What the coefficient is multiplied by, in a build. */
   readonly measure: (build: MeasuredBuild, position: number) => number;
+  /** Whether the parameter is an amount per time, and its coefficient the time per amount. */
+  readonly isRate: boolean;
   readonly coefficientOf: (parameter: number) => number;
   readonly parameterOf: (coefficient: number) => number;
 }
@@ -72,7 +74,7 @@ function depositedIn(model: ExtrusionTime, build: MeasuredBuild, position: numbe
 /** An amount that is worked off at so much per second. */
 function rate(parameter: string, amount: Term['measure']): Term {
   const turn = (value: number): number => 1 / (SECONDS_PER_HOUR * value);
-  return { parameter, measure: amount, coefficientOf: turn, parameterOf: turn };
+  return { parameter, measure: amount, isRate: true, coefficientOf: turn, parameterOf: turn };
 }
 
 /** Something that takes so many seconds each time. */
@@ -80,6 +82,7 @@ function seconds(parameter: string, times: Term['measure']): Term {
   return {
     parameter,
     measure: times,
+    isRate: false,
     coefficientOf: (value) => value / SECONDS_PER_HOUR,
     parameterOf: (coefficient) => coefficient * SECONDS_PER_HOUR,
   };
@@ -87,5 +90,5 @@ function seconds(parameter: string, times: Term['measure']): Term {
 
 function hours(parameter: string, measure: Term['measure']): Term {
   const same = (value: number): number => value;
-  return { parameter, measure, coefficientOf: same, parameterOf: same };
+  return { parameter, measure, isRate: false, coefficientOf: same, parameterOf: same };
 }

@@ -12,9 +12,9 @@ export interface NonnegativeFit {
   readonly errors: readonly (number | null)[];
 }
 
-/** The weights settle long before that. */
-const MOST_ROUNDS = 100;
-const SETTLED = 1e-12;
+/** With errors of 10 % the weights settle in some 40 rounds, with 50 % it may take hundreds. */
+const MOST_ROUNDS = 500;
+const SETTLED = 1e-11;
 
 /**
  * Least squares of the relative errors, (measured - fitted) / fitted, with coefficients from zero up. The weights
@@ -31,21 +31,22 @@ export function fitNonnegative(
   columns: readonly (readonly number[])[],
   measured: readonly number[],
 ): NonnegativeFit | null {
-  let fitted: readonly number[] = measured;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const best = bestSubset(columns, measured, fitted);
-    if (best === null) return null;
-    const next = valuesOf(columns, best.coefficients);
-    const change = next.reduce(
-      (most, value, index) => Math.max(most, Math.abs(value / fitted[index] - 1)),
+  let scales: readonly number[] = measured;
+  let best = bestSubset(columns, measured, scales);
+  for (let round = 0; best !== null && round < MOST_ROUNDS; round++) {
+    const values = valuesOf(columns, best.coefficients);
+    const change = values.reduce(
+      (most, value, index) => Math.max(most, Math.abs(value / scales[index] - 1)),
       0,
     );
-    fitted = next;
+    // Half of the way, since whole steps may go to and fro for ever where the columns suit the values badly.
+    scales = values.map((value, index) => Math.sqrt(value * scales[index]));
+    best = bestSubset(columns, measured, scales);
     if (change < SETTLED) break;
   }
-  const best = bestSubset(columns, measured, fitted);
   if (best === null) return null;
-  const deviance = devianceOf(measured, valuesOf(columns, best.coefficients), fitted);
+  const fitted = valuesOf(columns, best.coefficients);
+  const deviance = devianceOf(measured, fitted, fitted);
   const degreesOfFreedom = measured.length - best.coefficients.filter((value) => value > 0).length;
   const scale = degreesOfFreedom > 0 ? Math.sqrt(deviance / degreesOfFreedom) : Number.NaN;
   return {
