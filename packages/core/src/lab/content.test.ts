@@ -17,7 +17,8 @@ import {
   waitStage,
 } from '../fixture/lab.ts';
 import { NEVER, order, printing } from '../fixture/printing-lab.ts';
-import { begun, contents } from '../fixture/timeline.ts';
+import { block, PLATFORM, shapedGroup, shapedPart } from '../fixture/shaped-lab.ts';
+import { begun, contents, finished } from '../fixture/timeline.ts';
 
 const built = (name: string, more: Partial<PartType> = {}): PartType =>
   part(name, [buildStage('build', 'printers')], { print: printed(1), ...more });
@@ -247,11 +248,53 @@ describe('A station', () => {
     expect(contents(play(single), 'wash', 'run')).toEqual(['mon 02:00 on washers 1: 9 of job 0, 9 of job 1']);
   });
 
-  it('runs a load that is larger than itself alone', () => {
+  it('treats a job that is larger than itself in several batches; the rest keeps its place in the queue', () => {
     const demand = [order('lever', 1, 9), order('ring', 1, 1)];
-    expect(
-      contents(play(washing({ capacity: 5, unit: 'parts', fullShare: 1 }, demand)), 'wash', 'run'),
-    ).toEqual(['mon 01:00 on washers 1: 9 of job 0']);
+    const history = play(washing({ capacity: 5, unit: 'parts', fullShare: 1 }, demand));
+    expect(contents(history, 'wash', 'run')).toEqual([
+      'mon 01:00 on washers 1: 5 of job 0',
+      'mon 02:00 on washers 1: 4 of job 0, 1 of job 1',
+    ]);
+    expect(finished(history)).toEqual(['mon 03:00 job 0', 'mon 03:00 job 1']);
+  });
+
+  it('judges whether an attended batch fits the shift by as many pieces as it holds', () => {
+    const runAttendance = { skill: 'all', persons: 1, pausable: false };
+    // Half an hour a piece: nine pieces do not fit a shift of four hours, but two at a time do.
+    const stages = [stationStage('wash', 'washers', constant(0.5), { runAttendance, basis: 'part' })];
+    const history = play(
+      washing({ capacity: 2, unit: 'parts' }, [order('lever', 1, 9)], {
+        people: [people('technicians', 1, ['all'], { calendar: 'short' })],
+        calendars: [{ name: 'short', weekly: [{ fromHour: 8, toHour: 12 }], closedDays: [], extra: [] }],
+        labCalendar: 'short',
+        parts: [part('lever', stages)],
+      }),
+    );
+    expect(contents(history, 'wash', 'run')).toEqual([
+      'mon 08:00 on washers 1: 2 of job 0',
+      'mon 09:00 on washers 1: 2 of job 0',
+      'mon 10:00 on washers 1: 2 of job 0',
+      'mon 11:00 on washers 1: 2 of job 0',
+      'week 2 mon 08:00 on washers 1: 1 of job 0',
+    ]);
+  });
+
+  it('counts the boxes of the parts where it is filled by volume', () => {
+    const lever = shapedPart('lever', block(50, 50, 36), PLATFORM, {
+      stages: [buildStage('build', 'printers'), stationStage('wash', 'washers', constant(1))],
+    });
+    const history = play(
+      printing({ fullShare: 0 }, [], shapedGroup(), {
+        parts: [lever],
+        demand: [order('lever', 1, 4)],
+        // Three boxes of 50 x 50 x 36 mm3.
+        stations: [station('washers', { capacity: 270_000, unit: 'box volume' })],
+      }),
+    );
+    expect(contents(history, 'wash', 'run')).toEqual([
+      'mon 02:00 on washers 1: 3 of job 0',
+      'mon 03:00 on washers 1: 1 of job 0',
+    ]);
   });
 
   it('starts when the first-ranked load has waited long enough', () => {
@@ -299,7 +342,7 @@ describe('A station', () => {
     const history = play(
       washing({ capacity: 4, unit: 'parts' }, [order('lever', 1, 3), order('lever', 5, 9)]),
     );
-    expect(history.stations[0]).toMatchObject({ runs: 2, pieces: 12, fillSum: 1.75 });
-    expect(begun(history, 'wash')).toHaveLength(2);
+    expect(history.stations[0]).toMatchObject({ runs: 4, pieces: 12, fillSum: 3 });
+    expect(begun(history, 'wash')).toHaveLength(4);
   });
 });

@@ -120,29 +120,44 @@ export function typicalBuild(unitClass: UnitClass, group: CompiledUnitGroup): nu
   return shaped === null ? longest + perPiece : toMilliseconds(shaped.printHours);
 }
 
-/** Whether a station that has taken so much takes a load too; what is larger than the station runs alone. */
-function fits(taken: number, load: Load, group: CompiledUnitGroup): boolean {
-  return taken === 0 || taken + sizeOf(load, group) <= group.capacity + SPACE_TOLERANCE;
+/** Pieces of a load that go into an empty station: all of them, or as many as it holds of a job that is larger. */
+function mostInBatch(load: Load, group: CompiledUnitGroup): number {
+  // Whole builds go through together, and jobs and builds are counted whole.
+  if (load.isBuild || group.capacityUnit === 'jobs' || group.capacityUnit === 'builds') return load.pieces;
+  const size = sizeOf(load, group);
+  if (size <= group.capacity + SPACE_TOLERANCE) return load.pieces;
+  return Math.max(1, Math.floor((group.capacity * load.pieces + SPACE_TOLERANCE) / size));
 }
 
-/** @returns the largest of what `measure` says of the loads that `takeBatch` would take */
+/** Whether a station that has taken so much takes a whole load too; a build larger than the station runs alone. */
+function fits(taken: number, load: Load, group: CompiledUnitGroup): boolean {
+  if (taken === 0) return mostInBatch(load, group) === load.pieces;
+  return taken + sizeOf(load, group) <= group.capacity + SPACE_TOLERANCE;
+}
+
+/**
+ * @param measure of a load, and the share of it that would be taken
+ * @returns the largest of what it says of what `takeBatch` would take
+ */
 export function largestInBatch(
   unitClass: UnitClass,
   group: CompiledUnitGroup,
-  measure: (load: Load) => number,
+  measure: (load: Load, share: number) => number,
 ): number {
   let largest = 0;
   let taken = 0;
   for (let load = unitClass.seed; load !== null && taken < group.capacity; load = load.after) {
-    if (!fits(taken, load, group)) continue;
-    taken += sizeOf(load, group);
-    largest = Math.max(largest, measure(load));
+    const share = taken === 0 ? mostInBatch(load, group) / load.pieces : 1;
+    if (share === 1 && !fits(taken, load, group)) continue;
+    taken += share * sizeOf(load, group);
+    largest = Math.max(largest, measure(load, share));
   }
   return largest;
 }
 
 /**
- * Fills a station in rank order; misfits are skipped, and a load larger than the station runs alone.
+ * Fills a station in rank order; misfits are skipped. A job larger than the station gives as many pieces as it holds,
+ * and the rest goes on waiting; a whole build that is larger runs alone.
  *
  * @returns the first load of the batch; the others follow by `nextInUnit`
  */
@@ -159,17 +174,39 @@ export function takeBatch(
   let load = unitClass.seed;
   while (load !== null) {
     const next: Load | null = load.after;
+    let part: Load | null = null;
     if (fits(taken, load, group)) {
-      taken += sizeOf(load, group);
       units.leaveClass(unitClass, load);
-      load.nextInUnit = null;
-      if (last === null) first = load;
-      else last.nextInUnit = load;
-      last = load;
+      part = load;
+    } else if (taken === 0) {
+      part = splitBatch(simulation, unitClass, load, group);
+    }
+    if (part !== null) {
+      taken += sizeOf(part, group);
+      part.nextInUnit = null;
+      if (last === null) first = part;
+      else last.nextInUnit = part;
+      last = part;
     }
     if (taken >= group.capacity) break;
     load = next;
   }
   unit.fill = Math.min(1, taken / group.capacity);
   return first as Load;
+}
+
+/** Takes as many pieces of a job as a station holds; the rest keeps its place in the queue. */
+function splitBatch(
+  simulation: Simulation,
+  unitClass: UnitClass,
+  load: Load,
+  group: CompiledUnitGroup,
+): Load {
+  const { units, loads } = simulation;
+  const pieces = mostInBatch(load, group);
+  unitClass.waitingSize -= (pieces / load.pieces) * sizeOf(load, group);
+  units.chargeClassWait(unitClass, load);
+  const split = loads.splitOff(load, load.lots as Lot, pieces);
+  units.bookSplit(unitClass, load, split);
+  return loads.loadOf(split);
 }

@@ -81,11 +81,11 @@ export function attendedTypical(phase: CompiledPhase, change: CompiledMaterialCh
   return phase.slot === SLOT_SET_UP && change?.attended ? own + change.typical : own;
 }
 
-/** Milliseconds that a run of a station typically takes with this load alone. */
-export function typicalRun(simulation: Simulation, unitClass: UnitClass, load: Load): number {
+/** Milliseconds that a run of a station typically takes with this load alone, or with a share of its pieces. */
+export function typicalRun(simulation: Simulation, unitClass: UnitClass, load: Load, share = 1): number {
   const { runBasis, typicalRun: one } = unitClass.compiled;
   return runBasis === 'part' || runBasis === 'job'
-    ? one * simulation.stageWork.typicalUnits(load, runBasis)
+    ? one * share * simulation.stageWork.typicalUnits(load, runBasis)
     : one;
 }
 

@@ -113,7 +113,9 @@ export class LaunchRules {
       if (position === runPhase) {
         unattended += isMachine
           ? typicalBuild(unitClass, group.compiled)
-          : largestInBatch(unitClass, group.compiled, (load) => typicalRun(this.simulation, unitClass, load));
+          : largestInBatch(unitClass, group.compiled, (load, share) =>
+              typicalRun(this.simulation, unitClass, load, share),
+            );
       } else if (phase.phase === 'first layers') return;
       else if (position > runPhase && phase.work !== null) unloading += phase.work.typical;
       else if (phase.what === 'change') unattended += change?.attended === false ? change.typical : 0;

@@ -306,10 +306,13 @@ export class UnitFloor {
       const { batchSampler } = unitClass.compiled;
       const { compiled: group } = this.groups[unit.group];
       if (!compiled.fitOnDrawn) {
-        return largestInBatch(unitClass, group, (load) => typicalRun(this.simulation, unitClass, load));
+        return largestInBatch(unitClass, group, (load, share) =>
+          typicalRun(this.simulation, unitClass, load, share),
+        );
       }
       return batchSampler === null
-        ? largestInBatch(unitClass, group, (load) => stageWork.drawn(load))
+        ? // What is drawn for a part of a job is its share, but for the noise of single pieces.
+          largestInBatch(unitClass, group, (load, share) => Math.round(share * stageWork.drawn(load)))
         : toMilliseconds(batchSampler.sample(unit.uniforms[phase.slot]));
     }
     const group = this.groups[unit.group].compiled;

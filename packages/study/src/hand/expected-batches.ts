@@ -2,7 +2,6 @@ import { meanOf, meanOfCount } from '@buildweek/core';
 import type { Lab, PartType, StationGroup, StationStage } from '@buildweek/model';
 import type { ExpectedBuilds } from './expected-builds.ts';
 import { partOf } from './expected-builds.ts';
-import { meanShareOfBatch } from './expected-count.ts';
 import type { ExpectedDemand } from './expected-demand.ts';
 
 /** Batches that one stage asks of a station group, full batches counted. */
@@ -33,8 +32,9 @@ export function expectedBatches(
       const batchesPerWeek = loads.perWeek * shareOfBatch(loads, group, lab);
       const loadsPerBatch = batchesPerWeek === 0 ? 0 : loads.perWeek / batchesPerWeek;
       const draw = meanOf(stage.run.distribution);
-      // A batch takes as long as its longest load: at least as long as the mean of one.
-      const runHours = stage.basis === 'part' ? draw * loads.pieces : draw;
+      // A batch takes as long as its longest load: at least as long as the mean of one, or of what it holds of it.
+      const pieces = Math.min(loads.pieces, loadsPerBatch * loads.pieces);
+      const runHours = stage.basis === 'part' ? draw * pieces : draw;
       const handling =
         (stage.load === null ? 0 : meanOf(stage.load.duration.distribution)) +
         (stage.unload === null ? 0 : meanOf(stage.unload.duration.distribution));
@@ -93,13 +93,14 @@ function shareOfBatch(loads: ExpectedLoads, group: StationGroup, lab: Lab): numb
       return Math.min(1, loads.jobs / group.capacity);
     case 'box volume': {
       const inParts = group.capacity / boxVolumeOf(partOf(lab, loads.demand));
-      return loads.isBuild
-        ? Math.min(1, loads.pieces / inParts)
-        : meanShareOfBatch(loads.demand.quantity, inParts);
+      return partsShare(loads, inParts);
     }
     case 'parts':
-      return loads.isBuild
-        ? Math.min(1, loads.pieces / group.capacity)
-        : meanShareOfBatch(loads.demand.quantity, group.capacity);
+      return partsShare(loads, group.capacity);
   }
+}
+
+/** Batches that the parts of a load take: a whole build is never split, a job over as many as it needs. */
+function partsShare({ isBuild, pieces }: ExpectedLoads, capacity: number): number {
+  return isBuild ? Math.min(1, pieces / capacity) : pieces / capacity;
 }
