@@ -1,8 +1,9 @@
+import { MeshError } from './mesh-error.ts';
 import type { OrientedMesh } from './oriented-mesh.ts';
 
 /** Crossings of a vertical line with the surface: into the part, into it through an overhang, out of it. */
 export const LEAVES = 0;
-export const ENTERS = 1;
+const ENTERS = 1;
 export const ENTERS_BY_OVERHANG = 2;
 
 /**
@@ -21,8 +22,16 @@ export interface Columns {
 
 /** About so many columns stand over the box: cells of 0.4 mm for a box of 100 x 100 mm. */
 const COLUMN_COUNT = 65_536;
-/** A box narrower than this share of its length gets cells that are no longer square. */
-const FEWEST_ACROSS = 16;
+/**
+ * Most crossings that are kept. A lattice has some millions of them; a surface that lies over itself more often gets
+ * fewer columns, so that memory and time stay bounded.
+ */
+const MOST_CROSSINGS = 8_000_000;
+const FEWEST_COLUMNS = 1024;
+/** Columns up to this length are sorted by insertion. */
+const SHORT = 128;
+/** Cells of a narrow box are no longer square: across it there are at least a sixteenth of those across a square. */
+const NARROWEST = 16;
 
 /**
  * Sends a vertical line through the middle of every cell and keeps where it crosses triangles. Cells fill the box
@@ -33,9 +42,10 @@ const FEWEST_ACROSS = 16;
  * @param overhangSlope triangles whose unit normal has a z below this are overhangs, -1 to 0.
  */
 export function columnsOf(part: OrientedMesh, overhangSlope: number): Columns {
-  const cell = Math.sqrt((part.width * part.depth) / COLUMN_COUNT);
-  const across = clamped(Math.round(part.width / cell));
-  const along = clamped(Math.round(part.depth / cell));
+  const wanted = columnsFor(part);
+  const cell = Math.sqrt((part.width * part.depth) / wanted);
+  const across = cellsAlong(part.width, cell, wanted);
+  const along = cellsAlong(part.depth, cell, wanted);
   const scaleX = across / part.width;
   const scaleY = along / part.depth;
   const count = across * along;
@@ -51,25 +61,70 @@ export function columnsOf(part: OrientedMesh, overhangSlope: number): Columns {
   const kinds = new Uint8Array(starts[count]);
   const free = starts.slice(0, count);
   scan(part, x, y, across, overhangSlope, (column, height, kind) => {
-    // Insertion keeps the column sorted; where heights are equal, the way out comes first.
-    let place = free[column]++;
-    const start = starts[column];
-    while (
-      place > start &&
-      (heights[place - 1] > height || (heights[place - 1] === height && kinds[place - 1] > kind))
-    ) {
-      heights[place] = heights[place - 1];
-      kinds[place] = kinds[place - 1];
-      place--;
-    }
+    const place = free[column]++;
     heights[place] = height;
     kinds[place] = kind;
   });
+  for (let column = 0; column < count; column++) {
+    sortColumn(heights, kinds, starts[column], starts[column + 1]);
+  }
   return { cellArea: (part.width * part.depth) / count, count, starts, heights, kinds };
 }
 
-function clamped(cells: number): number {
-  return Math.min(COLUMN_COUNT / FEWEST_ACROSS, Math.max(FEWEST_ACROSS, cells));
+/**
+ * As many columns as the surface allows: each crosses every layer of it that lies above its cell.
+ *
+ * @throws MeshError when the surface lies over itself so often that it cannot be the skin of a part.
+ */
+function columnsFor(part: OrientedMesh): number {
+  const { x, y, triangles } = part;
+  let projected = 0;
+  for (let corner = 0; corner < triangles.length; corner += 3) {
+    const a = triangles[corner];
+    const b = triangles[corner + 1];
+    const c = triangles[corner + 2];
+    projected += Math.abs((x[b] - x[a]) * (y[c] - y[a]) - (y[b] - y[a]) * (x[c] - x[a])) / 2;
+  }
+  const layers = projected / (part.width * part.depth);
+  const columns = Math.min(COLUMN_COUNT, MOST_CROSSINGS / layers);
+  if (columns >= FEWEST_COLUMNS) return columns;
+  throw new MeshError(
+    `The surface lies ${Math.round(layers).toLocaleString('en-GB')} times over itself, which no part does.`,
+    'The file is damaged or no mesh of a part: export it again.',
+  );
+}
+
+/** Sorts the crossings of a column by height; where heights are equal, the way out comes first. */
+function sortColumn(heights: Float64Array, kinds: Uint8Array, start: number, end: number): void {
+  if (end - start > SHORT) {
+    const order = Array.from({ length: end - start }, (_, index) => start + index);
+    order.sort((one, other) => heights[one] - heights[other] || kinds[one] - kinds[other]);
+    const sortedHeights = order.map((index) => heights[index]);
+    const sortedKinds = order.map((index) => kinds[index]);
+    heights.set(sortedHeights, start);
+    kinds.set(sortedKinds, start);
+    return;
+  }
+  for (let next = start + 1; next < end; next++) {
+    const height = heights[next];
+    const kind = kinds[next];
+    let place = next - 1;
+    while (
+      place >= start &&
+      (heights[place] > height || (heights[place] === height && kinds[place] > kind))
+    ) {
+      heights[place + 1] = heights[place];
+      kinds[place + 1] = kinds[place];
+      place--;
+    }
+    heights[place + 1] = height;
+    kinds[place + 1] = kind;
+  }
+}
+
+function cellsAlong(side: number, cell: number, wanted: number): number {
+  const square = Math.sqrt(wanted);
+  return Math.round(Math.min(square * NARROWEST, Math.max(square / NARROWEST, side / cell)));
 }
 
 function scan(

@@ -6,7 +6,7 @@ export {
   type OrientationChoice,
 } from './best-orientation.ts';
 export { writeBinaryStl } from './binary-stl.ts';
-export type { LengthUnit } from './length-unit.ts';
+export { type LengthUnit, MILLIMETRES_IN } from './length-unit.ts';
 export type { Mesh } from './mesh.ts';
 export { MeshError } from './mesh-error.ts';
 export { type MeshFile, type ReadOptions, readMesh } from './mesh-file.ts';

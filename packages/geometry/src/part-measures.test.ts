@@ -174,6 +174,17 @@ describe('The shape of a part', () => {
     );
   });
 
+  test('whose surface lies over itself very often is measured with fewer columns, or refused, never without bound', () => {
+    const sheets = (count: number) =>
+      together(...Array.from({ length: count }, (_, index) => box(100, 100, 1, [0, 0, 3 * index])));
+    const shape = measure(sheets(400), AS_GIVEN);
+    expect(shape.footprint).toBeCloseTo(10_000, 6);
+    expect(shape.supportedVolume / (399 * 2 * 10_000)).toBeCloseTo(1, 6);
+    expect(() => measure(sheets(5000), AS_GIVEN)).toThrow(
+      'The surface lies 10,000 times over itself, which no part does.',
+    );
+  });
+
   test('wants an overhang angle from 0 to 90 degrees', () => {
     expect(() => measure(box(1, 1, 1), AS_GIVEN, { overhangAngle: 91 })).toThrow(RangeError);
     expect(() => measure(box(1, 1, 1), AS_GIVEN, { overhangAngle: Number.NaN })).toThrow(RangeError);

@@ -6,7 +6,7 @@ import { MeshError } from './mesh-error.ts';
  */
 export type Transform = readonly number[];
 
-export const IDENTITY: Transform = [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0];
+const IDENTITY: Transform = [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0];
 
 /** The map that does `first` and then `second`. */
 export function composed(first: Transform, second: Transform): Transform {

@@ -28,11 +28,16 @@ export class ZipArchive {
   readonly #bytes: Uint8Array;
   readonly #data: DataView;
   readonly #entries = new Map<string, Entry>();
+  readonly #mostBytes: number;
   #unpackedBytes = 0;
 
-  /** @throws MeshError when the bytes are no complete archive. */
-  constructor(bytes: Uint8Array) {
+  /**
+   * @param mostBytes that all files together may unpack to.
+   * @throws MeshError when the bytes are no complete archive.
+   */
+  constructor(bytes: Uint8Array, mostBytes: number = READ_LIMITS.unpackedBytes) {
     this.#bytes = bytes;
+    this.#mostBytes = mostBytes;
     this.#data = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     this.#readDirectory();
   }
@@ -84,9 +89,9 @@ export class ZipArchive {
   }
 
   #refuseEnormous(name: string, bytes: number): void {
-    if (this.#unpackedBytes + bytes > READ_LIMITS.unpackedBytes) {
+    if (this.#unpackedBytes + bytes > this.#mostBytes) {
       throw new MeshError(
-        `${name} would unpack to ${Math.round(bytes / 1e6).toLocaleString('en-GB')} MB; at most ${Math.floor(READ_LIMITS.unpackedBytes / 1e6)} MB are unpacked of one file.`,
+        `${name} would unpack to ${Math.round(bytes / 1e6).toLocaleString('en-GB')} MB; at most ${Math.floor(this.#mostBytes / 1e6)} MB are unpacked of one file.`,
         'Export the part with a coarser resolution, or as binary STL.',
       );
     }

@@ -1,7 +1,7 @@
 import type { Mesh } from '../mesh.ts';
 
 /** Lines of a grid along its three directions, ascending. */
-export interface GridLines {
+interface GridLines {
   readonly x: readonly number[];
   readonly y: readonly number[];
   readonly z: readonly number[];

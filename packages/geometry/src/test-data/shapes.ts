@@ -5,7 +5,7 @@ export type Point = readonly [number, number, number];
 type Face = readonly [Point, Point, Point];
 
 /** A mesh of triangles whose equal corners are joined. */
-export function meshOf(faces: readonly Face[]): Mesh {
+function meshOf(faces: readonly Face[]): Mesh {
   const table = new VertexTable();
   const triangles = faces.flatMap((face) => face.map((corner) => table.add(...corner)));
   return { positions: table.positions(), triangles: Uint32Array.from(triangles) };
@@ -257,7 +257,7 @@ export function torus(radius: number, tube: number, around: number, across: numb
   return { positions, triangles };
 }
 
-export function vertexOf(mesh: Mesh, vertex: number): Point {
+function vertexOf(mesh: Mesh, vertex: number): Point {
   return [mesh.positions[3 * vertex], mesh.positions[3 * vertex + 1], mesh.positions[3 * vertex + 2]];
 }
 
