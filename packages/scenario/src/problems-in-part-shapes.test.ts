@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { edited } from './fixture/plain-lab.ts';
 import { expectOneShapeProblem, type ShapeMistake } from './fixture/shape-mistake.ts';
-import { problemsOfShaped, readShaped, SHAPED_LAB } from './fixture/shaped-lab.ts';
+import { editedShapes, problemsOfShaped, readShaped, SHAPED_LAB } from './fixture/shaped-lab.ts';
 
 const MISTAKES: readonly ShapeMistake[] = [
   [
@@ -20,6 +20,27 @@ const MISTAKES: readonly ShapeMistake[] = [
     '52 cm3',
     'A volume of 52 cm3 is more than the box of 19.4 cm3 around the part.',
     'for example: 9.702 cm3',
+  ],
+  [
+    'surface: 60 cm2',
+    'surface: 60 mm2',
+    '60 mm2',
+    'A surface of 60 mm2 is less than that of a ball of 5.2 cm3.',
+    'for example: 29.03 cm2',
+  ],
+  [
+    'support contact: 120 mm2',
+    'support contact: 120 cm2',
+    '120 cm2',
+    'A support contact of 120 cm2 is more than the surface of 60 cm2.',
+    'for example: 3 cm2',
+  ],
+  [
+    'supported volume: 800 mm3',
+    'supported volume: 800 cm3',
+    '800 cm3',
+    'Supports have room in what the part leaves of its box, and that is 14.2 cm3.',
+    'for example: 3.551 cm3',
   ],
   [
     'size: 60 x 40 x 30 mm',
@@ -85,8 +106,8 @@ const MISTAKES: readonly ShapeMistake[] = [
     'size: 120 x 11 x 100 mm (laid on another side)',
   ],
   [
-    '180 x 120 x 90 mm',
-    '480 x 500 x 500 mm',
+    '180 x 120 x 90 mm, volume: 95 cm3',
+    '480 x 500 x 500 mm, volume: 9500 cm3',
     '480 x 500',
     '"duct" is too large for "vat": 30 mm too wide and 50 mm too deep and 100 mm too high for the 450 x 450 x 400 mm between its margins.',
     'platform: … of a larger machine, or a part in pieces',
@@ -190,6 +211,16 @@ const AT_STAGES: readonly ShapeMistake[] = [
 
 describe('a mistake in the shape of a part is pointed at, with what to write instead:', () => {
   it.each([...MISTAKES, ...AT_STAGES])('%s -> %s', (...mistake) => expectOneShapeProblem(mistake));
+
+  it('a volume that is hardly anything of its box, with a warning', () => {
+    expect(problemsOfShaped(editedShapes('volume: 50 cm3', 'volume: 50 mm3'))).toEqual([
+      expect.objectContaining({
+        severity: 'warning',
+        found: '50 mm3',
+        message: 'Of its box of 72 cm3 the part takes only 50 mm3.',
+      }),
+    ]);
+  });
 
   it('a mesh where nobody reads meshes', () => {
     const reading = readShaped(SHAPED_LAB, null);

@@ -2,8 +2,9 @@ import type { Fields } from '../fields.ts';
 import type { ScenarioShape } from '../scenario.ts';
 import { MESH_UNITS } from '../shape-reader.ts';
 import { anyText, choice } from '../words/choice.ts';
-import { measure, volumeText } from '../words/measure.ts';
+import { measure } from '../words/measure.ts';
 import { size } from '../words/size.ts';
+import { checkMeasures } from './check-measures.ts';
 
 const SIZE_KEYS = ['volume', 'surface', 'supported volume', 'support contact'] as const;
 const MESH_KEYS = ['unit', 'orientation'] as const;
@@ -63,16 +64,6 @@ function readSize(part: Fields): ScenarioShape | null {
     part.read('supported volume', measure('volume', '800 mm3', { orZero: true })) ?? null;
   const supportContact = part.read('support contact', measure('area', '120 mm2', { orZero: true })) ?? null;
   if (box === undefined || volume === undefined) return null;
-  const boxVolume = box.width * box.depth * box.height;
-  if (volume > boxVolume * (1 + 1e-9)) {
-    part.report(
-      'volume',
-      'value',
-      `A volume of ${volumeText(volume)} is more than the box of ${volumeText(boxVolume)} around the part.`,
-      `at most ${volumeText(boxVolume)}`,
-      `for example: ${volumeText(boxVolume / 2)}`,
-    );
-    return null;
-  }
-  return { kind: 'size', size: box, volume, surface, supportedVolume, supportContact };
+  const shape = { kind: 'size', size: box, volume, surface, supportedVolume, supportContact } as const;
+  return checkMeasures(part, shape) ? shape : null;
 }
