@@ -85,6 +85,40 @@ describe('PlatformPacker', () => {
     );
   });
 
+  it('keeps the margin at every edge and the spacing between any two parts of a mixed build', () => {
+    let checked = 0;
+    fc.assert(
+      fc.property(shapesAndCounts, (kinds) => {
+        const packer = new PlatformPacker(platform, platesOf(kinds), 1);
+        if (!packer.fits(countsOf(kinds))) return;
+        const { placed, placements } = packer.packer;
+        // Packings are made for mixed builds of more than half the area only.
+        if (placed > 0) checked++;
+        let farRight = 0;
+        let farUp = 0;
+        for (let piece = 0; piece < placed; piece++) {
+          const [left, bottom, across, up] = placements.subarray(4 * piece).map((length) => length / 1000);
+          expect(Math.min(left, bottom)).toBeGreaterThanOrEqual(0);
+          farRight = Math.max(farRight, left + across - 4);
+          farUp = Math.max(farUp, bottom + up - 4);
+          for (let other = 0; other < piece; other++) {
+            const [otherLeft, otherBottom, otherAcross, otherUp] = placements
+              .subarray(4 * other)
+              .map((length) => length / 1000);
+            const gapAcross = Math.max(left - (otherLeft + otherAcross - 4), otherLeft - (left + across - 4));
+            const gapUp = Math.max(bottom - (otherBottom + otherUp - 4), otherBottom - (bottom + up - 4));
+            expect(Math.max(gapAcross, gapUp)).toBeGreaterThanOrEqual(4 - 1e-9);
+          }
+        }
+        // 240 x 200 mm between the margins; the packing may have grown from either edge.
+        expect(Math.max(farRight, farUp)).toBeLessThanOrEqual(240 + 1e-9);
+        expect(Math.min(farRight, farUp)).toBeLessThanOrEqual(200 + 1e-9);
+      }),
+      { seed: 5, numRuns: 300 },
+    );
+    expect(checked).toBeGreaterThan(20);
+  });
+
   it('answers the same with a single place of memory, with many and with none of the questions before', () => {
     const questions = fc.array(fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 4, maxLength: 4 }), {
       minLength: 30,

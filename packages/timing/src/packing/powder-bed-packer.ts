@@ -9,7 +9,8 @@ type PowderBed = Extract<BuildSpace, { kind: 'powder bed' }>;
  * Parts stacked in powder, by their boxes and volumes. The height is the largest of three: of the highest part; of
  * the boxes with their spacing, when they take the box share of the cake; of the parts, when they are the packing
  * density of the cake, between the margins. The shares are about stacking: a single piece is as high as it is.
- * Common practice, no source; the two shares are parameters of the space.
+ * The two shares are parameters of the space, common practice, no source: a packing density of 0.05 low, 0.1 typical,
+ * 0.2 high; a box share of 0.35 low, 0.5 typical, 0.7 high.
  */
 export class PowderBedPacker {
   private readonly mostHeight: number;
