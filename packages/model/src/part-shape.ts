@@ -19,7 +19,7 @@ export interface PartShape {
   /** Area on which supports touch the part. */
   readonly supportContactArea: number;
   /**
-   * Cross-section areas at the middle of equally thick slabs, from the bottom to the top; empty when no mesh is
+   * Mean cross-section areas of equally thick slabs, from the bottom to the top: they add up to the volume; empty when no mesh is
    * known, then the volume is taken as spread evenly over the height.
    */
   readonly layerAreas: readonly number[];

@@ -161,7 +161,7 @@ function printDuration(build: Load, uniforms: Float64Array, shaped: ShapedBuild 
  *
  * @param shaped of the class in which the content waits or is built; it counts the content anew
  */
-export function typicalPrint(build: Load, shaped: ShapedBuild | null): number {
+function typicalPrint(build: Load, shaped: ShapedBuild | null): number {
   if (shaped !== null) {
     shaped.countLoad(build);
     return toMilliseconds(shaped.printHours);

@@ -2,7 +2,7 @@ const FEWEST_DIGITS = 2;
 const MOST_DIGITS = 5;
 /** Digits of a number of which nothing says how well it is known. */
 const USUAL_DIGITS = 4;
-/** Rounding may move a number by this share of its standard error. */
+/** The last digit counts at most this share of the standard error. */
 const ROUNDING_SHARE = 0.1;
 
 /**
@@ -14,7 +14,7 @@ export function writtenNumber(value: number, standardError: number | null): stri
   const digits =
     standardError === null || standardError <= 0
       ? USUAL_DIGITS
-      : Math.ceil(Math.log10(value / (ROUNDING_SHARE * standardError)));
+      : 1 + Math.floor(Math.log10(value)) - Math.floor(Math.log10(ROUNDING_SHARE * standardError));
   return withDigits(value, Math.min(MOST_DIGITS, Math.max(FEWEST_DIGITS, digits)));
 }
 
