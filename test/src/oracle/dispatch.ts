@@ -207,7 +207,8 @@ function batchesToStart(floor: Floor): Candidate[] {
       if (!mayStart(floor, group, filling)) return [];
       const stage = stageOfLoad(first(filling.loads));
       if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
-      const phases = batchPhases(stage, filling.loads);
+      const { batch, rest } = splitBatch(filling);
+      const phases = batchPhases(stage, batch);
       if (!mayRun(floor, station, phases)) return [];
       const candidate: Candidate = {
         rank: rankOf(filling.loads),
@@ -218,8 +219,13 @@ function batchesToStart(floor: Floor): Candidate[] {
         tryToBegin: () => {
           const workers = workersToBegin(floor, first(phases), rankOf(filling.loads));
           if (workers === null) return false;
-          for (const load of filling.loads) remove(floor.waiting, load);
-          const { loads: batch } = filling;
+          for (const load of rest === null ? filling.loads : filling.loads.slice(1))
+            remove(floor.waiting, load);
+          if (rest !== null) {
+            const split = first(first(batch).lots);
+            rest.pieces -= split.pieces;
+            rest.job.lots.push(split);
+          }
           const run: Run = {
             unit: station,
             loads: batch,
@@ -235,6 +241,16 @@ function batchesToStart(floor: Floor): Candidate[] {
       return [candidate];
     });
   });
+}
+
+/** What goes into a station; of a job that is too large a lot of its own, and `rest` is the lot that it comes from. */
+function splitBatch({ loads, piecesOfFirst }: Filling): { batch: readonly Load[]; rest: Lot | null } {
+  const [seed, ...more] = loads;
+  const lot = seed?.lots[0];
+  if (seed === undefined || lot === undefined || piecesOfFirst === piecesOf(seed)) {
+    return { batch: loads, rest: null };
+  }
+  return { batch: [{ ...seed, lots: [{ ...lot, pieces: piecesOfFirst }] }, ...more], rest: lot };
 }
 
 function mayStart(floor: Floor, group: StationGroup, filling: Filling): boolean {

@@ -41,7 +41,7 @@ export function runLength(stage: StationStage, loads: readonly Load[]): Length {
 export function printLength(lots: readonly Lot[]): Length {
   const models = lots.map((lot) => {
     const { print } = lot.job.part;
-    if (print === null) throw new Error(`Part ${lot.job.part.name} has no print time.`);
+    if (print?.kind !== 'typed') throw new Error(`Part ${lot.job.part.name} has no typed print time.`);
     return { perBuild: lengthOf(print.perBuild), pieces: times(lengthOf(print.perPart), lot.pieces) };
   });
   return sum([longest(models.map((model) => model.perBuild)), ...models.map((model) => model.pieces)]);

@@ -1,4 +1,4 @@
-import type { Stage } from '@buildweek/model';
+import type { Stage, StationGroup } from '@buildweek/model';
 import type { Load } from './floor.ts';
 import { first, piecesOf, stageOfLoad } from './floor.ts';
 import { compareLoads } from './rank.ts';
@@ -62,14 +62,13 @@ export function fillBuild(loads: readonly Load[], capacity: number): Filling {
   return { ...filling, piecesOfFirst: pieces };
 }
 
-/** Fills one batch: never split; a load that is larger than the station runs alone. */
-export function fillBatch(
-  loads: readonly Load[],
-  capacity: number,
-  unit: 'parts' | 'jobs' | 'builds',
-): Filling {
+/** Fills one batch: a job that is larger than the station is split, a whole build that is larger runs alone. */
+export function fillBatch(loads: readonly Load[], capacity: number, unit: StationGroup['unit']): Filling {
   const seed = first(loads);
-  const filling = { loads: [seed], fill: amountOf(seed, unit), leavesSome: false };
+  const isSplit = unit === 'parts' && stageOfLoad(seed).level === 'job' && piecesOf(seed) > capacity;
+  const piecesOfFirst = isSplit ? Math.floor(capacity + TOLERANCE) : piecesOf(seed);
+  const fill = isSplit ? piecesOfFirst : amountOf(seed, unit);
+  const filling = { loads: [seed], fill, leavesSome: isSplit };
   for (const load of loads.slice(1)) {
     const amount = amountOf(load, unit);
     if (filling.fill + amount <= capacity + TOLERANCE) {
@@ -79,7 +78,7 @@ export function fillBatch(
       filling.leavesSome = true;
     }
   }
-  return { ...filling, piecesOfFirst: piecesOf(seed) };
+  return { ...filling, piecesOfFirst };
 }
 
 export function isFull(filling: Filling, fullShare: number, capacity: number): boolean {
@@ -90,7 +89,7 @@ function spaceOfPiece(load: Load): number {
   return first(load.lots).job.part.space;
 }
 
-function amountOf(load: Load, unit: 'parts' | 'jobs' | 'builds'): number {
+function amountOf(load: Load, unit: StationGroup['unit']): number {
   switch (unit) {
     case 'parts':
       return piecesOf(load);
@@ -98,5 +97,7 @@ function amountOf(load: Load, unit: 'parts' | 'jobs' | 'builds'): number {
       return load.lots.length;
     case 'builds':
       return 1;
+    case 'box volume':
+      throw new Error('The oracle knows no shapes.');
   }
 }
