@@ -139,6 +139,8 @@ tbody th bdi{overflow-wrap:break-word}
 table{font-size:8pt}
 th,td{padding:2pt 5pt 2pt 0}
 thead th{font-size:7.5pt}
+thead,tbody tr:first-child{break-after:avoid}
+tbody tr:first-child{break-before:avoid}
 td.number{white-space:normal}
 .lede{max-width:none;break-inside:avoid}
 tbody th,td.words{min-width:0}

@@ -119,7 +119,7 @@ describe.each([
             return outside.map((text) => text.textContent);
           }),
       );
-      expect(charts.length).toBe(12);
+      expect(charts.length).toBe(14);
       expect(charts.flat()).toEqual([]);
       await page.close();
     },
@@ -146,7 +146,7 @@ describe.each([
       contents: document.querySelector('nav')?.getClientRects().length,
       wide: [...document.querySelectorAll('.wide')].filter((one) => one.getClientRects().length > 0).length,
     }));
-    expect(shown).toEqual({ contents: 0, wide: 12 });
+    expect(shown).toEqual({ contents: 0, wide: 14 });
     const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
     const boxes = [...pdf.matchAll(/\/MediaBox \[([^\]]+)\]/g)].map((match) => match[1]);
     expect(boxes.length).toBeGreaterThan(4);

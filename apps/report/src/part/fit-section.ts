@@ -11,7 +11,7 @@ function sizeWords({ size }: WayOfMaking): string {
 function fitTable(answer: PartAnswer): Html {
   return table(
     'fit-table',
-    'How the part stands, how many fit, and how long one and a full build print, typical',
+    'How many fit in a build, and how long one and a full build print',
     [
       { title: 'Way' },
       { title: 'Machines' },
@@ -20,7 +20,6 @@ function fitTable(answer: PartAnswer): Html {
       { title: 'Print, one', numeric: true },
       { title: 'Print, full build', numeric: true },
       { title: 'Print per part, full build', numeric: true },
-      { title: 'How it stands, and why' },
     ],
     answer.ways.map((way) => [
       wayName(answer, way.route),
@@ -30,9 +29,24 @@ function fitTable(answer: PartAnswer): Html {
       formatLength(way.printHoursOfOne),
       formatLength(way.printHoursOfFull),
       way.mostPerBuild > 0 ? formatLength(way.printHoursOfFull / way.mostPerBuild) : '',
-      html`<bdi>${way.orientation}</bdi>`,
     ]),
     true,
+  );
+}
+
+/** How the part stands, each way of standing once with the ways of making it that share it. */
+function standsTable(answer: PartAnswer): Html {
+  const told = [...new Set(answer.ways.map((way) => way.orientation))];
+  return table(
+    'stands-table',
+    'How it stands, and why',
+    [{ title: 'Ways' }, { title: 'How it stands' }],
+    told.map((orientation) => [
+      answer.ways
+        .filter((way) => way.orientation === orientation)
+        .map((way) => html`<div>${wayName(answer, way.route)}</div>`),
+      html`<bdi>${orientation}</bdi>`,
+    ]),
   );
 }
 
@@ -45,6 +59,7 @@ export function fitSection(answer: PartAnswer): Html {
 <p class="lede">Where the print of a full build takes hardly longer than that of one, every further part is nearly
 free; where it grows with every part, a fuller build gains nothing in print time.</p>
 ${fitTable(answer)}
+${standsTable(answer)}
 </section>`;
 }
 

@@ -12,7 +12,7 @@ const SENTENCES_ABOVE = 2;
 
 function sentences(list: readonly string[]): Html {
   if (list.length === 0) return html``;
-  return html`<ul class="answers">${list.map((sentence) => html`<li>${sentence}</li>`)}</ul>`;
+  return html`<ul class="answers">${list.map((sentence) => html`<li>${nameText(sentence)}</li>`)}</ul>`;
 }
 
 /** The top of the page: the question, the answer in words, and the chart that shows why. */
@@ -26,7 +26,7 @@ export function partHead(answer: PartAnswer, charts: ReadonlyMap<string, DrawnCh
 <div class="inside">
 <p class="program">Buildweek · which process for a part</p>
 <h1>Which process for the ${nameText(part.name)}?</h1>
-${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
+${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${nameText(first)}</p>`}
 ${sentences(others.slice(0, SENTENCES_ABOVE))}
 ${figure(charts, 'first-choice')}
 ${sentences(others.slice(SENTENCES_ABOVE))}

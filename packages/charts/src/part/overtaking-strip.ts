@@ -1,6 +1,6 @@
 import type { Overtaking, PartAnswer } from '@buildweek/results';
 import type { Layer, LayeredSpec } from '../chart.ts';
-import { INK, MUTED_INK } from '../palette.ts';
+import { INK, MUTED_INK, PAPER } from '../palette.ts';
 import { fitName, textWidth } from '../text-width.ts';
 import { FONT_SIZE } from '../theme.ts';
 import { shareOf } from './log-axis.ts';
@@ -87,6 +87,16 @@ function fittingWords(
   return candidates.find((words) => textWidth(words, fontSize) <= room) ?? fitName(short, room, fontSize);
 }
 
+/** Words on a ground of paper, since the dotted lines of other rows may pass there. */
+function wordLayers(words: string, x: number, y: number): Layer[] {
+  const layer = (look: { color: string; stroke?: string; strokeWidth?: number }): Layer => ({
+    data: { values: [{ words }] },
+    mark: { type: 'text', align: 'left', baseline: 'middle', x, y, ...look },
+    encoding: { text: { field: 'words' } },
+  });
+  return [layer({ color: PAPER, stroke: PAPER, strokeWidth: 4 }), layer({ color: INK })];
+}
+
 /**
  * Above curves over the number of pieces, on the same axis: where one way overtakes another, with the spread.
  *
@@ -159,13 +169,7 @@ export function overtakingStrip(
         mark: { type: 'point', shape: 'diamond', filled: true, size: 90, color: INK, opacity: 1 },
         encoding: { x: AT('quantity'), y: AT('y') },
       },
-      ...rows.map(
-        (row, index): Layer => ({
-          data: { values: [{ words: row.words }] },
-          mark: { type: 'text', align: 'left', baseline: 'middle', x: row.x, y: index * ROW + WORDS_AT },
-          encoding: { text: { field: 'words' } },
-        }),
-      ),
+      ...rows.flatMap((row, index) => wordLayers(row.words, row.x, index * ROW + WORDS_AT)),
     ],
     encoding: {
       x: quantityScale(plot, null),

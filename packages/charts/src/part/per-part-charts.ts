@@ -8,11 +8,9 @@ import {
   overtakingStrip,
   overtakingWords,
 } from './overtaking-strip.ts';
-import { curveKey, type QuantityCurve, quantityCurves, quantityPlot } from './quantity-curves.ts';
+import { AXIS_ROOM, curveKey, type QuantityCurve, quantityCurves, quantityPlot } from './quantity-curves.ts';
 import { formatPieces, formatSpread, MINUTES } from './spread-words.ts';
 import { drawnWays, quotedRoute } from './ways.ts';
-
-const AXIS_ROOM: Readonly<Record<ChartSize, number>> = { wide: 62, narrow: 52 };
 
 type CurvePoint = PartAnswer['ways'][number]['curve'][number];
 
@@ -120,6 +118,18 @@ export function hoursPerPart(answer: PartAnswer, size: ChartSize): Chart {
   };
 }
 
+function minutesTitle(curves: readonly QuantityCurve[]): string {
+  const most = mostPieces(curves);
+  const [one, many] = [leastAt(curves, 1), leastAt(curves, most)];
+  if (one === null || many === null || most === 1)
+    return 'Minutes of people per part against the number of pieces';
+  const forOne = `${formatSpread(one.spread, MINUTES)} for one piece`;
+  const forMany = `${formatSpread(many.spread, MINUTES)} a piece for ${most}`;
+  return one.route === many.route
+    ? `${quotedRoute(one.route)} takes the least work by hand: ${forOne}, ${forMany}`
+    : `The least work by hand: ${forOne} (${quotedRoute(one.route)}), ${forMany} (${quotedRoute(many.route)})`;
+}
+
 /** Minutes of people per part against the number of pieces. */
 export function minutesPerPart(answer: PartAnswer, size: ChartSize): Chart {
   const curves = curvesOf(
@@ -128,19 +138,9 @@ export function minutesPerPart(answer: PartAnswer, size: ChartSize): Chart {
     (times) => times.minutesOfPeoplePerPart,
   );
   const plot = quantityPlot(curves, size);
-  const most = mostPieces(curves);
-  const [one, many] = [leastAt(curves, 1), leastAt(curves, most)];
-  const told = [
-    ...(one === null
-      ? []
-      : [`${formatSpread(one.spread, MINUTES)} for one piece (${quotedRoute(one.route)})`]),
-    ...(many === null || most === 1
-      ? []
-      : [`${formatSpread(many.spread, MINUTES)} a piece for ${most} (${quotedRoute(many.route)})`]),
-  ];
   return {
     id: 'minutes-per-part',
-    title: told.length === 0 ? 'Minutes of people per part' : `The least work by hand: ${told.join(', ')}`,
+    title: minutesTitle(curves),
     description: `Minutes of people per part. ${describe(curves, MINUTES)}`,
     spec: {
       config: themeFor(size),

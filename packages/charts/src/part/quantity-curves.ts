@@ -9,8 +9,11 @@ import { spreadLabels } from './spread-labels.ts';
 import { type DrawnWay, wayLabel } from './ways.ts';
 
 const HEIGHT: Readonly<Record<ChartSize, number>> = { wide: 330, narrow: 300 };
-const AXIS_ROOM: Readonly<Record<ChartSize, number>> = { wide: 62, narrow: 52 };
+/** Room to the left of the plot for axis and title, CSS pixels. */
+export const AXIS_ROOM: Readonly<Record<ChartSize, number>> = { wide: 62, narrow: 56 };
 const LABEL_GAP = 18;
+/** Room for the mark of a way before its name. */
+const MARK_ROOM = 13;
 const MOST_LABEL = 190;
 const LABEL_HEIGHT = 17;
 /** Whiskers that would cover each other stand side by side, CSS pixels. */
@@ -55,7 +58,7 @@ export function quantityPlot(curves: readonly QuantityCurve[], size: ChartSize):
   return {
     size,
     curves,
-    width: Math.floor(CHART_WIDTH[size] - AXIS_ROOM[size] - LABEL_GAP - labels - 8),
+    width: Math.floor(CHART_WIDTH[size] - AXIS_ROOM[size] - LABEL_GAP - MARK_ROOM - labels - 8),
     x: logAxis(quantities),
     y: logAxis(values),
   };
@@ -190,12 +193,23 @@ function nameLayers(plot: QuantityPlot): Layer[] {
       },
     },
     {
+      data: { values: [{}] },
+      mark: {
+        ...MARK,
+        shape: curve.drawn.shape,
+        color: curve.drawn.colour,
+        x: plot.width + LABEL_GAP + MARK_ROOM / 2 - 2,
+        y: places[index] ?? 0,
+      },
+      encoding: {},
+    },
+    {
       data: { values: [{ words: labelOf(curve, plot.size) }] },
       mark: {
         type: 'text',
         align: 'left',
         baseline: 'middle',
-        x: plot.width + LABEL_GAP,
+        x: plot.width + LABEL_GAP + MARK_ROOM,
         y: places[index] ?? 0,
         fontWeight: plot.size === 'narrow' ? 'bold' : 'normal',
       },

@@ -6,8 +6,8 @@ test('Labels with room enough stay where they are.', () => {
   expect(spreadLabels([10, 60, 30], 15, 100)).toEqual([10, 60, 30]);
 });
 
-test('Labels that would cover each other keep their order and their distance.', () => {
-  expect(spreadLabels([50, 51, 10], 15, 100)).toEqual([50, 65, 10]);
+test('Labels that would cover each other move apart by as much, in their order, and stay in their room.', () => {
+  expect(spreadLabels([50, 51, 10], 15, 100)).toEqual([43, 58, 10]);
   expect(spreadLabels([98, 99], 15, 100)).toEqual([85, 100]);
 });
 

@@ -7,7 +7,7 @@ import { FONT_SIZE, themeFor } from '../theme.ts';
 import { clockAxis, clockTicks, midnights } from './clock-axis.ts';
 import { formatLength } from './spread-words.ts';
 import { stretchBars, stretchKey } from './stretch-bars.ts';
-import { printHours, toldStretches, toldWords } from './stretch-words.ts';
+import { fittedWords, printHours, toldStretches, toldWords } from './stretch-words.ts';
 import { type DrawnWay, drawnWays, quotedRoute, wayLabel } from './ways.ts';
 import { wrapLines } from './wrap-lines.ts';
 
@@ -20,6 +20,8 @@ const ROW_GAP: Readonly<Record<ChartSize, number>> = { wide: 14, narrow: 14 };
 /** Room for the name above a bar of a narrow chart, CSS pixels. */
 const NAME_ABOVE: Readonly<Record<ChartSize, number>> = { wide: 0, narrow: 19 };
 const MIDNIGHT = '#8d897f';
+/** Room for the name of a stage below a bar, CSS pixels. */
+const MOST_NAME = 200;
 const SEPARATOR = ' › ';
 
 /** One way, asked for at one moment, with what stands below its bar and where. */
@@ -49,7 +51,9 @@ function rowsOf(ways: readonly DrawnWay[], asked: AskedMoment, { size, words }: 
   for (const drawn of ways) {
     const timeline = drawn.way.timelines.find((one) => one.asked === asked.label);
     if (timeline === undefined) continue;
-    const lines = wrapLines(toldStretches(timeline).map(toldWords), SEPARATOR, words, FONT_SIZE[size] - 1);
+    const fontSize = FONT_SIZE[size] - 1;
+    const pieces = toldStretches(timeline).map((told) => fittedWords(told, MOST_NAME, fontSize));
+    const lines = wrapLines(pieces, SEPARATOR, words, fontSize);
     rows.push({ drawn, timeline, lines, top, bar: top + NAME_ABOVE[size] + BAR_ROOM / 2 });
     top += NAME_ABOVE[size] + BAR_ROOM + lines.length * LINE_HEIGHT + ROW_GAP[size];
   }

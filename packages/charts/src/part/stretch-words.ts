@@ -1,5 +1,6 @@
 import type { PartStretch, Timeline } from '@buildweek/results';
 import { isolate } from '../format.ts';
+import { fitName } from '../text-width.ts';
 import { formatLength } from './spread-words.ts';
 
 /** What happens in a stretch, for those who read of it. */
@@ -60,6 +61,11 @@ export function toldStretches(timeline: Timeline): ToldStretch[] {
 /** "print 5.1 h". */
 export function toldWords({ name, hours }: ToldStretch): string {
   return `${name} ${formatLength(hours)}`;
+}
+
+/** The same with the name cut to a room, CSS pixels. */
+export function fittedWords({ name, hours }: ToldStretch, room: number, fontSize: number): string {
+  return toldWords({ name: fitName(name, room, fontSize), hours });
 }
 
 /** Hours in which the machine prints. */

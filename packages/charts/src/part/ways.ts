@@ -1,5 +1,5 @@
 import type { PartAnswer, WayOfMaking } from '@buildweek/results';
-import { isolate } from '../format.ts';
+import { shorten } from '../format.ts';
 import { PROCESS_COLOURS } from '../palette.ts';
 import { fitName, textWidth } from '../text-width.ts';
 
@@ -13,6 +13,7 @@ const DASHES: readonly (readonly number[])[] = [
 const SHAPES = ['circle', 'square', 'triangle-up', 'diamond', 'triangle-down', 'cross'] as const;
 const FIRST_LETTER = 'A'.charCodeAt(0);
 const LETTERS = 26;
+const MOST_LETTERS = 40;
 
 /** A way of making the part, and how every chart draws it. */
 export interface DrawnWay {
@@ -51,7 +52,7 @@ export function wayLabel({ way, code }: DrawnWay, room: number, fontSize: number
   return `${prefix}${fitName(way.route, left, fontSize, bold)}${suffix}`;
 }
 
-/** The name of a route within a sentence. */
+/** The name of a route within a sentence, cut where it is very long. */
 export function quotedRoute(route: string): string {
-  return `“${isolate(route)}”`;
+  return `“${shorten(route, MOST_LETTERS)}”`;
 }
