@@ -183,6 +183,14 @@ describe('PlatformPacker', () => {
     expect(shown / runs).toBeGreaterThan(0.99);
   });
 
+  it('takes no more than half the area on trust: two squares a little over half as wide do not fit', () => {
+    const space = { ...platform, width: 100, depth: 100, margin: 0, spacing: 0 };
+    const fitsBeside = (side: number): boolean =>
+      new PlatformPacker(space, [plate(side, side), plate(side, side)]).fits(Int32Array.of(1, 1));
+    expect(fitsBeside(50)).toBe(true);
+    expect(fitsBeside(50.001)).toBe(false);
+  });
+
   it('is as high as the highest part in the build', () => {
     const packer = new PlatformPacker(platform, [block(20, 20, 15), block(20, 20, 80)]);
     expect(packer.height(Int32Array.of(3, 0))).toBe(15);
