@@ -3,8 +3,8 @@ import { BUILD_COLUMNS } from '@buildweek/study';
 
 /** Names of the columns that are taken for one of ours, in small letters. */
 const SYNONYMS: Readonly<Record<BuildColumn, readonly string[]>> = {
-  build: ['build', 'builds', 'build number', 'build name', 'build id', 'print', 'run'],
-  part: ['part', 'parts', 'part type', 'part name', 'type', 'name'],
+  build: ['build', 'builds', 'build number', 'build no', 'build name', 'build id', 'print', 'run'],
+  part: ['part', 'parts', 'part type', 'part name'],
   pieces: ['pieces', 'piece', 'number of pieces', 'number', 'count', 'quantity', 'qty', 'copies'],
   hours: ['hours', 'print hours', 'print time', 'printing time', 'measured hours', 'time', 'duration', 'h'],
 };

@@ -57,7 +57,12 @@ export function recordedBuilds(
       );
     }
     if (row.build === '') {
-      report('build', 'Which build it is is missing.', 'a number or a name on every row of a build', '17');
+      report(
+        'build',
+        'The name of the build is missing.',
+        'a number or a name on every row of a build',
+        '17',
+      );
       continue;
     }
     const build = builds.get(row.build) ?? { name: row.build, line: row.line, hours: null, parts: new Map() };
