@@ -44,7 +44,8 @@ export const MACHINE_CLASSES: ReadonlyMap<string, MachineClass> = new Map<string
       process: 'VPP',
       texts: {
         'set-up': '5 to 20 min, usually 10',
-        'material change': '1 to 5 min, usually 2',
+        // Each material has a tank of its own that stands ready.
+        'material change': '20 to 90 s, usually 40',
         'warm-up': '0 to 18 min, usually 6',
         unload: '3 to 10 min, usually 6',
       },
