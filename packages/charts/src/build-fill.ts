@@ -1,4 +1,10 @@
-import type { Builds, Estimate, EstimateOrRefused, Results } from '@buildweek/results';
+import {
+  type Builds,
+  type Estimate,
+  type EstimateOrRefused,
+  formatNumber,
+  type Results,
+} from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize, type Layer, type LayeredSpec } from './chart.ts';
 import {
   formatOrReason,
@@ -42,7 +48,10 @@ function estimates(panel: Panel): { row: number; estimate: Estimate }[] {
 /** The value of a bar in words: inside its end where there is room, else behind the interval. */
 function labelLayers(panel: Panel, top: number, width: number, size: ChartSize): Layer[] {
   const rows = panel.values.map((value, row) => {
-    const words = value.kind === 'estimate' ? formatValue(value, panel.unit) : 'not given';
+    const words =
+      value.kind === 'estimate'
+        ? `${formatNumber(value.value / panel.unit.size, 0)}\u00a0${panel.unit.many}`
+        : 'not given';
     const end = value.kind === 'estimate' ? Math.max(value.value, value.high) : 0;
     const room = ((panel.most[row] ?? top) - end) / top;
     const fits = room * width > textWidth(words, FONT_SIZE[size]) + 2 * LABEL_GAP;

@@ -77,7 +77,7 @@ export function printShare(results: Results, size: ChartSize): Chart {
           })),
           whisker: shareInterval(split),
           process: split.part.process,
-          endWords: `${formatNumber(split.print, 1)} h`,
+          endWords: `${formatShare(split.print / split.total)}, ${formatNumber(split.print, 1)} h`,
         })),
         size,
         axisTitle: 'share of the lead time, average finished job',
@@ -87,7 +87,7 @@ export function printShare(results: Results, size: ChartSize): Chart {
       }),
     },
     footnote:
-      'On the right the hours of printing. Whisker below the end of printing: ' +
+      'On the right the share and the hours of printing. Whisker below the end of printing: ' +
       `${intervalWords(results.run)}; at least as wide as it must be, since those of the pieces are added.`,
   };
 }
