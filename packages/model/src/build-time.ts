@@ -29,6 +29,7 @@ export interface MaskTime {
   readonly secondsPerLayer: number;
   /** First layers, exposed longer. */
   readonly bottomLayers: number;
+  /** Further seconds for each of them, on top of `secondsPerLayer`. */
   readonly secondsPerBottomLayer: number;
 }
 
@@ -77,6 +78,7 @@ export type BuildSpace =
       readonly kind: 'powder bed';
       readonly width: number;
       readonly depth: number;
+      /** For the parts; bedding comes on top. */
       readonly height: number;
       readonly margin: number;
       readonly spacing: number;

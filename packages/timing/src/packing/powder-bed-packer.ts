@@ -3,6 +3,9 @@ import { checkPositiveShare } from '../checks.ts';
 import { SAME_LENGTH } from '../lengths.ts';
 import { checkSpace } from './space.ts';
 
+/** Counts are whole numbers of 32 bits; a build of more pieces than this is none that anybody would unpack. */
+const MOST_PIECES = 1_000_000;
+
 type PowderBed = Extract<BuildSpace, { kind: 'powder bed' }>;
 
 /**
@@ -81,10 +84,10 @@ export class PowderBedPacker {
     const height = this.mostHeight + SAME_LENGTH;
     if (this.stands[shape] === 0 || this.heights[shape] > height) return 0;
     const rise = Math.max(this.boxRises[shape], this.volumeRises[shape]);
-    let most = Math.floor(height / rise);
+    let most = Math.min(MOST_PIECES, Math.floor(height / rise));
     // The quotient may round across a whole number; the products are what `fits` compares.
     while (most > 1 && most * rise > height) most--;
     while ((most + 1) * rise <= height) most++;
-    return Math.max(1, most);
+    return Math.min(MOST_PIECES, Math.max(1, most));
   }
 }

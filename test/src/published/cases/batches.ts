@@ -38,6 +38,30 @@ demand:
   ],
 };
 
+export const TEN_COLLECTED: PublishedCase = {
+  title: 'F06: a build that is started when ten parts are collected',
+  source: 'Hopp & Spearman, Factory Physics, chapter 9, wait-to-batch time (closed form)',
+  scenario: `
+buildweek: 1
+name: ten collected
+simulate: { weeks: 20, ignored weeks: 1, replications: 60, seed: F06 }
+machines:
+  printer: { holds: 10 parts, start: when full }
+routes:
+  printed:
+    - build: { on: printer }
+parts:
+  part: { route: printed, print: 1 s per build }
+demand:
+  part: { jobs: 4 per hour, when: any time }
+`,
+  values: [
+    // (k - 1) / (2 ra); the second of printing hardly ever meets a full batch.
+    { what: 'wait to batch, hours', truth: 1.125, kind: 'mean', estimate: meanWait('printer') },
+    { what: 'lead time, hours', truth: 1.125 + 1 / 3600, kind: 'mean', estimate: meanLeadTime },
+  ],
+};
+
 export const EXACTLY_FIVE: PublishedCase = {
   title: 'Q22: only full batches of five (M/M[5]/1)',
   source: 'Gross & Harris, section 3.2: equivalence with E5/M/1 (closed form, recomputed)',

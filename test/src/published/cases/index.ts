@@ -1,6 +1,13 @@
 import type { PublishedCase } from '../published-case.ts';
 import { AMPLE_SERVERS } from './ample-servers.ts';
-import { BATCHES_OF_ONE, CONSTANT_BATCHES, EXACTLY_FIVE, THREE_TO_FIVE, UP_TO_FIVE } from './batches.ts';
+import {
+  BATCHES_OF_ONE,
+  CONSTANT_BATCHES,
+  EXACTLY_FIVE,
+  TEN_COLLECTED,
+  THREE_TO_FIVE,
+  UP_TO_FIVE,
+} from './batches.ts';
 import { BREAKDOWNS_ANY_TIME, BREAKDOWNS_WHILE_BUSY, EFFECTIVE_TIMES, HARE_QUEUE } from './breakdowns.ts';
 import { ORDERS_OF_THREE, SOME_AT_ONCE, THREE_AT_ONCE } from './bulk-arrivals.ts';
 import { DAILY_SHIFT, PRINT_IN_20_HOURS, PRINT_IN_24_HOURS, WEEKDAY_SHIFT } from './calendar-wait.ts';
@@ -48,6 +55,7 @@ export const SERVICE_TIMES: readonly PublishedCase[] = [
 
 export const BATCHES: readonly PublishedCase[] = [
   UP_TO_FIVE,
+  TEN_COLLECTED,
   EXACTLY_FIVE,
   THREE_TO_FIVE,
   CONSTANT_BATCHES,
