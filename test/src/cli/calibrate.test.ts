@@ -305,6 +305,18 @@ describe('buildweek calibrate', () => {
     expect((await buildweek([...command, '--force'])).exitCode).toBe(0);
   });
 
+  it('fits the example of the repository, and warns of what its builds tell badly', async () => {
+    const { exitCode, stdout, stderr } = await buildweek([
+      ...['calibrate', 'scenarios/demo.yaml', 'scenarios/measured-builds.csv', '--machine', 'powder'],
+      ...['--json', '-'],
+    ]);
+    expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
+    const answer = calibrationAnswerSchema.parse(JSON.parse(stdout));
+    expect(answer.builds.every(({ fits }) => fits)).toBe(true);
+    expect(answer.errors.median).toBeLessThan(answer.errorsNow.median);
+    expect(answer.warnings).toEqual([expect.stringMatching(/^The scan rate is badly known/)]);
+  });
+
   it('has a help text with an example of a list', async () => {
     const { exitCode, stdout } = await buildweek(['calibrate', '--help']);
     expect(exitCode).toBe(0);

@@ -41,7 +41,7 @@ scenario that have a size or a mesh. Lines that begin with # are left out. Three
 differ in height and in volume say much more.
 
 Example:
-  buildweek calibrate scenarios/demo.yaml builds.csv --machine resin`,
+  buildweek calibrate scenarios/demo.yaml scenarios/measured-builds.csv --machine powder`,
     )
     .action(fit);
 }

@@ -6,7 +6,7 @@ import { harmless, type Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 
 /** So many builds are listed; of more only those that are farthest off. */
-const MOST_BUILDS = 12;
+const MOST_BUILDS = 15;
 const ORIGINS: Readonly<Record<CalibrationAnswer['parameters'][number]['origin'], string>> = {
   fitted: 'fitted',
   'in ratio': 'in its ratio to others',
@@ -113,10 +113,10 @@ function amount(value: number): string {
 }
 
 function percent(share: number): string {
-  return formatNumber(100 * share, share < 0.095 ? 1 : 0);
+  return share === 0 ? '0' : withDigits(100 * share, 2);
 }
 
 function signedPercent(share: number): string {
-  const text = formatNumber(100 * share, Math.abs(share) < 0.095 ? 1 : 0);
+  const text = formatNumber(100 * share, Math.abs(share) < 0.0995 ? 1 : 0);
   return `${share > 0 ? '+' : ''}${text} %`;
 }

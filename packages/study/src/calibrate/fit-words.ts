@@ -6,6 +6,8 @@ import { withDigits } from './written-number.ts';
 const ODD_RATIO = 1.5;
 /** Less than this explained, the estimates are little better than the mean of all builds. */
 const POORLY_EXPLAINED = 0.5;
+/** A standard error of more than this share of a value leaves little to rely on. */
+const BADLY_KNOWN = 0.25;
 /** With fewer degrees of freedom the spread is hardly known. */
 const FEW_DEGREES = 6;
 
@@ -76,6 +78,14 @@ export function fitWarnings({ machines, builds, parameters, explained, spread }:
       );
     }
   }
+  const vague = parameters.filter(
+    ({ value, standardError }) => standardError !== null && standardError > BADLY_KNOWN * value,
+  );
+  if (vague.length > 0) {
+    warnings.push(
+      `The ${together(vague.map(({ label }) => label))} ${vague.length === 1 ? 'is' : 'are'} badly known, by the standard error: builds like these are estimated as said above, others perhaps not.`,
+    );
+  }
   if (explained !== null && explained < POORLY_EXPLAINED) {
     warnings.push(
       'The builds differ for reasons that this model does not know, or they are all much alike. Measure builds that differ more in height and in volume, before you rely on this.',
@@ -95,5 +105,5 @@ function namesOf(builds: readonly { readonly name: string }[]): string {
 }
 
 function percent(share: number): string {
-  return `${formatNumber(100 * share, share < 0.095 && share > 0 ? 1 : 0)} %`;
+  return `${formatNumber(100 * share, share < 0.0995 && share > 0 ? 1 : 0)} %`;
 }
