@@ -151,9 +151,13 @@ function titleOf(
       one?.rows.filter((row) => row.isFirst).map((row) => quotedRoute(row.drawn.way.route)) ?? [];
     return one === undefined || routes.length === 0
       ? []
-      : [`${joinWords(routes)} for ${formatPieces(one.quantity)}`];
+      : [{ routes: joinWords(routes), pieces: `for ${formatPieces(one.quantity)}` }];
   });
-  const told = [...new Set(firsts)];
+  const isOne = new Set(firsts.map((one) => one.routes)).size === 1;
+  const pieces = joinWords([...new Set(firsts.map((one) => one.pieces))]);
+  const told = isOne
+    ? [`${firsts[0]?.routes} ${pieces}`]
+    : firsts.map((one) => `${one.routes} ${one.pieces}`);
   const when = answer.asked[0] === undefined ? '' : `, asked for on ${answer.asked[0].label}`;
   return told.length === 0
     ? `Hours until all are finished${when}`

@@ -72,7 +72,9 @@ function hoursTitle(answer: PartAnswer): string {
     return `${quotedRoute(last)} takes the fewest hours per part at any number of pieces that was looked at`;
   }
   const begin = `From ${formatPieces(from)} on ${quotedRoute(last)} takes the fewest hours per part`;
-  return first === last ? begin : `${begin}; for the smallest jobs ${quotedRoute(first)} does`;
+  return first === last
+    ? `${begin}, as it does for the smallest jobs`
+    : `${begin}; for the smallest jobs ${quotedRoute(first)} does`;
 }
 
 /** Hours per part against the number of pieces, with the quantities at which one way overtakes another. */

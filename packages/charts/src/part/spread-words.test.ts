@@ -8,13 +8,15 @@ test('A spread is written with its value, and vanishes where nothing spreads.', 
   expect(spreadFigure({ typical: 40, low: 40, high: 40 }, MINUTES).range).toBeNull();
 });
 
-test('Below an hour a length is told in minutes.', () => {
-  expect([0.1, 0.999, 1, 4.23, 62].map(formatLength)).toEqual([
+test('Below an hour a length is told in minutes, and from a hundred hours on in whole ones.', () => {
+  expect([0.1, 0.999, 1, 4.23, 62, 99.97, 1398.4].map(formatLength)).toEqual([
     '6\u00a0min',
     '1\u00a0h',
     '1\u00a0h',
     '4.2\u00a0h',
     '62\u00a0h',
+    '100\u00a0h',
+    '1\u202f398\u00a0h',
   ]);
 });
 

@@ -1,10 +1,12 @@
 import { figureOf, type Spread } from '@buildweek/results';
-import { HOURS, type Unit } from '../format.ts';
+import { formatCount, HOURS, type Unit } from '../format.ts';
 
 export const MINUTES: Unit = { size: 1, one: 'min', many: 'min', leastDecimals: 0 };
 
 const NO_BREAK = '\u00a0';
 const MINUTES_PER_HOUR = 60;
+/** Hours from which on no decimals are told. */
+const WHOLE_FROM = 99.95;
 
 /** A typical value and its spread, each as it is written; no spread where rounding leaves nothing of it. */
 export function spreadFigure(spread: Spread, unit: Unit): { value: string; range: string | null } {
@@ -22,11 +24,12 @@ export function formatSpread(spread: Spread, unit: Unit): string {
   return `${value}${NO_BREAK}${unit.many}${range === null ? '' : ` (${range})`}`;
 }
 
-/** A length of time as people say it: "25 min" below an hour, "4.2 h" above. */
+/** A length of time as people say it: "25 min" below an hour, "4.2 h" above, whole hours from a hundred on. */
 export function formatLength(hours: number): string {
   const minutes = Math.round(hours * MINUTES_PER_HOUR);
   if (minutes < MINUTES_PER_HOUR) return `${minutes}${NO_BREAK}${MINUTES.many}`;
-  return `${hours.toFixed(1).replace(/\.0$/, '')}${NO_BREAK}${HOURS.many}`;
+  const figure = hours < WHOLE_FROM ? hours.toFixed(1).replace(/\.0$/, '') : formatCount(Math.round(hours));
+  return `${figure}${NO_BREAK}${HOURS.many}`;
 }
 
 /** "1 piece", "20 pieces". */
