@@ -35,10 +35,10 @@ The list has a header line and one row for each part type of a build:
   17;bracket;12;5 h 20 min
   17;gear;4;
   18;bracket;30;11,5
-Commas, semicolons or tabs separate; 5.3, 5,3, 5:20 and 5 h 20 min are the same kind of thing. Hours are those of
-the print alone, without warm-up and cool-down, on one row of a build or the same on all. Parts are those of the
-scenario that have a size or a mesh. Lines that begin with # are left out. Three builds are the least; ten that
-differ in height and in volume say much more.
+Commas, semicolons or tabs separate. 5.3, 5,3, 5:20 and 5 h 20 min are all hours: those of
+the print alone, without warm-up and cool-down, on one row of a build or the same on all.
+Parts are those of the scenario that have a size or a mesh. Lines that begin with # are left
+out. Three builds are the least; ten that differ in height and in volume say much more.
 
 Example:
   buildweek calibrate scenarios/demo.yaml scenarios/measured-builds.csv --machine powder`,

@@ -193,6 +193,38 @@ describe('calibrate', () => {
     expect(warnings).toContainEqual(expect.stringMatching(new RegExp(`^Build b5 \\(line ${line}\\) took `)));
   });
 
+  it('says what the builds would put below zero, and leaves it out of the lines', () => {
+    const time: BuildTimeModel = {
+      kind: 'volume and height',
+      hoursPerBuild: 0,
+      hoursPerCubicCentimetre: 0.05,
+      hoursPerCentimetre: 0.4,
+    };
+    // The more there is in them, the sooner they are done.
+    const truth = { ...time, hoursPerCubicCentimetre: 0, hoursPerCentimetre: 1 } as const;
+    const volumes = Object.values(SHAPES).map(({ volume }) => volume);
+    const quick = CONTENTS.map((counts) =>
+      volumes.reduce((factor, volume, shape) => factor - (counts[shape] ?? 0) * (volume / 400_000), 1),
+    );
+    const { warnings, lines, parameters } = calibration(rowsOf(truth, HIGHEST, quick), labWith(time));
+    expect(parameters.find(({ name }) => name === 'hoursPerCubicCentimetre')).toMatchObject({
+      value: 0,
+      origin: 'zero',
+      standardError: null,
+    });
+    expect(warnings).toContain('The builds would put the time per cm3 of part below zero: it is taken as 0.');
+    expect(lines[0]).toMatch(/^print time: [^/]*h per cm$/);
+    expect(lines[0]).not.toContain('cm3');
+  });
+
+  it('claims to explain nothing where all builds took the same time', () => {
+    const rows = rowsOf(EXTRUSION, HIGHEST).map((row) => ({ ...row, hours: '5' }));
+    const { explained, verdict, spread } = calibration(rows, labWith(EXTRUSION));
+    expect(explained).toBeNull();
+    expect(verdict[1]).toBe('All builds took the same time, so that there is nothing to explain.');
+    expect(spread.value).toBeGreaterThan(0.1);
+  });
+
   it('warns of a value outside of what is usual', () => {
     const rows = rowsOf({ ...EXTRUSION, rate: 60 } as BuildTimeModel, HIGHEST);
     const { warnings } = calibration(rows, labWith(EXTRUSION));
