@@ -14,6 +14,8 @@ const STEP: Readonly<Record<ChartSize, number>> = { wide: 30, narrow: 42 };
 const BAR = 15;
 /** Panels beside each other at most; the first and the last quantity are always among them. */
 const MOST_PANELS: Readonly<Record<ChartSize, number>> = { wide: 4, narrow: 2 };
+/** Hours from which on the axis has whole ones. */
+const WHOLE_FROM = 10;
 const FIRST = ', first';
 
 interface ChoiceRow {
@@ -100,7 +102,7 @@ function panel(
             scale: { domain: [0, top], nice: false },
             axis: {
               title: 'hours',
-              format: '~g',
+              format: top >= WHOLE_FROM ? 'd' : '.1~f',
               tickCount: 3,
               gridColor: GRID,
               domain: false,
