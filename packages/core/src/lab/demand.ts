@@ -25,7 +25,13 @@ interface DemandSource {
   readonly rejectStreams: readonly (Stream | null)[];
   readonly requesterStreams: readonly (Stream | null)[];
   nextDated: number;
+  /** When a job of an endless backlog was replaced last, and how many more in that instant. */
+  replacedAt: number;
+  replacedAtOnce: number;
 }
+
+/** Jobs of an endless backlog that leave in one instant; more of them take no time at all. */
+const MOST_AT_ONCE = 100_000;
 
 /** Lets jobs arrive. Everything random about a job is drawn when it arrives, in arrival order. */
 export class Demand {
@@ -68,7 +74,16 @@ export class Demand {
   /** A job has left the lab: an endless backlog gives the next one at once. */
   replace(streamIndex: number): void {
     const source = this.sources[streamIndex];
-    if (source.compiled.stream.arrivals.kind === 'kept in the lab') this.admit(source, null, null);
+    if (source.compiled.stream.arrivals.kind !== 'kept in the lab') return;
+    const { now } = this.simulation;
+    source.replacedAtOnce = source.replacedAt === now ? source.replacedAtOnce + 1 : 0;
+    source.replacedAt = now;
+    if (source.replacedAtOnce > MOST_AT_ONCE) {
+      throw new Error(
+        `"${source.compiled.stream.name}" is kept in the lab, and its jobs take no time: they would never end.`,
+      );
+    }
+    this.admit(source, null, null);
   }
 
   /** Draws the work of a job for all stages of its route, into `job.stageWork`. */
@@ -153,6 +168,8 @@ export class Demand {
         stage.isForRequester ? open(`asks: ${stage.name}`) : null,
       ),
       nextDated: 0,
+      replacedAt: -1,
+      replacedAtOnce: 0,
     };
   }
 }

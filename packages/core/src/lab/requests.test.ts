@@ -152,6 +152,14 @@ describe('Requests', () => {
     expect([...(history.partHours[0]?.waitsTooLong ?? [])]).toEqual([0, 0, 1]);
   });
 
+  it('refuses an endless backlog whose jobs take no time', () => {
+    const endless = lab({
+      parts: [part('lever', [waitStage('rest', 0)])],
+      demand: [stream('lever', { arrivals: { kind: 'kept in the lab', jobs: 1 } })],
+    });
+    expect(() => play(endless)).toThrow('"lever" is kept in the lab, and its jobs take no time');
+  });
+
   it('replaces who leaves at once when so many jobs are kept in the lab', () => {
     const history = play(
       lab({
