@@ -8,6 +8,7 @@ export function freeCarriers(floor: Floor, lot: Lot): void {
   const emptying = stages.findIndex((stage, index) => index >= build && stage.emptiesCarrier);
   if (lot.stageIndex !== (emptying < 0 ? build : emptying)) return;
   for (const carrier of [...floor.carriers]) {
+    if (!carrier.holders.includes(lot)) continue;
     carrier.holders = carrier.holders.filter((holder) => holder !== lot);
     if (carrier.holders.length === 0) remove(floor.carriers, carrier);
   }

@@ -17,7 +17,7 @@ import { batchPhases, buildPhases } from './phases.ts';
 import type { Rank } from './rank.ts';
 import { compare, compareLoads, compareServed, rankOf, rankOfTask } from './rank.ts';
 import { mayRunAlone } from './rules.ts';
-import { continueRun, typicalStretch } from './runs.ts';
+import { continueRun } from './runs.ts';
 import { begin, findWorkers } from './tasks.ts';
 import type { Hands, Machine, PlannedPhase, Run, Unit } from './unit.ts';
 import { isIdle } from './unit.ts';
@@ -158,12 +158,9 @@ function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
   if (machine.group.carrier !== null)
     floor.carriers.push({ pool: machine.group.carrier, holders: [...build.lots] });
   machine.material = seedLot.job.part.material;
-  const { inside: phases, outside } = planned;
-  beginRun(
-    floor,
-    { unit: machine, loads: [build], present: null, standsFor: null, phases, outside },
-    workers,
-  );
+  const { inside: phases, outside, isFailing } = planned;
+  const run = { unit: machine, loads: [build], present: null, standsFor: null, phases, outside, isFailing };
+  beginRun(floor, run, workers);
   return true;
 }
 
@@ -176,14 +173,18 @@ function planOf(machine: Machine, filling: Filling) {
   return { lots, ...buildPhases(machine, { lots, readyAt, readyOrder, key: '' }) };
 }
 
-/** Whether what would run by itself, after those before it have typically done their work, may do so. */
+/**
+ * Whether what would run by itself, after those before it have typically done their work, may do so. The first
+ * layers count with the print that they are a part of.
+ */
 function mayRun(floor: Floor, unit: Unit, phases: readonly PlannedPhase[]): boolean {
-  const position = phases.findIndex((phase) => phase.hands === null);
-  const present = phases[position];
-  if (present === undefined) return true;
-  const before = phases.slice(0, position).reduce((sum, phase) => sum + phase.length.typical, 0);
-  const stretch = typicalStretch(present, phases.slice(position + 1));
-  const may = mayRunAlone(floor, unit, floor.now + before, stretch);
+  const isAlone = ({ phase, hands }: PlannedPhase): boolean => hands === null || phase === 'first layers';
+  const position = phases.findIndex(isAlone);
+  if (position < 0) return true;
+  const typical = (part: readonly PlannedPhase[]): number =>
+    part.reduce((sum, phase) => sum + phase.length.typical, 0);
+  const stretch = phases.slice(position).filter(isAlone);
+  const may = mayRunAlone(floor, unit, floor.now + typical(phases.slice(0, position)), typical(stretch));
   if (!may) count(floor, 'is not launched without permission');
   return may;
 }
@@ -233,6 +234,7 @@ function batchesToStart(floor: Floor): Candidate[] {
             standsFor: null,
             phases,
             outside: null,
+            isFailing: false,
           };
           beginRun(floor, run, workers);
           return true;

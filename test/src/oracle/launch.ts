@@ -2,7 +2,7 @@ import type { ClockChange, MachineGroup } from '@buildweek/model';
 import { changeFor, changeLength, printLength, typicalRest } from './durations.ts';
 import type { Filling, LoadClass } from './filling.ts';
 import { fillBuild, isFull } from './filling.ts';
-import type { Floor, Load, Lot } from './floor.ts';
+import type { Floor, Load, Lot, Task } from './floor.ts';
 import { first, isOnDuty, stageOfLoad } from './floor.ts';
 import { nextClosing } from './last-call.ts';
 import type { Length } from './minutes.ts';
@@ -73,7 +73,7 @@ export function isLastCall(floor: Floor, machine: Machine, loadClass: LoadClass)
 /** How many set-ups one after the other: those that wait for hands, and those that the last call would start. */
 function turns(floor: Floor, skill: string): number {
   const waiting = floor.tasks.filter(
-    (task) => task.phase === 'set-up' && task.hands?.skill === skill && task.endsAt === null,
+    (task) => isSetUp(task) && task.hands?.skill === skill && task.endsAt === null,
   ).length;
   const groups = floor.lab.machines.filter(
     (group) => group.launch.beforeClosing && group.setUp?.skill === skill,
@@ -88,6 +88,11 @@ function turns(floor: Floor, skill: string): number {
   return Math.max(1, Math.ceil(setUps / Math.max(1, persons)));
 }
 
+/** Work that gets a machine ready. */
+function isSetUp({ phase }: Task): boolean {
+  return phase === 'prepare' || phase === 'set-up' || phase === 'first layers';
+}
+
 function untilPrint(machine: Machine, seed: Load): { byHand: Length; byItself: Length } {
   const { group } = machine;
   const change = changeFor(machine, first(seed.lots).job.part.material);
@@ -96,6 +101,7 @@ function untilPrint(machine: Machine, seed: Load): { byHand: Length; byItself: L
       group.prepare === null ? NO_TIME : lengthOf(group.prepare.duration),
       group.setUp === null ? NO_TIME : lengthOf(group.setUp.duration),
       change?.attended === true ? changeLength(change) : NO_TIME,
+      group.firstLayers === null ? NO_TIME : lengthOf(group.firstLayers.duration),
     ]),
     byItself: sum([
       change?.attended === false ? changeLength(change) : NO_TIME,
@@ -115,9 +121,14 @@ export function readyAfterOpening(floor: Floor, machine: Machine, filling: Filli
   const lots: Lot[] = filling.loads.flatMap((load) => load.lots);
   const seedLot = first(lots);
   const inBuild = [{ ...seedLot, pieces: filling.piecesOfFirst }, ...lots.slice(1)];
+  const { byHand, byItself } = untilPrint(machine, first(filling.loads));
+  const watched = machine.group.firstLayers === null ? NO_TIME : lengthOf(machine.group.firstLayers.duration);
+  const print = printLength(inBuild);
   const inside = sum([
-    ...Object.values(untilPrint(machine, first(filling.loads))),
-    printLength(inBuild),
+    byHand,
+    byItself,
+    // The first layers, which are among what is done by hand, are a part of the print.
+    { actual: 0, typical: Math.max(0, print.typical - watched.typical) },
     coolDown?.where === 'machine' ? lengthOf(coolDown.duration) : NO_TIME,
   ]);
   return floor.now + inside.typical - next.opens;

@@ -54,12 +54,14 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
     turnCalendar(floor);
     for (const job of coming) if (job.arrivedAt === floor.now) arrive(floor, job);
     do {
-      endWhatEnds(floor);
-      noticeStops(floor);
-      lookAtStanding(floor);
-      beginChores(floor);
+      do {
+        endWhatEnds(floor);
+        noticeStops(floor);
+        lookAtStanding(floor);
+        beginChores(floor);
+      } while (somethingEnds(floor));
       dispatch(floor);
-    } while (floor.tasks.some((task) => task.endsAt === floor.now));
+    } while (somethingEnds(floor));
     const finished = floor.jobs.filter((job) => job.finishedAt !== null).length;
     if (finished === total) break;
   }
@@ -70,6 +72,10 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
     undecidedAt: floor.undecidedAt === null ? null : floor.undecidedAt * 60_000,
     happened: floor.happened,
   };
+}
+
+function somethingEnds(floor: Floor): boolean {
+  return floor.tasks.some((task) => task.endsAt === floor.now);
 }
 
 /** In the order in which it was begun; what begins thereby without any length ends in the same minute. */
@@ -164,6 +170,7 @@ function inOrder(group: EquipmentConditions) {
     items: itemsOf(group.breakdowns, group.chores),
     down: null,
     chore: null,
+    cleaning: null,
     heldCarrier: null,
     lastEndedAt: -1,
   };

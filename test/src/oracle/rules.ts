@@ -10,12 +10,16 @@ import type { Unit } from './unit.ts';
 
 /** Running hours pass in warm-up, print and cool-down in the machine, and in the run of a station. */
 export function agesIn(phase: Phase | null): boolean {
-  return phase === 'warm-up' || phase === 'print' || phase === 'cool-down' || phase === 'run';
+  return phase === 'warm-up' || phase === 'cool-down' || phase === 'run' || isPrinting(phase);
+}
+
+function isPrinting(phase: Phase | null): boolean {
+  return phase === 'first layers' || phase === 'print';
 }
 
 /** A breakdown in print loses the build where that is stated; one at any other time spares it. */
 export function losesBuild(unit: Unit, phase: Phase, effect: Breakdown['effect']): boolean {
-  return unit.kind === 'machine' && phase === 'print' && effect === 'loses the build';
+  return unit.kind === 'machine' && isPrinting(phase) && effect === 'loses the build';
 }
 
 /**
@@ -29,7 +33,7 @@ export function leftAfterRepair(
   length: Length,
   done: number,
 ): Length {
-  const startsAgain = phase === 'run' ? effect === 'loses the build' : isAttended;
+  const startsAgain = phase === 'run' || isPrinting(phase) ? effect === 'loses the build' : isAttended;
   if (startsAgain) return length;
   return { actual: length.actual - done, typical: Math.max(0, length.typical - done) };
 }

@@ -1,9 +1,11 @@
 import type { Floor, Task } from './floor.ts';
-import { count, unitsOf } from './floor.ts';
+import { count, remove, unitsOf } from './floor.ts';
 import { enterStage, leaveStage } from './flow.ts';
+import { lengthOf, NO_TIME } from './minutes.ts';
+import { handsOf } from './phases.ts';
 import { isNoticedNow, leftAfterRepair, losesBuild, mayRunAlone } from './rules.ts';
-import { breakOff, makeReady } from './tasks.ts';
-import type { PlannedPhase, Run, Unit } from './unit.ts';
+import { breakOff, makeReady, makeUpkeepReady } from './tasks.ts';
+import type { Cleaning, PlannedPhase, Run, Unit } from './unit.ts';
 
 /** Builds and batches go through their phases, stand, are interrupted and go on. */
 
@@ -12,9 +14,10 @@ export function continueRun(floor: Floor, run: Run): void {
   const before = run.present;
   run.present = run.phases.shift() ?? null;
   run.unit.lastEndedAt = floor.now;
-  // What has run by itself has to be noticed before people do the next thing.
-  const endedUnseen = before !== null && before.hands === null && run.present?.hands !== null;
-  if (run.present !== null && endedUnseen) {
+  const isOver = run.present === null || run.present.phase === 'unload';
+  // What has run by itself has to be noticed before it is unloaded, and so has a failure before it is cleared.
+  const isUnseen = before !== null && before.hands === null;
+  if (isOver && isUnseen && (run.isFailing || run.present !== null)) {
     run.standsFor = 'notice';
     lookAt(floor, run);
   } else {
@@ -26,6 +29,10 @@ export function continueRun(floor: Floor, run: Run): void {
 export function enterPhase(floor: Floor, run: Run): void {
   const { present, unit } = run;
   if (run.standsFor === 'notice') return;
+  if (run.isFailing && (present === null || present.phase === 'unload')) {
+    clearFailed(floor, unit, present);
+    return;
+  }
   if (present === null) {
     end(floor, run);
     return;
@@ -77,6 +84,33 @@ export function interruptRun(
   return isLost;
 }
 
+/** The parts of a failed build wait again; the machine is cleaned, or unloaded where no cleaning is stated. */
+function clearFailed(floor: Floor, unit: Unit, unload: PlannedPhase | null): void {
+  if (unit.kind !== 'machine') throw new Error('Only builds fail.');
+  const stated = unit.group.failure?.cleaning ?? null;
+  count(floor, 'a build fails');
+  giveBackBuild(floor, unit);
+  if (stated === null && unload?.hands == null) {
+    freeHeldCarrier(floor, unit);
+    return;
+  }
+  const item = { name: 'cleaning', breakdown: null, chore: null, left: null, owedSince: floor.now };
+  const hands = stated === null ? (unload?.hands ?? null) : handsOf(stated);
+  const length = stated === null ? (unload?.length ?? NO_TIME) : lengthOf(stated.duration);
+  unit.cleaning = { item, hands, length };
+  beginCleaning(floor, unit, unit.cleaning);
+}
+
+export function beginCleaning(floor: Floor, unit: Unit, { item, hands, length }: Cleaning): void {
+  item.owedSince = floor.now;
+  makeUpkeepReady(floor, { unit, item }, hands, length);
+}
+
+export function freeHeldCarrier(floor: Floor, unit: Unit): void {
+  if (unit.heldCarrier !== null) remove(floor.carriers, unit.heldCarrier);
+  unit.heldCarrier = null;
+}
+
 /** The parts of a lost build wait for a machine again, each job for itself. */
 export function giveBackBuild(floor: Floor, unit: Unit): void {
   const { run } = unit;
@@ -92,7 +126,7 @@ export function giveBackBuild(floor: Floor, unit: Unit): void {
 }
 
 /** Typical minutes from the beginning of a phase until people are needed. */
-export function typicalStretch(present: PlannedPhase, following: readonly PlannedPhase[]): number {
+function typicalStretch(present: PlannedPhase, following: readonly PlannedPhase[]): number {
   let sum = 0;
   for (const phase of [present, ...following]) {
     if (phase.hands !== null) break;

@@ -63,7 +63,10 @@ export function mendWork(lab: Lab): Lab {
       1,
       Math.max(0, ...group.materialChanges.map((change) => need(change.duration))),
     ),
+    firstLayers: mendPlain(group.firstLayers),
     unload: mendPlain(group.unload),
+    failure:
+      group.failure === null ? null : { ...group.failure, cleaning: mendPlain(group.failure.cleaning) },
   });
   return {
     ...lab,

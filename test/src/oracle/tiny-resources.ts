@@ -1,8 +1,8 @@
-import type { LaunchRule, MachineGroup, StationGroup } from '@buildweek/model';
+import type { AttendedWork, LaunchRule, MachineGroup, StationGroup } from '@buildweek/model';
 import fc from 'fast-check';
 import { onDays } from './small-lab.ts';
 import { maybe, tinyHands, tinyRun, tinyWork } from './tiny-duration.ts';
-import { tinyConditions } from './tiny-trouble.ts';
+import { tinyConditions, tinyFailure, tinyFirstLayers } from './tiny-trouble.ts';
 
 const WORKDAYS = [0, 1, 2, 3, 4];
 
@@ -44,7 +44,7 @@ function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
       setUp: maybe(tinyWork),
       materialChanges,
       warmUp: maybe(tinyRun),
-      firstLayers: fc.constant(null),
+      firstLayers: fc.option(tinyFirstLayers, { nil: null, freq: 1 }),
       coolDown: maybe(
         fc.record({ duration: tinyRun, where: fc.constantFrom('machine' as const, 'outside' as const) }),
       ),
@@ -52,7 +52,7 @@ function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
       launch,
       carrier: fc.constantFrom(null, null, 'platforms'),
       initialMaterial: fc.constantFrom(null, 'grey', 'clear'),
-      failure: fc.constant(null),
+      failure: tinyFailure,
       ...tinyConditions,
     })
     .map((group) => {
@@ -60,7 +60,9 @@ function machineGroup(name: string): fc.Arbitrary<MachineGroup> {
       // where somebody else sets up is not said to have a closing time of his own.
       if (group.setUp !== null) {
         const { prepare, setUp } = group;
-        return { ...group, prepare: prepare === null ? null : { ...prepare, skill: setUp.skill } };
+        const bySame = (work: AttendedWork | null): AttendedWork | null =>
+          work === null ? null : { ...work, skill: setUp.skill };
+        return { ...group, prepare: bySame(prepare), firstLayers: bySame(group.firstLayers) };
       }
       return {
         ...group,

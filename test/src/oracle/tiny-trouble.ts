@@ -1,6 +1,15 @@
-import type { Breakdown, Chore, EquipmentConditions, HourSpan, Noticing, Repair } from '@buildweek/model';
+import type {
+  AttendedWork,
+  Breakdown,
+  BuildFailure,
+  Chore,
+  EquipmentConditions,
+  HourSpan,
+  Noticing,
+  Repair,
+} from '@buildweek/model';
 import fc from 'fast-check';
-import { onDays } from './small-lab.ts';
+import { onDays, takes } from './small-lab.ts';
 import { tinyHands, tinyWork } from './tiny-duration.ts';
 
 /** What goes wrong with machines and stations: all of it at constant distances, as the oracle draws nothing. */
@@ -96,3 +105,21 @@ export const tinyConditions: { [Key in keyof EquipmentConditions]: fc.Arbitrary<
     unattendedHours,
     calendar: fc.constant(null),
   };
+
+/**
+ * Builds of a few groups all fail as soon as they print, for hours on end: a failure that comes by chance cannot
+ * be foretold. Cleaning takes some time, or the machine would fail over and over within one minute.
+ */
+export const tinyFailure: fc.Arbitrary<BuildFailure | null> = fc.option(
+  fc.record({
+    chancePerBuild: fc.constant(0),
+    perPrintHour: fc.constant(1e12),
+    loses: fc.constant('the build' as const),
+    cleaning: tinyWork.map((work) => ({ ...work, duration: takes(45, 30) })),
+  }),
+  { nil: null, freq: 12 },
+);
+
+export const tinyFirstLayers: fc.Arbitrary<AttendedWork> = fc
+  .tuple(tinyWork, fc.constantFrom(takes(15), takes(10, 20), takes(37)))
+  .map(([work, duration]) => ({ ...work, persons: 1, duration }));

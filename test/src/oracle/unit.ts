@@ -27,6 +27,8 @@ interface Condition {
   down: Down | null;
   /** The chore that holds it. */
   chore: UpkeepItem | null;
+  /** What has to be cleared away after a failed build. */
+  cleaning: Cleaning | null;
   /** The carrier of a build that was lost in it, until the repair ends. */
   heldCarrier: Carrier | null;
   /** The minute at which something on it ended last. */
@@ -54,12 +56,20 @@ interface Down {
   visit: number;
 }
 
+export interface Cleaning {
+  readonly item: UpkeepItem;
+  readonly hands: Hands | null;
+  readonly length: Length;
+}
+
 /** A build or a batch, from its first phase until the unit is free. */
 export interface Run {
   readonly unit: Unit;
   readonly loads: readonly Load[];
   /** What goes on, or is to go on next; what is left of it when it was interrupted. */
   present: PlannedPhase | null;
+  /** Whether it will be found to have failed. */
+  readonly isFailing: boolean;
   /** What it is that holds up the present phase. */
   standsFor: 'notice' | 'permission' | null;
   /** What is still to come in the unit. */
@@ -82,5 +92,5 @@ export interface Hands {
 
 /** Whether a build or batch could begin on it. */
 export function isIdle(unit: Unit): boolean {
-  return unit.run === null && unit.down === null && unit.chore === null;
+  return unit.run === null && unit.down === null && unit.chore === null && unit.cleaning === null;
 }

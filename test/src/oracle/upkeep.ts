@@ -1,13 +1,14 @@
 import type { Breakdown, Chore, Distribution } from '@buildweek/model';
 import { noteUnit } from './events.ts';
 import type { Floor, Task } from './floor.ts';
-import { count, remove, unitsOf } from './floor.ts';
+import { count, unitsOf } from './floor.ts';
 import { lengthOf, minutes } from './minutes.ts';
 import { handsOf } from './phases.ts';
 import { agesIn, isNoticedAtOnce, isNoticedNow, serviceIsOpen } from './rules.ts';
-import { enterPhase, giveBackBuild, interruptRun } from './runs.ts';
+import { beginCleaning, enterPhase, freeHeldCarrier, giveBackBuild, interruptRun } from './runs.ts';
 import { breakOff, makeUpkeepReady } from './tasks.ts';
 import type { Unit, UpkeepItem } from './unit.ts';
+import { isIdle } from './unit.ts';
 
 /** Machines and stations break down, are repaired and looked after. */
 
@@ -82,10 +83,8 @@ function stop(floor: Floor, unit: Unit, item: UpkeepItem, breakdown: Breakdown):
   count(floor, `breaks down in ${held}`);
   const task = taskOn(floor, unit);
   const somebodyIsAtIt = task !== undefined && task.workers.length > 0;
-  if (unit.chore !== null) {
-    if (task !== undefined) breakOff(floor, task);
-    unit.chore = null;
-  }
+  if (task?.upkeep != null) breakOff(floor, task);
+  unit.chore = null;
   unit.down = {
     item,
     isNoticed: false,
@@ -133,15 +132,18 @@ function bringBack(floor: Floor, unit: Unit): void {
   unit.lastEndedAt = floor.now;
   unit.down = null;
   for (const item of unit.items) if (item.breakdown !== null && item.left === null) renew(item);
-  if (unit.heldCarrier !== null) remove(floor.carriers, unit.heldCarrier);
-  unit.heldCarrier = null;
+  if (unit.cleaning !== null) {
+    beginCleaning(floor, unit, unit.cleaning);
+    return;
+  }
+  freeHeldCarrier(floor, unit);
   if (unit.run !== null) enterPhase(floor, unit.run);
 }
 
 /** What is owed is done as soon as a unit is free for it, the longest owed first. */
 export function beginChores(floor: Floor): void {
   for (const unit of unitsOf(floor)) {
-    if (unit.run !== null || unit.down !== null || unit.chore !== null) continue;
+    if (!isIdle(unit)) continue;
     const owed = unit.items.filter((item) => item.owedSince !== null);
     owed.sort((one, other) => (one.owedSince ?? 0) - (other.owedSince ?? 0));
     const [item, next] = owed;
@@ -157,7 +159,7 @@ export function beginChores(floor: Floor): void {
   }
 }
 
-/** A repair or chore is over. */
+/** A repair, a chore or the cleaning after a failed build is over. */
 export function afterUpkeep(floor: Floor, task: Task): void {
   if (task.upkeep === null) throw new Error('A step of a job is no upkeep.');
   const { unit, item } = task.upkeep;
@@ -165,8 +167,13 @@ export function afterUpkeep(floor: Floor, task: Task): void {
     bringBack(floor, unit);
     return;
   }
-  noteUnit(floor, 'chore ends', unit, item.name);
   unit.lastEndedAt = floor.now;
+  if (unit.cleaning?.item === item) {
+    unit.cleaning = null;
+    freeHeldCarrier(floor, unit);
+    return;
+  }
+  noteUnit(floor, 'chore ends', unit, item.name);
   unit.chore = null;
   renew(item);
 }

@@ -193,7 +193,8 @@ function cutFirstLayers(unit: Unit, unitClass: UnitClass): void {
   if (watched < 0 || phases[watched].phase !== 'first layers') return;
   unit.durations[watched] = Math.min(unit.durations[watched], unit.durations[runPhase]);
   unit.durations[runPhase] -= unit.durations[watched];
-  unit.typicals[runPhase] = Math.max(0, unit.typicals[runPhase] - unit.typicals[watched]);
+  unit.typicals[watched] = Math.min(unit.typicals[watched], unit.typicals[runPhase]);
+  unit.typicals[runPhase] -= unit.typicals[watched];
 }
 
 /** Decides whether and when the build fails: by chance at an even moment of the print, or by print hours. */
