@@ -4,7 +4,7 @@ import type { OracleEvent } from './floor.ts';
 import { playMinuteByMinute } from './oracle.ts';
 import { lineOf } from './small-lab.ts';
 
-const COMPARED_WEEKS = 3;
+const COMPARED_WEEKS = 2;
 const WEEK = 7 * 24 * 3_600_000;
 
 export interface Disagreement {

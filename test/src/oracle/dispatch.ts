@@ -28,8 +28,6 @@ interface Candidate {
   readonly kind: WorkKind;
   readonly readyAt: number;
   readonly readyOrder: number;
-  /** Whether it is left open that this and nothing else begins. */
-  readonly isOpen: boolean;
   /** Begins it when it can; says whether it did. */
   readonly tryToBegin: () => boolean;
 }
@@ -41,7 +39,7 @@ export function dispatch(floor: Floor): void {
     const candidates = candidatesOf(floor);
     const begun = candidates.find((candidate) => candidate.tryToBegin());
     if (begun === undefined) return;
-    if (begun.isOpen || candidates.some((other) => other !== begun && areEqual(floor, begun, other)))
+    if (candidates.some((other) => other !== begun && areEqual(floor, begun, other)))
       floor.undecidedAt ??= floor.now;
   }
 }
@@ -66,7 +64,6 @@ function tasksThatWait(floor: Floor): Candidate[] {
     .filter((task) => task.endsAt === null)
     .map((task) => ({
       rank: rankOfTask(task),
-      isOpen: false,
       kind: task.kind,
       readyAt: task.readyAt,
       readyOrder: task.readyOrder,
@@ -89,19 +86,19 @@ function buildsToLaunch(floor: Floor): Candidate[] {
       const loads = launchable(floor, machine, loadClass);
       if (loads.length === 0) return [];
       const filling = fillBuild(loads, group.capacity);
-      if (!mayRun(floor, machine, planOf(machine, filling).inside)) return [];
+      const needsPermission = floor.permissions.has(group.name);
+      if (needsPermission && !mayRun(floor, machine, planOf(machine, filling).inside)) return [];
       const lastCall = group.launch.beforeClosing && isLastCall(floor, machine, loadClass);
-      return [{ machine, filling, lastCall, isOpen: false }];
+      return [{ machine, filling, lastCall }];
     });
-    return preferred(floor, group, possible).map(({ machine, filling, isOpen }) => {
+    return preferred(floor, group, possible).map(({ machine, filling, lastCall }) => {
       const seed = first(filling.loads);
       return {
         rank: rankOf([seed]),
-        isOpen,
         kind: 'machine',
         readyAt: seed.readyAt,
         readyOrder: seed.readyOrder,
-        tryToBegin: () => launch(floor, machine, filling),
+        tryToBegin: () => launch(floor, machine, filling, lastCall),
       };
     });
   });
@@ -111,12 +108,11 @@ interface PossibleBuild {
   readonly machine: Machine;
   readonly filling: Filling;
   readonly lastCall: boolean;
-  readonly isOpen: boolean;
 }
 
 /**
  * At the last call, if the lab asks for it: only the build that ends soonest after somebody is in again. When
- * all would end before, no rule says which is best: by rank as ever, and known to be open.
+ * all would end before, by rank as ever.
  */
 function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[]): PossibleBuild[] {
   if (!group.launch.preferAttendedEnd || possible.length < 2) return possible;
@@ -125,7 +121,7 @@ function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[])
     const after = readyAfterOpening(floor, build.machine, build.filling);
     return after === null || after < 0 ? [] : [{ build, after }];
   });
-  if (night.length === 0) return possible.map((build) => ({ ...build, isOpen: atLastCall.length > 0 }));
+  if (night.length === 0) return possible;
   night.sort(
     (one, other) =>
       one.after - other.after ||
@@ -134,7 +130,22 @@ function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[])
   return [first(night).build];
 }
 
-function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
+/** Whether something waits on that is equal to what goes in: no rule says which of the two it should have been. */
+function noteOpenChoice(floor: Floor, { loads }: Filling): void {
+  const isOpen = floor.waiting.some(
+    (other) =>
+      !loads.includes(other) &&
+      loads.some(
+        (load) =>
+          load.key === other.key &&
+          load.readyAt === other.readyAt &&
+          rankOf([load]).job === rankOf([other]).job,
+      ),
+  );
+  if (isOpen) floor.undecidedAt ??= floor.now;
+}
+
+function launch(floor: Floor, machine: Machine, filling: Filling, lastCall: boolean): boolean {
   const seed = first(filling.loads);
   const seedLot = first(seed.lots);
   const planned = planOf(machine, filling);
@@ -149,6 +160,11 @@ function launch(floor: Floor, machine: Machine, filling: Filling): boolean {
   if (workers === null) return false;
 
   const whole = filling.piecesOfFirst === piecesOf(seed);
+  if (lastCall) {
+    const isChange = machine.material !== null && machine.material !== seedLot.job.part.material;
+    count(floor, isChange ? 'last call with another material' : 'last call');
+  }
+  noteOpenChoice(floor, filling);
   for (const load of whole ? filling.loads : filling.loads.slice(1)) remove(floor.waiting, load);
   if (!whole && inBuild !== undefined) {
     seedLot.pieces -= filling.piecesOfFirst;
@@ -213,13 +229,13 @@ function batchesToStart(floor: Floor): Candidate[] {
       if (!mayRun(floor, station, phases)) return [];
       const candidate: Candidate = {
         rank: rankOf(filling.loads),
-        isOpen: false,
         kind: 'station',
         readyAt: first(filling.loads).readyAt,
         readyOrder: first(filling.loads).readyOrder,
         tryToBegin: () => {
           const workers = workersToBegin(floor, first(phases), rankOf(filling.loads));
           if (workers === null) return false;
+            noteOpenChoice(floor, filling);
           for (const load of rest === null ? filling.loads : filling.loads.slice(1))
             remove(floor.waiting, load);
           if (rest !== null) {

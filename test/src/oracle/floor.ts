@@ -1,4 +1,5 @@
 import type { Lab, MachineGroup, PartType, PeopleGroup, Phase, Stage, WorkKind } from '@buildweek/model';
+import type { Rank } from './rank.ts';
 import type { Hands, Machine, Run, Station, Unit, UpkeepItem } from './unit.ts';
 
 /** Everything that is true in the lab at one minute. */
@@ -35,7 +36,7 @@ export interface Floor {
    * when a machine fails in the same minute in which something on it ends.
    */
   undecidedAt: number | null;
-  /** How often each kind of trouble came up, to see that all do. */
+  /** How often each kind of trouble came up while all was decided, to see that all do. */
   readonly happened: Map<string, number>;
 }
 
@@ -49,7 +50,7 @@ export interface Job {
   readonly number: number;
   readonly part: PartType;
   readonly quantity: number;
-  readonly rush: boolean;
+  readonly rank: Rank;
   readonly arrivedAt: number;
   readonly dueAt: number | null;
   finishedAt: number | null;
@@ -180,6 +181,7 @@ export function unitsOf(floor: Floor): readonly Unit[] {
 }
 
 export function count(floor: Floor, kind: string): void {
+  if (floor.undecidedAt !== null) return;
   floor.happened.set(kind, (floor.happened.get(kind) ?? 0) + 1);
 }
 

@@ -62,8 +62,7 @@ export function playMinuteByMinute(lab: Lab, weeks: number): OracleHistory {
       } while (somethingEnds(floor));
       dispatch(floor);
     } while (somethingEnds(floor));
-    const finished = floor.jobs.filter((job) => job.finishedAt !== null).length;
-    if (finished === total) break;
+    if (floor.jobs.length === total && floor.jobs.every((job) => job.finishedAt !== null)) break;
   }
   const finishes = floor.jobs.map((job) => (job.finishedAt === null ? null : job.finishedAt * 60_000));
   return {
@@ -124,30 +123,27 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
       people.push({ name, number: people.length, group, windowEnds, task: null, overtimeUntil: null });
     }
   }
+  const machines = lab.machines
+    .flatMap((group) =>
+      numbered(group.name, group.count).map((name) => ({ kind: 'machine' as const, name, group })),
+    )
+    .map((unit, number) => ({
+      ...unit,
+      material: unit.group.initialMaterial,
+      ...inOrder(unit.group, number),
+    }));
+  const stations = lab.stations
+    .flatMap((group) =>
+      numbered(group.name, group.count).map((name) => ({ kind: 'station' as const, name, group })),
+    )
+    .map((unit, number) => ({ ...unit, ...inOrder(unit.group, machines.length + number) }));
   return {
     lab,
     now: 0,
     jobs: [],
     people,
-    machines: lab.machines.flatMap((group) =>
-      numbered(group.name, group.count).map((name) => ({
-        kind: 'machine' as const,
-        name,
-        group,
-        material: group.initialMaterial,
-        run: null,
-        ...inOrder(group),
-      })),
-    ),
-    stations: lab.stations.flatMap((group) =>
-      numbered(group.name, group.count).map((name) => ({
-        kind: 'station' as const,
-        name,
-        group,
-        run: null,
-        ...inOrder(group),
-      })),
-    ),
+    machines,
+    stations,
     carriers: [],
     attendedSince: attendedSince(people),
     serviceHours: new Map(
@@ -165,8 +161,10 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
   };
 }
 
-function inOrder(group: EquipmentConditions) {
+function inOrder(group: EquipmentConditions, number: number) {
   return {
+    number,
+    run: null,
     items: itemsOf(group.breakdowns, group.chores),
     down: null,
     chore: null,
@@ -204,9 +202,11 @@ function jobsToCome(lab: Lab, weeks: number): Job[] {
     const request = stream?.requests.shift();
     if (stream === undefined || request === undefined) return jobs;
     stream.knownSince = order;
-    const { rule, ...said } = request;
+    const { rule, rush, ...said } = request;
+    const number = jobs.length;
     const dueAt = dueDate(rule, request.arrivedAt, lab, weeks + 8);
-    jobs.push({ number: jobs.length, ...said, dueAt, finishedAt: null, lots: [] });
+    const rank = { rush: rush ? 0 : 1, due: dueAt ?? Infinity, job: number } as const;
+    jobs.push({ number, rank, ...said, dueAt, finishedAt: null, lots: [] });
   }
 }
 

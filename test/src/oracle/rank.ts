@@ -1,6 +1,5 @@
 import type { WorkKind } from '@buildweek/model';
-import type { Floor, Load, Lot, Task } from './floor.ts';
-import { first } from './floor.ts';
+import type { Floor, Load, Task } from './floor.ts';
 import { rankOfUpkeep } from './rules.ts';
 
 /** Who is served first, without regard to the kind of work: smaller is earlier. */
@@ -13,8 +12,14 @@ export interface Rank {
 
 /** The best rank among all jobs in the loads. */
 export function rankOf(loads: readonly Load[]): Rank {
-  const ranks = loads.flatMap((load) => load.lots.map(rankOfLot));
-  return first(ranks.sort(compareRanks));
+  let best: Rank | null = null;
+  for (const load of loads) {
+    for (const lot of load.lots) {
+      if (best === null || compareRanks(lot.job.rank, best) < 0) best = lot.job.rank;
+    }
+  }
+  if (best === null) throw new Error('Nothing has no rank.');
+  return best;
 }
 
 export function rankOfTask(task: Task): Rank {
@@ -35,10 +40,6 @@ export function compareServed(floor: Floor, one: Served, other: Served): number 
     compare(one.rank.due, other.rank.due) ||
     compare(one.rank.job, other.rank.job)
   );
-}
-
-function rankOfLot(lot: Lot): Rank {
-  return { rush: lot.job.rush ? 0 : 1, due: lot.job.dueAt ?? Infinity, job: lot.job.number };
 }
 
 function compareRanks(one: Rank, other: Rank): number {

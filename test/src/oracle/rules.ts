@@ -62,11 +62,15 @@ export function isNoticedNow(floor: Floor, noticing: Noticing): boolean {
   }
 }
 
-/** A repair goes before rush; a chore ranks with the work at its unit, the one that has been owed longest first. */
-export function rankOfUpkeep({ item }: Upkeep): Rank {
+/**
+ * A repair goes before rush; a chore ranks with the work at its unit, the one that has been owed longest first. Of
+ * two that are equal in all else the unit with the lower number comes first; no job has so low a number.
+ */
+export function rankOfUpkeep({ item, unit }: Upkeep): Rank {
+  const job = unit.number - 1_000_000;
   return item.breakdown === null
-    ? { rush: 1, due: item.owedSince ?? 0, job: -1 }
-    : { rush: -1, due: 0, job: -1 };
+    ? { rush: 1, due: item.owedSince ?? 0, job }
+    : { rush: -1, due: unit.down?.noticedAt ?? 0, job };
 }
 
 /** Among all that is not rush: with what the unit is. */

@@ -106,8 +106,8 @@ function roomOf(lab: Lab): (skill: string, persons: number) => number {
     const found = known.get(key);
     if (found !== undefined) return found;
     let room = 0;
-    // Weeks three and four: behind the closing days and additional hours.
-    for (let minute = 2 * 10_080; minute < 4 * 10_080; minute++) {
+    // Weeks three and four: behind the closing days and additional hours. Windows begin at a quarter.
+    for (let minute = 2 * 10_080; minute < 4 * 10_080; minute += 15) {
       const left = lab.people.flatMap((group, index) => {
         const end = tables[index]?.[minute] ?? 0;
         return group.skills.includes(skill) && end > 0 ? Array<number>(group.count).fill(end - minute) : [];

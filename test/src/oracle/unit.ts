@@ -22,6 +22,8 @@ export interface Station extends Condition {
 }
 
 interface Condition {
+  /** Among all machines, and all stations behind them. */
+  readonly number: number;
   readonly items: readonly UpkeepItem[];
   /** Null while it is in order. */
   down: Down | null;
@@ -48,7 +50,8 @@ export interface UpkeepItem {
 
 interface Down {
   readonly item: UpkeepItem;
-  isNoticed: boolean;
+  /** Null until people know. */
+  noticedAt: number | null;
   /** Whether the build in it is spoilt, which people do not know yet. */
   losesBuild: boolean;
   /** Minutes of the service's hours until it comes, and that it needs then. */

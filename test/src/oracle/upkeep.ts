@@ -47,7 +47,7 @@ export function passMinute(floor: Floor): void {
       }
     }
     const { down } = unit;
-    if (down === null || !down.isNoticed) continue;
+    if (down === null || down.noticedAt === null) continue;
     const repair = down.item.breakdown?.repair;
     if (repair?.kind !== 'service' || !serviceIsOpen(floor, repair.calendar, floor.now - 1)) continue;
     if (down.response > 0) down.response--;
@@ -87,7 +87,7 @@ function stop(floor: Floor, unit: Unit, item: UpkeepItem, breakdown: Breakdown):
   unit.chore = null;
   unit.down = {
     item,
-    isNoticed: false,
+    noticedAt: null,
     losesBuild: interruptRun(floor, unit, effect),
     response: isService ? minutesOf(repair.response) : 0,
     visit: isService ? minutesOf(repair.visit) : 0,
@@ -98,7 +98,7 @@ function stop(floor: Floor, unit: Unit, item: UpkeepItem, breakdown: Breakdown):
 /** Machines that stand still are seen. */
 export function noticeStops(floor: Floor): void {
   for (const unit of unitsOf(floor)) {
-    if (unit.down === null || unit.down.isNoticed) continue;
+    if (unit.down === null || unit.down.noticedAt !== null) continue;
     if (isNoticedNow(floor, unit.group.noticing)) notice(floor, unit);
     else count(floor, 'is down and nobody knows');
   }
@@ -107,7 +107,7 @@ export function noticeStops(floor: Floor): void {
 function notice(floor: Floor, unit: Unit): void {
   const { down } = unit;
   if (down === null) throw new Error(`${unit.name} is in order.`);
-  down.isNoticed = true;
+  down.noticedAt = floor.now;
   if (down.losesBuild) giveBackBuild(floor, unit);
   const repair = down.item.breakdown?.repair;
   if (repair?.kind !== 'own') return;
@@ -119,7 +119,7 @@ function notice(floor: Floor, unit: Unit): void {
 export function endVisits(floor: Floor): void {
   for (const unit of unitsOf(floor)) {
     const { down } = unit;
-    if (down === null || !down.isNoticed || down.item.breakdown?.repair.kind !== 'service') continue;
+    if (down === null || down.noticedAt === null || down.item.breakdown?.repair.kind !== 'service') continue;
     if (down.response === 0 && down.visit === 0) bringBack(floor, unit);
   }
 }
@@ -140,15 +140,14 @@ function bringBack(floor: Floor, unit: Unit): void {
   if (unit.run !== null) enterPhase(floor, unit.run);
 }
 
-/** What is owed is done as soon as a unit is free for it, the longest owed first. */
+/** What is owed is done as soon as a unit is free for it, the longest owed first, then as it is listed. */
 export function beginChores(floor: Floor): void {
   for (const unit of unitsOf(floor)) {
     if (!isIdle(unit)) continue;
     const owed = unit.items.filter((item) => item.owedSince !== null);
     owed.sort((one, other) => (one.owedSince ?? 0) - (other.owedSince ?? 0));
-    const [item, next] = owed;
+    const [item] = owed;
     if (item?.chore == null) continue;
-    if (next !== undefined && next.owedSince === item.owedSince) floor.undecidedAt ??= floor.now;
     unit.chore = item;
     const { work, duration } = item.chore;
     const length = work?.duration ?? duration;

@@ -64,7 +64,7 @@ export class TaskFloor {
     task.rush = isRepair ? -1 : 1;
     task.kind = this.simulation.compiled.unitGroups[item.unit.group].kindRank;
     task.dueAt = isRepair ? this.simulation.now : item.dueSince;
-    task.jobNumber = -1;
+    task.jobNumber = this.numberOf(item.unit);
     return task;
   }
 
@@ -74,8 +74,13 @@ export class TaskFloor {
     task.rush = 1;
     task.kind = this.simulation.compiled.kindRanks.machine;
     task.dueAt = this.simulation.now;
-    task.jobNumber = -1;
+    task.jobNumber = this.numberOf(unit);
     return task;
+  }
+
+  /** In place of a job number: of what is equal in all else, work at the lower unit comes first, and before jobs. */
+  private numberOf(unit: Unit): number {
+    return unit.index - this.simulation.compiled.units.length;
   }
 
   private take(
