@@ -139,12 +139,16 @@ describe('Permission to run unattended', () => {
   const evenings = [0, 1, 2, 3, 4].map((day) => ({ fromHour: day * 24 + 16, toHour: day * 24 + 21 }));
 
   it('is judged by all that goes into the build, not by its first-ranked job alone', () => {
-    // People and permission cover 8:00 to 21:00: one piece takes 5 h, two pieces 10 h.
+    // People and permission cover 8:00 to 21:00: one piece takes 5 h, two pieces 10 h, a clip 2 h.
     const twoJobs = printing({ capacity: 2, unattendedHours: evenings }, 12, {
-      parts: [part('lever', [buildStage('build', 'printers')], { print: printed(0, 5) })],
-      demand: [dated('lever', [12, 12])],
+      parts: [
+        part('lever', [buildStage('build', 'printers')], { print: printed(0, 5) }),
+        part('clip', [buildStage('build', 'printers')], { print: printed(2), material: 'white' }),
+      ],
+      demand: [dated('lever', [12, 12]), dated('clip', [13])],
     });
     expect(of(twoJobs, 48, 'step starts')).toEqual([
+      'mon 13:00 step starts job 2 build print on printers 1',
       'tue 08:00 step starts job 1 build print on printers 1',
       'tue 08:00 step starts job 0 build print on printers 1',
     ]);

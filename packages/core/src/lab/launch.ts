@@ -156,9 +156,12 @@ export class LaunchRules {
     const [queueIndex] = group.compiled.startQueues;
     if (queueIndex === undefined) return closing - alone;
     const queue = staff.queues[queueIndex];
-    let setUps = queue.setUpsWaiting;
+    // Whoever has the skill is meant, also for set-ups that need more of them at once.
+    const isForSame = (index: number): boolean => staff.queues[index].compiled.skill === queue.compiled.skill;
+    let setUps = 0;
+    for (const other of staff.queues) if (isForSame(other.compiled.index)) setUps += other.setUpsWaiting;
     for (const other of units.groups) {
-      if (other.compiled.launch.beforeClosing && other.compiled.startQueues.includes(queueIndex)) {
+      if (other.compiled.launch.beforeClosing && other.compiled.startQueues.some(isForSame)) {
         setUps += Math.min(other.idle, other.waiting);
       }
     }

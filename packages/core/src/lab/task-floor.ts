@@ -116,7 +116,9 @@ export class TaskFloor {
     queue.clock.read(task.clockAtEntry, task.readyAt);
     queue.tasks.add(task);
     queue.isStale = true;
-    if (task.isSetUp) queue.setUpsWaiting++;
+    if (!task.isSetUp) return;
+    queue.setUpsWaiting++;
+    this.simulation.units.staffChanged(task.work.queue);
   }
 
   /** First task of a queue that somebody can do now, with these persons in `staff.found`; null when none. */

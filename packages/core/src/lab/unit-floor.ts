@@ -32,7 +32,7 @@ export class UnitFloor {
   readonly units: readonly Unit[];
   readonly classes: readonly UnitClass[];
   private readonly simulation: Simulation;
-  /** For each attended queue: the groups that need its people to start. */
+  /** For each attended queue: the groups that need people of its skill to start. */
   private readonly groupsStartedBy: readonly (readonly UnitGroup[])[];
 
   constructor(simulation: Simulation) {
@@ -51,7 +51,9 @@ export class UnitFloor {
         ),
     );
     this.groupsStartedBy = compiled.attendedQueues.map((queue) =>
-      this.groups.filter((group) => group.compiled.startQueues.includes(queue.index)),
+      this.groups.filter((group) =>
+        group.compiled.startQueues.some((index) => compiled.attendedQueues[index].skill === queue.skill),
+      ),
     );
   }
 
@@ -209,7 +211,10 @@ export class UnitFloor {
     }
   }
 
-  /** Somebody who could start machines or stations has nothing to do, or goes: then the last call comes earlier. */
+  /**
+   * Somebody who could start machines or stations has nothing to do, or goes, or a set-up waits for them: then the
+   * last call comes earlier.
+   */
   staffChanged(queueIndex: number): void {
     for (const group of this.groupsStartedBy[queueIndex]) {
       // People make no difference to a group that has nothing idle or nothing to do.
