@@ -59,7 +59,13 @@ function areEqual(floor: Floor, one: Candidate, other: Candidate): boolean {
   return compareServed(floor, one, other) === 0 && one.readyAt === other.readyAt;
 }
 
+/** Whether nobody at all is in: then what begins with hands need not be looked at. */
+function isDeserted(floor: Floor): boolean {
+  return (floor.attendedSince[floor.now] ?? -1) < 0;
+}
+
 function tasksThatWait(floor: Floor): Candidate[] {
+  if (isDeserted(floor)) return [];
   return floor.tasks
     .filter((task) => task.endsAt === null)
     .map((task) => ({
@@ -78,6 +84,7 @@ function tasksThatWait(floor: Floor): Candidate[] {
 
 function buildsToLaunch(floor: Floor): Candidate[] {
   return floor.lab.machines.flatMap((group) => {
+    if (isDeserted(floor) && (group.prepare ?? group.setUp) !== null) return [];
     const idle = idleMachines(floor, group);
     const waiting = loadsFor(floor, group);
     if (idle.length === 0 || waiting.length === 0 || !hasCarrier(floor, group)) return [];
@@ -220,10 +227,11 @@ function batchesToStart(floor: Floor): Candidate[] {
       return stage.kind === 'station' && stage.stationGroup === group.name;
     });
     return classesOf(waiting).flatMap(({ loads }) => {
+      const stage = stageOfLoad(first(loads));
+      if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
+      if (isDeserted(floor) && (stage.load ?? stage.runAttendance) !== null) return [];
       const filling = fillBatch(loads, group.capacity, group.unit);
       if (!mayStart(floor, group, filling)) return [];
-      const stage = stageOfLoad(first(filling.loads));
-      if (stage.kind !== 'station') throw new Error(`Stage ${stage.name} is not at a station.`);
       const { batch, rest } = splitBatch(filling);
       const phases = batchPhases(stage, batch);
       if (!mayRun(floor, station, phases)) return [];

@@ -11,6 +11,8 @@ export interface Floor {
   readonly people: readonly Person[];
   readonly machines: readonly Machine[];
   readonly stations: readonly Station[];
+  /** All machines, then all stations. */
+  readonly units: readonly Unit[];
   /** Carriers that are not free. */
   readonly carriers: Carrier[];
   /** Loads that wait for a machine or for a station. */
@@ -174,10 +176,6 @@ export function remove<Item>(items: Item[], item: Item): void {
   const position = items.indexOf(item);
   if (position < 0) throw new Error('What is to be taken out is not in the list.');
   items.splice(position, 1);
-}
-
-export function unitsOf(floor: Floor): readonly Unit[] {
-  return [...floor.machines, ...floor.stations];
 }
 
 export function count(floor: Floor, kind: string): void {

@@ -144,6 +144,7 @@ function emptyFloor(lab: Lab, weeks: number): Floor {
     people,
     machines,
     stations,
+    units: [...machines, ...stations],
     carriers: [],
     attendedSince: attendedSince(people),
     serviceHours: new Map(

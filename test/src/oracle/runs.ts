@@ -1,5 +1,5 @@
 import type { Floor, Task } from './floor.ts';
-import { count, remove, unitsOf } from './floor.ts';
+import { count, remove } from './floor.ts';
 import { enterStage, leaveStage } from './flow.ts';
 import { lengthOf, NO_TIME } from './minutes.ts';
 import { handsOf } from './phases.ts';
@@ -47,7 +47,7 @@ export function enterPhase(floor: Floor, run: Run): void {
 
 /** What stands for people to see it, or for permission, is looked at again every minute. */
 export function lookAtStanding(floor: Floor): void {
-  for (const { run, down } of unitsOf(floor)) {
+  for (const { run, down } of floor.units) {
     if (run === null) continue;
     if (run.standsFor === 'notice') lookAt(floor, run);
     else if (run.standsFor === 'permission' && down === null) enterPhase(floor, run);

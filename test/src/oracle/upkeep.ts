@@ -1,7 +1,7 @@
 import type { Breakdown, Chore, Distribution } from '@buildweek/model';
 import { noteUnit } from './events.ts';
 import type { Floor, Task } from './floor.ts';
-import { count, unitsOf } from './floor.ts';
+import { count } from './floor.ts';
 import { lengthOf, minutes } from './minutes.ts';
 import { handsOf } from './phases.ts';
 import { agesIn, isNoticedAtOnce, isNoticedNow, serviceIsOpen } from './rules.ts';
@@ -34,7 +34,7 @@ function renew(item: UpkeepItem): void {
 
 /** A minute has passed: what goes by the clock comes nearer, and by running hours where something has run. */
 export function passMinute(floor: Floor): void {
-  for (const unit of unitsOf(floor)) {
+  for (const unit of floor.units) {
     const task = floor.tasks.find((candidate) => candidate.run !== null && candidate.run === unit.run);
     const hasRun = task !== undefined && task.endsAt !== null && agesIn(task.phase);
     for (const item of unit.items) {
@@ -57,7 +57,7 @@ export function passMinute(floor: Floor): void {
 
 /** What fails in this minute. */
 export function breakDown(floor: Floor): void {
-  for (const unit of unitsOf(floor)) {
+  for (const unit of floor.units) {
     for (const item of unit.items) {
       const { breakdown } = item;
       if (breakdown === null || item.left !== 0) continue;
@@ -97,7 +97,7 @@ function stop(floor: Floor, unit: Unit, item: UpkeepItem, breakdown: Breakdown):
 
 /** Machines that stand still are seen. */
 export function noticeStops(floor: Floor): void {
-  for (const unit of unitsOf(floor)) {
+  for (const unit of floor.units) {
     if (unit.down === null || unit.down.noticedAt !== null) continue;
     if (isNoticedNow(floor, unit.group.noticing)) notice(floor, unit);
     else count(floor, 'is down and nobody knows');
@@ -117,7 +117,7 @@ function notice(floor: Floor, unit: Unit): void {
 
 /** Visits that are over in this minute. */
 export function endVisits(floor: Floor): void {
-  for (const unit of unitsOf(floor)) {
+  for (const unit of floor.units) {
     const { down } = unit;
     if (down === null || down.noticedAt === null || down.item.breakdown?.repair.kind !== 'service') continue;
     if (down.response === 0 && down.visit === 0) bringBack(floor, unit);
@@ -142,7 +142,7 @@ function bringBack(floor: Floor, unit: Unit): void {
 
 /** What is owed is done as soon as a unit is free for it, the longest owed first, then as it is listed. */
 export function beginChores(floor: Floor): void {
-  for (const unit of unitsOf(floor)) {
+  for (const unit of floor.units) {
     if (!isIdle(unit)) continue;
     const owed = unit.items.filter((item) => item.owedSince !== null);
     owed.sort((one, other) => (one.owedSince ?? 0) - (other.owedSince ?? 0));
