@@ -61,7 +61,7 @@ describe('the oracle and the simulator', () => {
       return { all: events.length, compared: compared.length };
     });
     const sum = (key: 'all' | 'compared'): number => parts.reduce((total, part) => total + part[key], 0);
-    expect(sum('compared') / sum('all')).toBeGreaterThan(0.8);
+    expect(sum('compared') / sum('all')).toBeGreaterThan(0.85);
     const rare = TROUBLE.filter(([kind, least]) => (seen.get(kind) ?? 0) < least);
     expect(rare.map(([kind, least]) => `${kind}: in ${seen.get(kind) ?? 0} labs, not ${least}`)).toEqual([]);
   }, 180_000);

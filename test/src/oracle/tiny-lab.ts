@@ -46,7 +46,7 @@ const jobs = fc.array(
     quarter: fc.oneof(fc.integer({ min: 0, max: 4 * 30 }), fc.integer({ min: 0, max: 4 * 96 })),
     minute: fc.constantFrom(0, 0, 0, 7),
     quantity: fc.integer({ min: 1, max: 6 }),
-    rush: fc.constantFrom(false, false, false, true),
+    rush: fc.constantFrom(false, false, true),
   }),
   { minLength: 2, maxLength: 12 },
 );
@@ -76,7 +76,7 @@ export const tinyLab: fc.Arbitrary<Lab> = fc
     jobs,
     order: fc.shuffledSubarray(['machine', 'station', 'bench'] as const, { minLength: 3, maxLength: 3 }),
     fitOn: fc.constantFrom('typical' as const, 'typical' as const, 'drawn' as const),
-    rushInterrupts: fc.boolean(),
+    rushInterrupts: fc.constantFrom(false, true, true),
   })
   .map((recipe) => {
     const parts = recipe.routes.map(({ stages, print }, index): PartType => {

@@ -9,7 +9,7 @@ const WORKDAYS = [0, 1, 2, 3, 4];
 const launch: fc.Arbitrary<LaunchRule> = fc.record({
   fullShare: fc.constantFrom(null, 0, 0.5, 0.8, 1),
   waitedHours: fc.constantFrom(null, null, 0, 4, 24),
-  beforeClosing: fc.constantFrom(false, false, true),
+  beforeClosing: fc.boolean(),
   fixedHours: fc.constantFrom(
     null,
     null,
