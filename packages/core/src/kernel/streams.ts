@@ -1,11 +1,7 @@
-// The root of seedrandom pulls in node:crypto; the generator alone runs in a browser worker unchanged.
-import alea from 'seedrandom/lib/alea.js';
+import { Alea } from './alea.ts';
 
 /** A stream of uniform numbers strictly between 0 and 1. */
 export type Stream = () => number;
-
-/** A draw of alea is k / 2^32 and may be exactly 0; half a step keeps inversion away from both ends. */
-const HALF_STEP = 0.5 / 2 ** 32;
 
 /**
  * One stream for one purpose and one owner in one replication. Streams with different keys are independent,
@@ -18,6 +14,6 @@ const HALF_STEP = 0.5 / 2 ** 32;
  */
 export function createStream(seed: string, replication: number, purpose: string, owner: string): Stream {
   // JSON keeps the parts apart whatever characters the names contain.
-  const next = alea(JSON.stringify([seed, replication, purpose, owner])).quick;
-  return () => next() + HALF_STEP;
+  const generator = new Alea(JSON.stringify([seed, replication, purpose, owner]));
+  return () => generator.next();
 }
