@@ -49,6 +49,7 @@ describe('EventCalendar', () => {
           expect(calendar.take()).toBe(expected !== undefined);
           if (expected !== undefined) expect(calendar.subject).toBe(expected.sequence);
           expect(calendar.length).toBe(list.length);
+          expect(calendar.nextTime).toBe(Math.min(...list.map(({ time }) => time)));
         });
       }),
     );

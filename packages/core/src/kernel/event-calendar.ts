@@ -7,7 +7,7 @@ export const PHASE_TIMERS = 4;
 
 /** Sequence numbers stay below this, so that phase and sequence share one exact double. */
 const SEQUENCE_SPAN = 2 ** 48;
-const BRANCHES = 4;
+const CHILDREN = 4;
 
 /**
  * Future events in the order (time, phase, sequence): events of the same time and phase come out as they
@@ -16,9 +16,17 @@ const BRANCHES = 4;
  *
  * An event carries a kind, a subject and a stamp. Cancelling is lazy: the owner changes its stamp and the
  * reader of the event compares.
+ *
+ * What moves in the heap is the time of an event and the number of its slot; the rest of it lies still in the slot.
+ * Sifting starts from what stands in the heap already, because a double that is handed to a function which the
+ * compiler does not inline is allocated.
  */
 export class EventCalendar {
+  /** By position in the heap. Behind the last event times are infinite, so that every event has four children. */
   private times: Float64Array;
+  /** By position in the heap; behind the last event are the slots that are free. */
+  private slots: Int32Array;
+  /** By slot. */
   private orders: Float64Array;
   private kinds: Int32Array;
   private subjects: Int32Array;
@@ -34,7 +42,8 @@ export class EventCalendar {
   time = 0;
 
   constructor(capacity = 256) {
-    this.times = new Float64Array(capacity);
+    this.times = new Float64Array(capacity + CHILDREN).fill(Number.POSITIVE_INFINITY);
+    this.slots = Int32Array.from({ length: capacity }, (_, slot) => slot);
     this.orders = new Float64Array(capacity);
     this.kinds = new Int32Array(capacity);
     this.subjects = new Int32Array(capacity);
@@ -43,6 +52,7 @@ export class EventCalendar {
 
   /** Forgets everything, for the next replication. */
   clear(): void {
+    this.times.fill(Number.POSITIVE_INFINITY);
     this.size = 0;
     this.rootIsHole = false;
     this.sequence = 0;
@@ -56,13 +66,10 @@ export class EventCalendar {
 
   /** Time of the next event; Infinity when there is none. */
   get nextTime(): number {
-    if (!this.rootIsHole) return this.size === 0 ? Number.POSITIVE_INFINITY : this.times[0];
-    // The hole stays open for the next event put in: the least of the root's children is the next one.
     const { times } = this;
-    const end = Math.min(this.size, BRANCHES + 1);
-    let least = Number.POSITIVE_INFINITY;
-    for (let child = 1; child < end; child++) if (times[child] < least) least = times[child];
-    return least;
+    if (!this.rootIsHole) return times[0];
+    // The hole stays open for the next event put in: the least of the root's children is the next one.
+    return Math.min(Math.min(times[1], times[2]), Math.min(times[3], times[4]));
   }
 
   /**
@@ -71,110 +78,101 @@ export class EventCalendar {
    */
   schedule(time: number, phase: number, kind: number, subject: number, stamp: number): void {
     if (time === Number.POSITIVE_INFINITY) return;
-    const order = phase * SEQUENCE_SPAN + this.sequence++;
-    if (this.rootIsHole) {
-      this.rootIsHole = false;
-      this.siftDown(time, order, kind, subject, stamp);
-      return;
-    }
-    if (this.size === this.times.length) this.grow();
-    this.siftUp(this.size++, time, order, kind, subject, stamp);
+    const isHole = this.rootIsHole;
+    if (!isHole && this.size === this.slots.length) this.grow();
+    const position = isHole ? 0 : this.size++;
+    const slot = this.slots[position];
+    this.times[position] = time;
+    this.orders[slot] = phase * SEQUENCE_SPAN + this.sequence++;
+    this.kinds[slot] = kind;
+    this.subjects[slot] = subject;
+    this.stamps[slot] = stamp;
+    this.rootIsHole = false;
+    if (isHole) this.siftDown();
+    else this.siftUp(position);
   }
 
   /** Takes the next event out into `time`, `kind`, `subject`, `stamp`. @returns false when there is none */
   take(): boolean {
     if (this.rootIsHole) this.closeHole();
     if (this.size === 0) return false;
+    const slot = this.slots[0];
     this.time = this.times[0];
-    this.kind = this.kinds[0];
-    this.subject = this.subjects[0];
-    this.stamp = this.stamps[0];
+    this.kind = this.kinds[slot];
+    this.subject = this.subjects[slot];
+    this.stamp = this.stamps[slot];
     this.rootIsHole = true;
     return true;
   }
 
+  /** Puts the last event into the hole at the root. */
   private closeHole(): void {
+    const { times, slots } = this;
     this.rootIsHole = false;
     const last = --this.size;
-    if (last === 0) return;
-    this.siftDown(
-      this.times[last],
-      this.orders[last],
-      this.kinds[last],
-      this.subjects[last],
-      this.stamps[last],
-    );
+    const free = slots[0];
+    slots[0] = slots[last];
+    slots[last] = free;
+    times[0] = times[last];
+    times[last] = Number.POSITIVE_INFINITY;
+    if (last > 1) this.siftDown();
   }
 
-  private siftUp(
-    start: number,
-    time: number,
-    order: number,
-    kind: number,
-    subject: number,
-    stamp: number,
-  ): void {
-    const { times, orders } = this;
+  private siftUp(start: number): void {
+    const { times, slots, orders } = this;
+    const time = times[start];
+    const slot = slots[start];
     let position = start;
     while (position > 0) {
       const parent = (position - 1) >> 2;
-      if (times[parent] < time || (times[parent] === time && orders[parent] < order)) break;
-      this.move(parent, position);
+      const above = times[parent];
+      if (above < time || (above === time && orders[slots[parent]] < orders[slot])) break;
+      times[position] = above;
+      slots[position] = slots[parent];
       position = parent;
     }
-    this.put(position, time, order, kind, subject, stamp);
+    times[position] = time;
+    slots[position] = slot;
   }
 
-  private siftDown(time: number, order: number, kind: number, subject: number, stamp: number): void {
-    const { times, orders, size } = this;
+  private siftDown(): void {
+    const { times, slots, orders, size } = this;
+    const time = times[0];
+    const slot = slots[0];
     let position = 0;
     for (;;) {
-      const first = position * BRANCHES + 1;
+      const first = position * CHILDREN + 1;
       if (first >= size) break;
-      const end = Math.min(first + BRANCHES, size);
       let least = first;
-      for (let child = first + 1; child < end; child++) {
-        if (times[child] < times[least] || (times[child] === times[least] && orders[child] < orders[least])) {
-          least = child;
-        }
+      let leastTime = times[first];
+      for (let child = first + 1; child < first + CHILDREN; child++) {
+        const childTime = times[child];
+        if (childTime > leastTime) continue;
+        if (childTime === leastTime && !(orders[slots[child]] < orders[slots[least]])) continue;
+        least = child;
+        leastTime = childTime;
       }
-      if (time < times[least] || (time === times[least] && order < orders[least])) break;
-      this.move(least, position);
+      if (time < leastTime || (time === leastTime && orders[slot] < orders[slots[least]])) break;
+      times[position] = leastTime;
+      slots[position] = slots[least];
       position = least;
     }
-    this.put(position, time, order, kind, subject, stamp);
-  }
-
-  private move(from: number, to: number): void {
-    this.times[to] = this.times[from];
-    this.orders[to] = this.orders[from];
-    this.kinds[to] = this.kinds[from];
-    this.subjects[to] = this.subjects[from];
-    this.stamps[to] = this.stamps[from];
-  }
-
-  private put(
-    position: number,
-    time: number,
-    order: number,
-    kind: number,
-    subject: number,
-    stamp: number,
-  ): void {
-    this.times[position] = time;
-    this.orders[position] = order;
-    this.kinds[position] = kind;
-    this.subjects[position] = subject;
-    this.stamps[position] = stamp;
+    times[position] = time;
+    slots[position] = slot;
   }
 
   private grow(): void {
-    const capacity = this.times.length * 2;
+    const { slots } = this;
+    const capacity = slots.length * 2;
     const enlarge = <T extends Float64Array | Int32Array>(from: T, to: T): T => {
       to.set(from);
       return to;
     };
-    this.times = enlarge(this.times, new Float64Array(capacity));
+    this.times = enlarge(this.times, new Float64Array(capacity + CHILDREN).fill(Number.POSITIVE_INFINITY));
+    this.slots = enlarge(
+      slots,
+      Int32Array.from({ length: capacity }, (_, slot) => slot),
+    );
     this.orders = enlarge(this.orders, new Float64Array(capacity));
     this.kinds = enlarge(this.kinds, new Int32Array(capacity));
     this.subjects = enlarge(this.subjects, new Int32Array(capacity));
