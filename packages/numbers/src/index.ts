@@ -4,6 +4,7 @@ export { binomialCumulative } from './binomial.ts';
 export { gammaFunction, logGamma } from './gamma.ts';
 export { chiSquareQuantile, gammaQuantile } from './gamma-quantile.ts';
 export { InverseTable } from './inverse-table.ts';
+export { logarithmBelowOne } from './logarithm.ts';
 export { inverseNormal, normalCumulative } from './normal.ts';
 export { studentCumulative, studentQuantile } from './student.ts';
 export { sum } from './sum.ts';

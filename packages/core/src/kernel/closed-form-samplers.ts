@@ -1,3 +1,5 @@
+import { logarithmBelowOne } from '@buildweek/numbers';
+
 // Families whose inverse distribution function is a short formula (A. M. Law, "Simulation Modeling and
 // Analysis", chapter on generating random variates, inverse transform; from memory).
 
@@ -62,7 +64,7 @@ export class ExponentialSampler {
   }
 
   sample(u: number): number {
-    return -this.mean * Math.log1p(-u);
+    return -this.mean * logarithmBelowOne(1 - u);
   }
 }
 
