@@ -118,7 +118,9 @@ print(
   `Node ${process.versions.node} (V8 ${process.versions.v8}), ${cpus()[0]?.model.trim()}, ${cpus().length} cores`,
 );
 print(versions ?? HOW_TO_INSTALL);
-print(`Processor seconds, medians of ${rounds} rounds in turns; intervals are 95 %`);
+print(
+  `Processor seconds, medians of ${rounds} rounds in turns, each after three tenths to warm up; intervals are 95 %`,
+);
 print();
 const ratios = Object.fromEntries(
   WORKLOADS.map((workload) => [workload.key, playWorkload(workload, versions !== null, recorded)]),

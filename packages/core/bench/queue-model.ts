@@ -1,4 +1,5 @@
 import { MILLISECONDS_PER_HOUR, toMilliseconds } from '../src/kernel/clock.ts';
+import { Draws } from '../src/kernel/draws.ts';
 import { EventCalendar, PHASE_ARRIVALS, PHASE_ENDS } from '../src/kernel/event-calendar.ts';
 import { createSampler } from '../src/kernel/sampler.ts';
 import { createStream, type Stream } from '../src/kernel/streams.ts';
@@ -16,10 +17,8 @@ const BATCHES = 40;
  */
 class QueueModel {
   private readonly calendar = new EventCalendar();
-  private readonly gap = createSampler({ kind: 'exponential', mean: 1 });
-  private readonly service = createSampler({ kind: 'exponential', mean: 0.9 });
-  private readonly gaps: Stream;
-  private readonly services: Stream;
+  private readonly gaps: Draws;
+  private readonly services: Draws;
   private readonly queue = new NumberRing();
   private readonly customers: number;
   private isBusy = false;
@@ -28,8 +27,8 @@ class QueueModel {
 
   constructor(customers: number, seed: string) {
     this.customers = customers;
-    this.gaps = createStream(seed, 0, 'arrivals', 'queue');
-    this.services = createStream(seed, 0, 'service', 'queue');
+    this.gaps = exponentials(1, createStream(seed, 0, 'arrivals', 'queue'));
+    this.services = exponentials(0.9, createStream(seed, 0, 'service', 'queue'));
     this.waits = new BatchMeans(customers, BATCHES);
   }
 
@@ -48,7 +47,7 @@ class QueueModel {
 
   private scheduleArrival(now: number): void {
     if (this.arrived === this.customers) return;
-    const duration = toMilliseconds(this.gap.sample(this.gaps()));
+    const duration = toMilliseconds(this.gaps.next());
     this.calendar.schedule(now + duration, PHASE_ARRIVALS, ARRIVAL, 0, 0);
   }
 
@@ -62,7 +61,7 @@ class QueueModel {
   private begin(arrivedAt: number, now: number): void {
     this.waits.add(now - arrivedAt);
     this.isBusy = true;
-    const duration = toMilliseconds(this.service.sample(this.services()));
+    const duration = toMilliseconds(this.services.next());
     this.calendar.schedule(now + duration, PHASE_ENDS, END, 0, 0);
   }
 
@@ -70,6 +69,10 @@ class QueueModel {
     this.isBusy = false;
     if (this.queue.length > 0) this.begin(this.queue.shift(), now);
   }
+}
+
+function exponentials(mean: number, stream: Stream): Draws {
+  return new Draws(createSampler({ kind: 'exponential', mean }), stream);
 }
 
 /** Plays workload A. */

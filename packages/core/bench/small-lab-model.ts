@@ -1,4 +1,5 @@
 import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, toMilliseconds } from '../src/kernel/clock.ts';
+import { Draws } from '../src/kernel/draws.ts';
 import {
   EventCalendar,
   PHASE_ARRIVALS,
@@ -6,8 +7,8 @@ import {
   PHASE_WINDOWS_BEGIN,
   PHASE_WINDOWS_END,
 } from '../src/kernel/event-calendar.ts';
-import { createSampler, type Sampler } from '../src/kernel/sampler.ts';
-import { createStream, type Stream } from '../src/kernel/streams.ts';
+import { createSampler } from '../src/kernel/sampler.ts';
+import { createStream } from '../src/kernel/streams.ts';
 import { NumberRing } from './number-ring.ts';
 import { collect, type WorkloadResult } from './workload.ts';
 
@@ -40,7 +41,7 @@ class SmallLabModel {
   private readonly calendar = new EventCalendar();
   private readonly gap = createSampler({ kind: 'exponential', mean: HOURS_PER_WEEK / 100 });
   private readonly print = createSampler({ kind: 'lognormal', logMean: 1, logStandardDeviation: 0.5 });
-  private readonly work: readonly Sampler[] = [
+  private readonly work = [
     createSampler({ kind: 'lognormal', logMean: -2, logStandardDeviation: 0.5 }),
     createSampler({ kind: 'uniform', low: 0.05, high: 0.15 }),
     createSampler({ kind: 'uniform', low: 0.03, high: 0.1 }),
@@ -56,8 +57,8 @@ class SmallLabModel {
   private readonly stepOf = new Int32Array(PERSONS);
   private readonly endsAt = new Float64Array(PERSONS);
   private readonly stamps = new Int32Array(PERSONS);
-  private workStreams: readonly Stream[] = [];
-  private printStream: Stream = () => 0.5;
+  private workDraws: readonly Draws[] = [];
+  private printDraws!: Draws;
   private isOpen = false;
   private machinesFree = MACHINES;
   private handsTime = 0;
@@ -71,19 +72,19 @@ class SmallLabModel {
     replication: number,
   ): { events: number; answers: Record<string, number> } {
     const { calendar } = this;
-    const gaps = createStream(seed, replication, 'arrivals', 'lab');
+    const gaps = new Draws(this.gap, createStream(seed, replication, 'arrivals', 'lab'));
     const end = toMilliseconds(weeks * HOURS_PER_WEEK);
     this.reset(seed, replication);
-    calendar.schedule(toMilliseconds(this.gap.sample(gaps())), PHASE_ARRIVALS, ARRIVAL, 0, 0);
+    calendar.schedule(toMilliseconds(gaps.next()), PHASE_ARRIVALS, ARRIVAL, 0, 0);
     calendar.schedule(SHIFT_START, PHASE_WINDOWS_BEGIN, SHIFT_BEGINS, 0, 0);
     let events = 0;
-    while (calendar.nextTime < end && calendar.take()) {
+    while (calendar.take() && calendar.time < end) {
       const now = calendar.time;
       const { kind, subject } = calendar;
       if (kind === WORK_ENDS && calendar.stamp !== this.stamps[subject]) continue;
       events++;
       if (kind === ARRIVAL) {
-        calendar.schedule(now + toMilliseconds(this.gap.sample(gaps())), PHASE_ARRIVALS, ARRIVAL, 0, 0);
+        calendar.schedule(now + toMilliseconds(gaps.next()), PHASE_ARRIVALS, ARRIVAL, 0, 0);
         const job = this.freeJobs.pop() ?? this.arrivedAt.length;
         this.arrivedAt[job] = now;
         this.enqueue(0, job, now);
@@ -115,8 +116,10 @@ class SmallLabModel {
     this.arrivedAt.length = 0;
     this.remaining.length = 0;
     this.jobOf.fill(-1);
-    this.workStreams = STEPS.map((step) => createStream(seed, replication, 'work', step));
-    this.printStream = createStream(seed, replication, 'print', 'lab');
+    this.workDraws = STEPS.map(
+      (step, index) => new Draws(this.work[index], createStream(seed, replication, 'work', step)),
+    );
+    this.printDraws = new Draws(this.print, createStream(seed, replication, 'print', 'lab'));
     this.isOpen = false;
     this.machinesFree = MACHINES;
     this.handsTime = 0;
@@ -125,7 +128,7 @@ class SmallLabModel {
   }
 
   private enqueue(step: number, job: number, now: number): void {
-    this.remaining[job] = toMilliseconds(this.work[step].sample(this.workStreams[step]()));
+    this.remaining[job] = toMilliseconds(this.workDraws[step].next());
     this.queues[step].push(job);
     this.serve(now);
   }
@@ -154,7 +157,7 @@ class SmallLabModel {
     // Who is free goes to what waits already; then comes the next step of this job, then the machine.
     this.serve(now);
     if (step === SET_UP) {
-      const duration = toMilliseconds(this.print.sample(this.printStream()));
+      const duration = toMilliseconds(this.printDraws.next());
       this.calendar.schedule(now + duration, PHASE_ENDS, PRINT_ENDS, job, 0);
     } else if (step === BENCH) {
       this.leadTimes += now - this.arrivedAt[job];
