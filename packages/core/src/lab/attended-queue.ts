@@ -13,6 +13,8 @@ export class AttendedQueue {
   free = 0;
   /** Whether something changed since dispatch last found nothing to start here. */
   isStale = false;
+  /** The cause when the last instant ended. */
+  settledCause = CAUSE_SHIFT;
   /** Tasks that set a machine up or prepare its build, for the last call. */
   setUpsWaiting = 0;
 
@@ -26,6 +28,7 @@ export class AttendedQueue {
     this.onDuty = 0;
     this.free = 0;
     this.isStale = false;
+    this.settledCause = CAUSE_SHIFT;
     this.setUpsWaiting = 0;
   }
 

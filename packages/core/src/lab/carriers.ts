@@ -27,7 +27,7 @@ export class Carriers {
   /** Gives a build its carrier. @param pool -1 for none */
   take(build: Load, pool: number): void {
     build.carrier = pool;
-    if (pool >= 0) this.free[pool]--;
+    if (pool >= 0) this.changeFree(pool, -1);
   }
 
   /** Takes the carrier from a load, if it holds one. */
@@ -43,8 +43,14 @@ export class Carriers {
   }
 
   private giveBack(pool: number): void {
-    this.free[pool]++;
+    this.changeFree(pool, 1);
     const { compiled, units } = this.simulation;
     for (const group of compiled.carriers[pool].groups) units.groups[group].isStale = true;
+  }
+
+  private changeFree(pool: number, change: number): void {
+    this.free[pool] += change;
+    const { compiled, units } = this.simulation;
+    for (const group of compiled.carriers[pool].groups) units.groups[group].isUnsettled = true;
   }
 }

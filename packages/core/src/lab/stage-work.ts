@@ -3,6 +3,9 @@ import { createStream, type Stream } from '../kernel/streams.ts';
 import type { Load, Lot } from './load.ts';
 import type { Simulation } from './simulation.ts';
 
+/** For what is not random: any number strictly between 0 and 1 gives the same. */
+const ANY: Stream = () => 0.5;
+
 /** What a stage takes for a load: drawn with its build, with its jobs, or for a part of a job by itself. */
 export class StageWork {
   private readonly simulation: Simulation;
@@ -44,8 +47,9 @@ export class StageWork {
       if (stage.basis !== 'part' || stage.constant) return Math.round((drawn * lot.pieces) / job.quantity);
     }
     if (stage.sampler === null) return 0;
-    // Rare: a job split over builds, or pieces that go round again.
-    const stream = this.keyedStream('work of a part of a job', lot, lot.stage);
+    // Rare: a job split over builds, or pieces that go round again. What is constant is the same for every draw.
+    const isRandom = !stage.constant || stage.isForRequester;
+    const stream = isRandom ? this.keyedStream('work of a part of a job', lot, lot.stage) : ANY;
     if (stage.isForRequester && stream() >= stage.requesterChance) return 0;
     const draws = stage.basis === 'part' ? lot.pieces : 1;
     let hours = 0;

@@ -250,18 +250,28 @@ export class UnitFloor {
     unitClass.clock.read(load.clockAtEntry, now);
   }
 
-  /** At the end of an instant: why each queue stands still, and what idle units wait for. */
+  /**
+   * At the end of an instant: why each queue stands still, and what idle units wait for. A group in which nothing
+   * happened waits for the same as before unless it waits for people and their cause has changed.
+   */
   settle(): void {
     const { now, staff } = this.simulation;
+    let peopleChanged = false;
+    for (const queue of staff.queues) {
+      const { cause } = queue;
+      if (cause !== queue.settledCause) {
+        queue.settledCause = cause;
+        peopleChanged = true;
+      }
+      if (queue.tasks.length > 0) queue.clock.setCause(cause, now);
+    }
     for (const group of this.groups) {
       if (group.isUnsettled) this.settleIdle(group);
+      else if (!peopleChanged) continue;
       if (group.waiting === 0) continue;
       for (const unitClass of group.classes) {
         if (unitClass.loads.length > 0) unitClass.clock.setCause(this.causeOf(group, unitClass), now);
       }
-    }
-    for (const queue of staff.queues) {
-      if (queue.tasks.length > 0) queue.clock.setCause(queue.cause, now);
     }
   }
 

@@ -17,7 +17,7 @@ export class UnitGroup {
   hoursIndex = 0;
   /** When it may run with nobody there, people's hours included; null: always. */
   allowedWindows: WorkingWindows | null = null;
-  /** Whether its idle units may wait for something else than when the last instant ended. */
+  /** Whether its idle units, or what waits for it, may wait for something else than when the last instant ended. */
   isUnsettled = true;
   /** Whether something changed since dispatch last found nothing to launch here. */
   isStale = false;

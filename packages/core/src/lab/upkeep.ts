@@ -175,10 +175,11 @@ export class Upkeep {
   }
 
   private bringBack(item: UpkeepItem): void {
-    const { runs, tracer } = this.simulation;
+    const { runs, tracer, units } = this.simulation;
     const { unit } = item;
     tracer?.equipment('is repaired', unit, item.name);
     unit.isDown = false;
+    units.groups[unit.group].isUnsettled = true;
     this.renew(item);
     for (const other of this.itemsOfUnit[unit.index]) {
       if (other.isMissed) this.renew(other);

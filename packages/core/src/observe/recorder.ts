@@ -30,6 +30,9 @@ export class Recorder {
   private readonly arrivedJobs: Float64Array;
   private readonly finishedJobs: Float64Array;
   private readonly finishedParts: Float64Array;
+  /** For each person the latest stretch of being busy, which may go on; it is booked by hours when it is over. */
+  private readonly busySince: Float64Array;
+  private readonly busyUntil: Float64Array;
   private jobsChangedAt = 0;
   /** Integral of the number of jobs in the lab over the window, from the running count. */
   jobArea = 0;
@@ -56,6 +59,8 @@ export class Recorder {
       queue(persons === 1 ? skill : `${skill} (${persons} persons)`, 'people'),
     );
     this.allJobs = queue('jobs in the lab', 'all');
+    this.busySince = new Float64Array(compiled.persons.length);
+    this.busyUntil = new Float64Array(compiled.persons.length);
     this.arrivedJobs = new Float64Array(window.weeks);
     this.finishedJobs = new Float64Array(window.weeks);
     this.finishedParts = new Float64Array(window.weeks);
@@ -157,9 +162,18 @@ export class Recorder {
     const duration = this.window.overlap(person.stateSince, now);
     if (duration === 0) return;
     person.timeInState[person.state] += duration;
-    if (person.state !== PERSON_OFF && person.state !== PERSON_IDLE) {
-      this.people[person.group].busyHours.add(person.stateSince, now, 1);
+    if (person.state === PERSON_OFF || person.state === PERSON_IDLE) return;
+    const { index, stateSince } = person;
+    // One piece of work mostly follows upon the other: what touches is booked as one.
+    if (stateSince !== this.busyUntil[index]) {
+      this.bookBusy(person);
+      this.busySince[index] = stateSince;
     }
+    this.busyUntil[index] = now;
+  }
+
+  private bookBusy({ index, group }: Person): void {
+    this.people[group].busyHours.add(this.busySince[index], this.busyUntil[index], 1);
   }
 
   personWork(group: number, label: number, from: number, now: number): void {
@@ -200,6 +214,7 @@ export class Recorder {
   }
 
   peopleHistories(persons: readonly Person[]): PeopleHistory[] {
+    for (const person of persons) this.bookBusy(person);
     return this.compiled.peopleGroups.map((group, index) => {
       const sums = this.people[index];
       const members = persons.filter((person) => person.group === index);
