@@ -6,7 +6,7 @@ export interface Figure {
 
 const MOST_DECIMALS = 2;
 /** Relative width below which an interval is only rounding. */
-const NO_WIDTH = 1e-9;
+const NO_WIDTH = 1e-7;
 
 /**
  * Decimals that a number deserves: those of the first digit of the width of its interval, at least those asked for
@@ -51,7 +51,8 @@ export function figureOf(
   const middle = interval.value ?? interval.low;
   let decimals = decimalsFor(middle / size, (interval.high - interval.low) / size, least);
   const text = (one: number): string => formatNumber(one / size, decimals);
-  const hidesAnEnd = (end: number): boolean => end !== middle && text(end) === text(middle);
+  const isApart = (end: number): boolean => Math.abs(end - middle) > NO_WIDTH * Math.abs(middle);
+  const hidesAnEnd = (end: number): boolean => isApart(end) && text(end) === text(middle);
   while (decimals < MOST_DECIMALS && (hidesAnEnd(interval.low) || hidesAnEnd(interval.high))) decimals++;
   const value = text(middle);
   const range = { low: text(interval.low), high: text(interval.high) };

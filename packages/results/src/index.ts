@@ -2,7 +2,7 @@ export * from './builds.ts';
 export * from './calibration-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
-export { resultsJsonSchema } from './json-schema.ts';
+export { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from './json-schema.ts';
 export * from './measures.ts';
 export { parseResults, ResultsError } from './parse-results.ts';
 export * from './part-answer.ts';

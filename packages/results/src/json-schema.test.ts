@@ -1,14 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { resultsJsonSchema } from './json-schema.ts';
+import { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from './json-schema.ts';
 
-describe('resultsJsonSchema', () => {
-  it('is what the published schema file says', async () => {
-    const text = `${JSON.stringify(resultsJsonSchema(), null, 2)}\n`;
-    await expect(text).toMatchFileSnapshot('../schema/results.schema.json');
+const SCHEMAS = [
+  ['results', resultsJsonSchema],
+  ['part', partJsonSchema],
+  ['calibration', calibrationJsonSchema],
+] as const;
+
+describe('The published JSON Schema', () => {
+  it.each(SCHEMAS)('of %s is what its file says', async (name, schema) => {
+    const text = `${JSON.stringify(schema(), null, 2)}\n`;
+    await expect(text).toMatchFileSnapshot(`../schema/${name}.schema.json`);
   });
 
-  it('requires every part of the document and allows no others', () => {
-    const schema = resultsJsonSchema();
+  it.each(SCHEMAS)('of %s requires every part of the document and allows no others', (_, schemaOf) => {
+    const schema = schemaOf();
     expect(schema.additionalProperties).toBe(false);
     expect(schema.required).toEqual(Object.keys(schema.properties as object));
   });

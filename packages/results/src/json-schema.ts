@@ -1,7 +1,25 @@
 import { z } from 'zod';
+import { calibrationAnswerSchema } from './calibration-answer.ts';
+import { partAnswerSchema } from './part-answer.ts';
 import { resultsSchema } from './results.ts';
 
+type JsonSchema = Readonly<Record<string, unknown>>;
+
 /** The JSON Schema (draft 2020-12) of a results document, for programs that read it. */
-export function resultsJsonSchema(): Readonly<Record<string, unknown>> {
-  return z.toJSONSchema(resultsSchema, { io: 'input', unrepresentable: 'any' });
+export function resultsJsonSchema(): JsonSchema {
+  return jsonSchemaOf(resultsSchema);
+}
+
+/** The JSON Schema of the answer for a part. */
+export function partJsonSchema(): JsonSchema {
+  return jsonSchemaOf(partAnswerSchema);
+}
+
+/** The JSON Schema of a calibration. */
+export function calibrationJsonSchema(): JsonSchema {
+  return jsonSchemaOf(calibrationAnswerSchema);
+}
+
+function jsonSchemaOf(schema: z.ZodType): JsonSchema {
+  return z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' });
 }

@@ -66,9 +66,9 @@ describe('parseResults', () => {
   });
 
   it('says which version a document of another version has, and what to do', () => {
-    const text = JSON.stringify({ ...emptyResults(), version: 2 });
+    const text = JSON.stringify({ ...emptyResults(), version: 1 });
     expect(() => parseResults(text)).toThrow(
-      /has version 2; this program reads version 1\. Run its scenario again/,
+      /has version 1; this program reads version 2\. Run its scenario again/,
     );
   });
 

@@ -72,7 +72,7 @@ export const wayOfMakingSchema = z.strictObject({
   curve: z
     .array(z.strictObject({ quantity: z.int(), hours: z.number(), minutesOfPeople: z.number() }))
     .describe(
-      'Hours until all are finished and minutes of people in all, of the play in the middle; first moment of asking',
+      'Hours until all are finished and minutes of people in all, each of the play in its middle; first moment of asking',
     ),
 });
 export type WayOfMaking = z.infer<typeof wayOfMakingSchema>;

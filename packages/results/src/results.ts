@@ -52,7 +52,12 @@ export type Run = z.infer<typeof runSchema>;
 export const assumptionSchema = z.strictObject({
   what: z.string().describe('Place in the scenario, as "machines / resin / warm-up"'),
   value: z.string(),
-  source: z.enum(['stated in the scenario', 'default of the program', 'default of a machine class']),
+  source: z.enum([
+    'stated in the scenario',
+    'measured from a mesh',
+    'default of the program',
+    'default of a machine class',
+  ]),
   line: z.int().nullable().describe('Line of the scenario file, when stated'),
 });
 export type Assumption = z.infer<typeof assumptionSchema>;

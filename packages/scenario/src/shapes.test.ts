@@ -160,7 +160,7 @@ describe('a lab whose builds follow from the shapes of its parts', () => {
     expect(assumptions).toContainEqual({
       what: 'parts / housing / as it stands',
       value: '60 x 40 x 25 mm, volume 18 cm3, surface 90 cm2, support contact 3 cm2: flat on its back',
-      source: 'default of the program',
+      source: 'measured from a mesh',
       line: null,
     });
     const estimated = assumptions.filter(({ value }) => value.includes('estimated'));

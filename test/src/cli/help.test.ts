@@ -10,15 +10,22 @@ describe('the help of buildweek', () => {
     }
   });
 
-  it.each(['check', 'run', 'report', 'follow', 'selfcheck', 'schema'])(
-    'of %s says what it does and gives an example',
-    async (command) => {
-      const { exitCode, stdout } = await buildweek([command, '--help']);
-      expect(exitCode).toBe(0);
-      expect(stdout).toContain(`Usage: buildweek ${command}`);
-      expect(stdout).toMatch(new RegExp(`Examples?:\\n(.*\\n)* {2}buildweek ${command}\\b`));
-    },
-  );
+  it.each([
+    'check',
+    'run',
+    'report',
+    'part',
+    'calibrate',
+    'typical-machines',
+    'follow',
+    'selfcheck',
+    'schema',
+  ])('of %s says what it does and gives an example', async (command) => {
+    const { exitCode, stdout } = await buildweek([command, '--help']);
+    expect(exitCode).toBe(0);
+    expect(stdout).toContain(`Usage: buildweek ${command}`);
+    expect(stdout).toMatch(new RegExp(`Examples?:\\n(.*\\n)* {2}buildweek ${command}\\b`));
+  });
 
   it('of run names every exit code', async () => {
     const { stdout } = await buildweek(['run', '--help']);

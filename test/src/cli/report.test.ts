@@ -60,11 +60,14 @@ describe('buildweek report', () => {
 });
 
 describe('buildweek schema', () => {
-  it.each(['scenario', 'results'])('prints the published schema of %s', async (document) => {
-    const { exitCode, stdout } = await buildweek(['schema', document]);
-    expect(exitCode).toBe(0);
-    expect(JSON.parse(stdout)).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema' });
-  });
+  it.each(['scenario', 'results', 'part', 'calibration'])(
+    'prints the published schema of %s',
+    async (document) => {
+      const { exitCode, stdout } = await buildweek(['schema', document]);
+      expect(exitCode).toBe(0);
+      expect(JSON.parse(stdout)).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema' });
+    },
+  );
 
   it('says which documents there are', async () => {
     const { exitCode, stderr } = await buildweek(['schema', 'lab']);

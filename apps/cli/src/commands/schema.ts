@@ -1,17 +1,23 @@
-import { resultsJsonSchema } from '@buildweek/results';
+import { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from '@buildweek/results';
 import { scenarioJsonSchema } from '@buildweek/scenario';
 import { Argument, Command } from 'commander';
 
+const SCHEMAS = {
+  scenario: scenarioJsonSchema,
+  results: resultsJsonSchema,
+  part: partJsonSchema,
+  calibration: calibrationJsonSchema,
+};
+
 export function schemaCommand(): Command {
   return new Command('schema')
-    .summary('print the JSON Schema of scenarios or results')
+    .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; or of results.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, or of a calibration.',
     )
-    .addArgument(new Argument('<document>', 'which one').choices(['scenario', 'results']))
+    .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')
-    .action((document: string) => {
-      const schema = document === 'scenario' ? scenarioJsonSchema() : resultsJsonSchema();
-      process.stdout.write(`${JSON.stringify(schema, null, 2)}\n`);
+    .action((document: keyof typeof SCHEMAS) => {
+      process.stdout.write(`${JSON.stringify(SCHEMAS[document](), null, 2)}\n`);
     });
 }

@@ -3,6 +3,7 @@ import type { Results, Run } from '@buildweek/results';
 import { paragraph } from '../terminal/paragraph.ts';
 import { listSection, section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
+import { buildsTables } from './builds-table.ts';
 import { Footnotes } from './footnotes.ts';
 import { hoursTable } from './hours-table.ts';
 import { leadTimeTable } from './lead-time-table.ts';
@@ -23,6 +24,9 @@ export function resultsText(results: Results, style: Style): string {
     ...(results.people.length > 0 ? [section('People', peopleTable(results.people, style), style)] : []),
     ...(results.machines.length > 0
       ? [section('Machines, of all hours', machineTable(results.machines, style), style)]
+      : []),
+    ...(results.builds.length > 0
+      ? [section('Builds, packed from the sizes of parts', buildsTables(results.builds, style), style)]
       : []),
     ...(results.stations.length > 0
       ? [section('Stations, of all hours', stationTable(results.stations, style), style)]

@@ -25,19 +25,22 @@ export function assumptionsSection(results: Results): Html {
   const from = (source: Assumption['source']): Assumption[] =>
     results.assumptions.filter((one) => one.source === source);
   const stated = from('stated in the scenario');
+  const measured = from('measured from a mesh');
   const classes = from('default of a machine class');
   const defaults = from('default of the program');
   return html`
 <section id="assumptions" aria-labelledby="assumptions-title">
 <h2 id="assumptions-title">Assumptions</h2>
-<p class="lede">Stated in the scenario: ${stated.length}. Taken from a machine class: ${classes.length}. Defaults of the
+<p class="lede">Stated in the scenario: ${stated.length}.${
+    measured.length === 0 ? '' : ` Measured from meshes: ${measured.length}.`
+  } Taken from a machine class: ${classes.length}. Defaults of the
 program: ${defaults.length}. What nobody stated is common practice at best: replace it by records of your own lab
 first.</p>
 <details class="more"><summary>What nobody stated (${classes.length + defaults.length})</summary>
 ${assumptionsTable('defaults-table', 'From machine classes and defaults', [...classes, ...defaults])}
 </details>
-<details class="more screen-only"><summary>What the scenario states (${stated.length})</summary>
-${assumptionsTable('stated-table', 'Stated in the scenario', stated)}
+<details class="more screen-only"><summary>What the scenario states (${stated.length + measured.length})</summary>
+${assumptionsTable('stated-table', 'Stated in the scenario, and measured from its meshes', [...stated, ...measured])}
 </details>
 </section>`;
 }

@@ -115,7 +115,7 @@ function measuredShape(
     });
   }
   const { shape, reason } = answer;
-  reading.assume([...path, 'as it stands'], `${measuresText(shape)}: ${reason}`, 'default of the program');
+  reading.assume([...path, 'as it stands'], `${measuresText(shape)}: ${reason}`, 'measured from a mesh');
   return { shape, unsaid: new Set() };
 }
 

@@ -46,8 +46,8 @@ describe('The verdict on a part', () => {
     const ways = [way('quick', [3, 30, 300], 20), way('slow', [20, 25, 60], 5)];
     const overtakings = [{ slower: 'quick', faster: 'slow', quantity: 8, low: 7, high: 9 }];
     expect(verdictOf({ ways, overtakings }, 'Monday 09:00')).toEqual([
-      'For one piece: quick (MEX), finished 3.0 h after it is asked for on Monday 09:00 (mostly 3.0 to 3.0 h); slow 20.0 h.',
-      'For 100 pieces: slow (MEX), finished 2.5 days after it is asked for on Monday 09:00 (mostly 2.5 to 2.5 days); quick 12.5 days.',
+      'For one piece: quick (MEX), finished 3.0 h after it is asked for on Monday 09:00; slow 20.0 h.',
+      'For 100 pieces: slow (MEX), finished 2.5 days after it is asked for on Monday 09:00; quick 12.5 days.',
       'Fastest by number of pieces: quick up to 7, slow from 8 on.',
       'Of the 3.0 h of one piece by quick, printing takes about 1.0 h, and people work 30 min; 2.0 h pass while nobody is there or free.',
       'What turns it for many pieces: by slow a full build holds 10 pieces and prints 8.0 h, against 1.0 h for one.',

@@ -57,9 +57,7 @@ function fastestSentence(ways: readonly WayOfMaking[], quantity: number, asked: 
   const pieces = quantity === 1 ? 'For one piece' : `For ${quantity} pieces`;
   const rest = others.map(({ way, hours }) => `${way.route} ${clockWords(hours.typical)}`).join(', ');
   return [
-    `${pieces}: ${nameOf(first.way)}, finished ${clockWords(first.hours.typical)} after it is asked for on ${asked} (mostly ${clockRangeWords(first.hours)})${
-      rest === '' ? '.' : `; ${rest}.`
-    }`,
+    `${pieces}: ${nameOf(first.way)}, finished ${clockWords(first.hours.typical)} after it is asked for on ${asked}${spreadWords(first.hours)}${rest === '' ? '.' : `; ${rest}.`}`,
   ];
 }
 
@@ -140,6 +138,13 @@ function peopleSentence(ways: readonly WayOfMaking[], quantity: number): string[
   return [
     `Least work for people at ${pieces}: ${least.way.route} with ${minutes(least)} of hands per piece; most: ${highest.way.route} with ${minutes(highest)}.`,
   ];
+}
+
+/** Nothing where most plays come out alike. */
+function spreadWords(hours: Spread): string {
+  const range = clockRangeWords(hours);
+  const [low, , high] = range.split(' ');
+  return low === high ? '' : ` (mostly ${range})`;
 }
 
 function nameOf(way: WayOfMaking): string {

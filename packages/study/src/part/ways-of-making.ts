@@ -138,9 +138,11 @@ class WayPlayer {
       }),
       quantities: quantities.flatMap((quantity) => this.quantityTimes(quantity) ?? []),
       curve: grid.flatMap((quantity) => {
-        const job = middlePlay(this.cell(quantity, 0));
+        const plays = this.cell(quantity, 0);
+        const job = middlePlay(plays);
         if (job === null) return [];
-        return [{ quantity, hours: job.hours, minutesOfPeople: job.peopleHours * MINUTES_PER_HOUR }];
+        const minutes = plays.flatMap((play) => (play === null ? [] : play.peopleHours * MINUTES_PER_HOUR));
+        return [{ quantity, hours: job.hours, minutesOfPeople: spreadOf(minutes).typical }];
       }),
     };
   }
