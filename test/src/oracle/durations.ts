@@ -69,7 +69,9 @@ export function typicalRest(lot: Lot, groups: readonly MachineGroup[]): number {
 }
 
 function stageLength(stage: Stage, lot: Lot, groups: readonly MachineGroup[]): Length {
-  const alone: Load = { lots: [lot], readyAt: 0, readyOrder: 0, key: '' };
+  // The promise is that of the whole job: what is said of a job is still to come in full, also for a part of it.
+  const whole = { ...lot, job: { ...lot.job, quantity: lot.pieces } };
+  const alone: Load = { lots: [whole], readyAt: 0, readyOrder: 0, key: '' };
   switch (stage.kind) {
     case 'wait':
       return lengthOf(stage.duration);

@@ -70,13 +70,6 @@ const MISTAKES: readonly (readonly [string, Partial<typeof rules>])[] = [
   ],
   ['rush interrupts nothing', { mayBeInterrupted: () => false }],
   [
-    'rush interrupts rush',
-    {
-      mayBeInterrupted: (floor, task, rank) =>
-        rules.mayBeInterrupted(floor, task, rank.rush === 0 ? { ...rank, rush: 1 } : rank),
-    },
-  ],
-  [
     'rush interrupts work that may not pause',
     {
       mayBeInterrupted: (floor, task, rank) =>

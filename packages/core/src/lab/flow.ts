@@ -120,7 +120,7 @@ export class Flow {
     const { carriers, loads } = this.simulation;
     const head = load.lots as Lot;
     const { stages } = head.part;
-    if (head.definition.emptiesCarrier) carriers.release(load);
+    if (emptiesCarrier(load)) carriers.release(load);
     if (load.isBuild) {
       load.tailOffset++;
       if (head.stage + 1 < stages.length && stages[head.stage + 1].atBuildLevel) {
@@ -287,4 +287,12 @@ export class Flow {
     }
     lot.nextOfJob = kept;
   }
+}
+
+/** Whether the stage that a load is at empties the carrier of all that is on it. */
+function emptiesCarrier(load: Load): boolean {
+  for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) {
+    if (!lot.definition.emptiesCarrier) return false;
+  }
+  return true;
 }

@@ -15,6 +15,8 @@ import {
   printed,
   station,
   stationStage,
+  waitStage,
+  workStage,
 } from '../fixture/lab.ts';
 
 const fixed = (value: number) => ({ kind: 'constant', value }) as const;
@@ -198,6 +200,74 @@ describe('Upkeep', () => {
     expect(of(both, 12, 'is repaired')).toEqual([
       'mon 09:00 is repaired fuse on printers 1',
       'mon 10:00 is repaired fuse on cabinet 1',
+    ]);
+  });
+});
+
+describe('A carrier', () => {
+  it('is held until all that stands on it has passed the stage that empties it for its part', () => {
+    // The clip is taken off the platform at the end of its build, the lever when it has dried for two hours.
+    const dry = { ...waitStage('dry', 2), level: 'build', emptiesCarrier: true } as const;
+    const testLab = lab({
+      machines: [machine('printers', { capacity: 2, carrier: 'platforms' })],
+      carriers: [{ name: 'platforms', count: 1 }],
+      parts: [
+        part('lever', [buildStage('build', 'printers'), dry], { print: printed(1) }),
+        part('clip', [buildStage('build', 'printers', { emptiesCarrier: true }), dry], { print: printed(1) }),
+      ],
+      demand: [dated('lever', [0]), dated('clip', [0]), { ...dated('lever', [0.5]), name: 'another' }],
+    });
+    expect(of(testLab, 12, 'step starts').filter((line) => line.includes('print'))).toEqual([
+      'mon 00:00 step starts job 1 build print on printers 1',
+      'mon 00:00 step starts job 0 build print on printers 1',
+      'mon 03:00 step starts job 2 build print on printers 1',
+    ]);
+  });
+});
+
+describe('The last call', () => {
+  it('comes earlier when material has to be changed, by the time of the change', () => {
+    const changing = printing(
+      {
+        setUp: attended('all', 0.5),
+        initialMaterial: 'white',
+        materialChanges: [{ from: null, to: 'grey', duration: constant(1), attended: true }],
+        launch: {
+          fullShare: null,
+          waitedHours: null,
+          beforeClosing: true,
+          fixedHours: null,
+          promiseAtRisk: false,
+          preferAttendedEnd: false,
+        },
+      },
+      9,
+    );
+    expect(of(changing, 24, 'step starts')[0]).toBe(
+      'mon 14:30 step starts job 0 build set-up on printers 1 by technicians 1',
+    );
+  });
+});
+
+describe('A rush job', () => {
+  it('may interrupt the work of two persons when it needs both', () => {
+    const sand = part('lever', [workStage('sand', attended('all', 4, { pausable: true }))]);
+    const press = part('clip', [workStage('press', attended('all', 1, { persons: 2 }))]);
+    const both = lab({
+      people: [people('technicians', 2, ['all'])],
+      parts: [sand, press],
+      demand: [dated('lever', [8, 8]), dated('clip', [9], { rush: true })],
+      dispatch: {
+        order: ['machine', 'station', 'bench'],
+        fitOn: 'typical',
+        within: 'promise',
+        rushInterrupts: true,
+      },
+    });
+    expect(of(both, 14, 'step pauses', 'step starts').slice(2)).toEqual([
+      'mon 09:00 step pauses job 1 sand by technicians 2',
+      'mon 09:00 step pauses job 0 sand by technicians 1',
+      'mon 09:00 step starts job 2 press by technicians 1 and technicians 2',
     ]);
   });
 });
