@@ -8,53 +8,52 @@
  * A. Neumaier, "Rundungsfehleranalyse einiger Verfahren zur Summation endlicher Summen" (1974) (from memory).
  */
 export class BinSums {
-  readonly partial: Float64Array;
-  private readonly partialError: Float64Array;
-  private readonly change: Float64Array;
-  private readonly changeError: Float64Array;
+  private readonly count: number;
+  /**
+   * Sum and error of the bins, one pair for each, then of the changes, one pair for each and one behind the last
+   * bin: in one array, because a replication begins with many of these and an array is dear to allocate.
+   */
+  private readonly pairs: Float64Array;
 
   constructor(count: number) {
-    this.partial = new Float64Array(count);
-    this.partialError = new Float64Array(count);
-    this.change = new Float64Array(count + 1);
-    this.changeError = new Float64Array(count + 1);
+    this.count = count;
+    this.pairs = new Float64Array(2 * count + 2 * (count + 1));
   }
 
   clear(): void {
-    this.partial.fill(0);
-    this.partialError.fill(0);
-    this.change.fill(0);
-    this.changeError.fill(0);
+    this.pairs.fill(0);
   }
 
   addToBin(bin: number, value: number): void {
-    const { partial, partialError } = this;
-    const before = partial[bin];
-    const after = before + value;
-    partial[bin] = after;
-    partialError[bin] += additionError(before, value, after);
+    this.add(2 * bin, value);
   }
 
   /** From this bin on, every bin is covered by so much more. */
   addChange(bin: number, weight: number): void {
-    const { change, changeError } = this;
-    const before = change[bin];
-    const after = before + weight;
-    change[bin] = after;
-    changeError[bin] += additionError(before, weight, after);
+    this.add(2 * (this.count + bin), weight);
   }
 
   totals(width: number): Float64Array {
-    const totals = new Float64Array(this.partial.length);
+    const { pairs, count } = this;
+    const totals = new Float64Array(count);
     let covered = 0;
     let coveredError = 0;
-    for (let bin = 0; bin < totals.length; bin++) {
+    for (let bin = 0; bin < count; bin++) {
       const before = covered;
-      covered += this.change[bin];
-      coveredError += additionError(before, this.change[bin], covered) + this.changeError[bin];
-      totals[bin] = this.partial[bin] + (this.partialError[bin] + (covered + coveredError) * width);
+      const change = pairs[2 * (count + bin)];
+      covered += change;
+      coveredError += additionError(before, change, covered) + pairs[2 * (count + bin) + 1];
+      totals[bin] = pairs[2 * bin] + (pairs[2 * bin + 1] + (covered + coveredError) * width);
     }
     return totals;
+  }
+
+  private add(pair: number, value: number): void {
+    const { pairs } = this;
+    const before = pairs[pair];
+    const after = before + value;
+    pairs[pair] = after;
+    pairs[pair + 1] += additionError(before, value, after);
   }
 }
 

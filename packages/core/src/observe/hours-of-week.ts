@@ -26,9 +26,11 @@ export class HoursOfWeek {
 
   /** @returns 168 averages, Monday 00:00 first */
   averages(): Float64Array {
-    const there = new IntervalRing(MILLISECONDS_PER_HOUR, HOURS_PER_WEEK);
-    addStay(there, this.localTime, this.window.start, this.window.end, 1);
-    const lengths = there.totals();
-    return this.sums.totals().map((sum, hour) => (lengths[hour] === 0 ? 0 : sum / lengths[hour]));
+    const lengths = this.window.hoursOfWeek(this.localTime);
+    const averages = this.sums.totals();
+    for (let hour = 0; hour < HOURS_PER_WEEK; hour++) {
+      averages[hour] = lengths[hour] === 0 ? 0 : averages[hour] / lengths[hour];
+    }
+    return averages;
   }
 }

@@ -66,10 +66,12 @@ export class PartHoursSums {
 
   add(job: Job): void {
     this.finishedJobs++;
-    for (let step = 0; step < this.work.length; step++) this.work[step] += job.work[step] / job.quantity;
-    for (let entry = 0; entry < this.waits.length; entry++) {
+    const { work, waits } = this;
+    const { quantity } = job;
+    for (let step = 0; step < work.length; step++) work[step] += job.work[step] / quantity;
+    for (let entry = 0; entry < waits.length; entry++) {
       const wait = job.waits[entry];
-      if (wait !== 0) this.waits[entry] += wait / job.quantity;
+      if (wait !== 0) waits[entry] += wait / quantity;
     }
   }
 }
