@@ -243,7 +243,7 @@ function batchesToStart(floor: Floor): Candidate[] {
         tryToBegin: () => {
           const workers = workersToBegin(floor, first(phases), rankOf(filling.loads));
           if (workers === null) return false;
-            noteOpenChoice(floor, filling);
+          noteOpenChoice(floor, filling);
           for (const load of rest === null ? filling.loads : filling.loads.slice(1))
             remove(floor.waiting, load);
           if (rest !== null) {
