@@ -3,8 +3,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { readScenario } from '@buildweek/scenario';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { noting, scenarioMeshes } from '../scenario-meshes.ts';
 import { bundleDemoRecord } from './bundle.ts';
 import { startChromium } from './chromium.ts';
 import { type DemoRecord, recordOf } from './demo-record.ts';
@@ -17,11 +19,13 @@ const PATIENCE = 300_000;
 
 const WORKER = `
   import { recordOf } from './demo-record.mjs';
-  self.onmessage = ({ data }) => self.postMessage(recordOf(data.text, data.replications));
+  self.onmessage = ({ data }) => self.postMessage(recordOf(data.text, data.replications, data.answers));
 `;
 
 const demo = readFileSync(new URL('../../../scenarios/demo.yaml', import.meta.url), 'utf8');
-const here = recordOf(demo, REPLICATIONS);
+const { reader, answers } = noting(scenarioMeshes);
+readScenario(demo, 'demo.yaml', null, reader);
+const here = recordOf(demo, REPLICATIONS, answers);
 
 let folder: string;
 let bundle: string;
@@ -42,11 +46,12 @@ function recordBy(program: string): DemoRecord & { readonly version: string } {
   const script = `
     import { recordOf } from ${JSON.stringify(module)};
     import { readFileSync } from 'node:fs';
-    const record = recordOf(readFileSync(0, 'utf8'), ${REPLICATIONS});
+    const { text, answers } = JSON.parse(readFileSync(0, 'utf8'));
+    const record = recordOf(text, ${REPLICATIONS}, answers);
     console.log(JSON.stringify({ ...record, version: process.version }));
   `;
   const said = execFileSync(program, ['--input-type=module', '--eval', script], {
-    input: demo,
+    input: JSON.stringify({ text: demo, answers }),
     encoding: 'utf8',
     maxBuffer: 100_000_000,
   });
@@ -90,15 +95,15 @@ describe('The same scenario, seed and replication give the same record', () => {
       await serve('worker.mjs', 'text/javascript', WORKER);
       await page.goto('http://lab.test/');
       const found = await page.evaluate(
-        ([text, replications]) => {
+        ([text, replications, answers]) => {
           const worker = new Worker('worker.mjs', { type: 'module' });
           return new Promise<unknown>((resolve, reject) => {
             worker.onmessage = ({ data }) => resolve(data);
             worker.onerror = ({ message }) => reject(new Error(message));
-            worker.postMessage({ text, replications });
+            worker.postMessage({ text, replications, answers });
           });
         },
-        [demo, REPLICATIONS] as const,
+        [demo, REPLICATIONS, answers] as const,
       );
       expect(found).toEqual(here);
       await page.close();

@@ -4,6 +4,7 @@ import { createSimulator } from '@buildweek/core';
 import { readScenario } from '@buildweek/scenario';
 import { type JobStory, replayOf, slowestJobs } from '@buildweek/study';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { scenarioMeshes } from '../scenario-meshes.ts';
 import { buildweek, Folder, ROOT } from './buildweek.ts';
 
 const folder = new Folder();
@@ -169,7 +170,7 @@ describe('buildweek follow with what is not there', () => {
 
   it.each([
     ['cut short', (text: string) => text.slice(0, 500), 'not a whole results document'],
-    ['a later format', (text: string) => text.replace('"version": 1', '"version": 99'), 'has version 99'],
+    ['a later format', (text: string) => text.replace('"version": 2', '"version": 99'), 'has version 99'],
     [
       'written by another version',
       (text: string) => text.replace(/("name": "buildweek",\s*"version": ")[^"]*/, '$10.0.0'),
@@ -192,7 +193,12 @@ describe('buildweek follow with what is not there', () => {
 });
 
 describe('the stories of all jobs of the demo', () => {
-  const reading = readScenario(readFileSync(join(ROOT, 'scenarios/demo.yaml'), 'utf8'), 'demo.yaml');
+  const reading = readScenario(
+    readFileSync(join(ROOT, 'scenarios/demo.yaml'), 'utf8'),
+    'demo.yaml',
+    null,
+    scenarioMeshes,
+  );
   if (reading.kind === 'problems') throw new Error('The demo is not a scenario.');
   const { lab } = reading;
   const settings = { seed: 'spring', replication: 3, ignoredWeeks: 0, weeks: 13, capWeeks: 13 };

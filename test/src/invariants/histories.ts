@@ -1,10 +1,11 @@
 import { createSimulator, type History } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import { formatProblem, readScenario } from '@buildweek/scenario';
+import { scenarioMeshes } from '../scenario-meshes.ts';
 
 /** The lab of a scenario text. @throws Error when it has problems; warnings are allowed */
 export function labOf(text: string): Lab {
-  const reading = readScenario(text, 'invariant.yaml');
+  const reading = readScenario(text, 'invariant.yaml', null, scenarioMeshes);
   if (reading.kind === 'problems') throw new Error(reading.problems.map(formatProblem).join('\n'));
   return reading.lab;
 }
