@@ -80,13 +80,19 @@ export function readWaysOfMaking(
     if (built?.stages.every((stage) => stage.kind !== 'build')) continue;
     const error = reading.problems.find((problem) => problem.severity === 'error');
     if (error !== undefined) {
-      impossible.push({ route, reason: error.message });
+      impossible.push({ route, reason: ofThePart(error.message, route) });
       continue;
     }
     const stands = reading.assumptions.find(({ what }) => what === `parts / ${route} / as it stands`);
     ways.push({ route, lab, stands: stands?.value ?? null });
   }
   return { ways, impossible };
+}
+
+/** The part type is called by its route here; to whoever asks there is only the part. */
+function ofThePart(message: string, route: string): string {
+  const text = message.replaceAll(`"${route}"`, 'the part');
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function askedNode(route: string, { shape, finish }: AskedPart): SourceNode {

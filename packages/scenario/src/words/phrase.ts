@@ -134,7 +134,8 @@ export class Phrase {
     throw new WordingError(
       `"${word}" is not a unit.`,
       `${this.expected}; units are ${UNIT_WORDS[kind]}`,
-      meant === null ? this.example : this.withUnit(word, meant),
+      // "m" is no minute where a length is meant.
+      meant === null || unitNamed(meant)?.kind !== kind ? this.example : this.withUnit(word, meant),
     );
   }
 
