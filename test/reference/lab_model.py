@@ -1,7 +1,7 @@
 """The lab of packages/core/bench/bench-lab.ts in SimPy. Usage: lab_model.py WEEKS REPLICATIONS SEED
 
-Two technicians by day and help in the evening, resin and filament machines, a washer for whole builds, a curing
-station that waits to fill. Waiting work with hands is ranked over all queues (rush, kind, promise, number); work that
+Two technicians by day and help in the evening, resin and filament machines, of which the latter break down, a washer
+for whole builds, a curing station that waits to fill. Waiting work with hands is ranked over all queues (rush, kind, promise, number); work that
 may not pause starts only if it typically fits before the window ends. Times are hours.
 """
 
@@ -14,6 +14,10 @@ from run import report
 
 IGNORED_WEEKS = 2
 TOLERANCE = 1e-9
+HOURS_BETWEEN_FAILURES = 60
+DAY_WINDOWS = [(day * 24 + start, day * 24 + end) for day in range(5) for start, end in ((7, 11.5), (12, 15.5))]
+EVENING_WINDOWS = [(day * 24 + 16, day * 24 + 20) for day in range(4)]
+STARTS = sorted(start for start, _ in DAY_WINDOWS + EVENING_WINDOWS)
 MACHINE, STATION, BENCH = range(3)
 
 
@@ -128,6 +132,7 @@ class BenchLab:
         self.lead_times = []
         self.worked = 0.0
         self.runs = {"resin": 0, "filament": 0}
+        self.breakdowns = 0
         self.finished = env.event()
         self.events = 0
         self.dispatch_is_due = False
@@ -141,8 +146,8 @@ class BenchLab:
             "washer": UnitGroup(1, 2, 0, None, 0.1, lambda load: 1, self.wash),
             "curing": UnitGroup(1, 6, 0.5, 1, 0.05, lambda load: 1, self.cure),
         }
-        env.process(self.shifts(technicians, [(day * 24 + start, day * 24 + end) for day in range(5) for start, end in ((7, 11.5), (12, 15.5))]))
-        env.process(self.shifts([helper], [(day * 24 + 16, day * 24 + 20) for day in range(4)]))
+        env.process(self.shifts(technicians, DAY_WINDOWS))
+        env.process(self.shifts([helper], EVENING_WINDOWS))
         env.process(self.demand("ring", 20, 12, 1, 72, self.resin_part))
         env.process(self.demand("housing", 9, 4, 3, 96, self.resin_part))
         env.process(self.demand("bracket", 24, 4, 1, 72, self.filament_part))
@@ -232,16 +237,39 @@ class BenchLab:
         rank = min(load.best for load in loads)
         pieces = sum(job.pieces for load in loads for job in load.jobs)
         yield from self.hands((rank[0], MACHINE, *rank[1:]), "run machines", pert(6, 10, 20), 10 / 60, False, person)
-        yield self.env.timeout(0.1)
-        self.events += 1
-        yield self.env.timeout(0.3 + pieces * lognormvariate(0.4, 0.4))
-        self.events += 1
-        yield self.env.timeout(0.5)
-        self.events += 1
+        yield from self.running(0.1)
+        yield from self.running(0.3 + pieces * lognormvariate(0.4, 0.4))
+        yield from self.running(0.5)
         yield from self.hands((rank[0], MACHINE, *rank[1:]), "run machines", pert(4, 6, 12), 6 / 60, False)
         self.run_ends("filament", group)
         for load in loads:
             load.done.succeed()
+
+    def running(self, left):
+        """Something that goes by itself, until it has gone on for so many hours between failures.
+
+        A failure stops it until somebody is in and has repaired it. The time to the next one has no memory, so it may
+        be drawn anew whenever something begins to run.
+        """
+        env = self.env
+        failure = expovariate(1 / HOURS_BETWEEN_FAILURES)
+        while failure < left:
+            yield env.timeout(failure)
+            self.events += 1
+            if self.start <= env.now < self.end:
+                self.breakdowns += 1
+            left -= failure
+            if not any(person.on_duty for person in self.persons):
+                yield env.timeout(self.until_somebody_comes())
+                self.events += 1
+            yield from self.hands((-1, -1, env.now, -1), "run machines", pert(20, 40, 90), 0, True)
+            failure = expovariate(1 / HOURS_BETWEEN_FAILURES)
+        yield env.timeout(left)
+        self.events += 1
+
+    def until_somebody_comes(self):
+        hour = self.env.now % 168
+        return next((start for start in STARTS if start >= hour), STARTS[0] + 168) - hour
 
     def wash(self, group, loads, person):
         return self.station(group, loads, person, 0.1, 0.4)
@@ -374,6 +402,7 @@ def play(weeks, replications):
         "hours at work a week": [],
         "resin builds a week": [],
         "filament builds a week": [],
+        "breakdowns a week": [],
     }
     for _ in range(replications):
         env = simpy.Environment()
@@ -386,6 +415,7 @@ def play(weeks, replications):
         answers["hours at work a week"].append(lab.worked / weeks)
         answers["resin builds a week"].append(lab.runs["resin"] / weeks)
         answers["filament builds a week"].append(lab.runs["filament"] / weeks)
+        answers["breakdowns a week"].append(lab.breakdowns / weeks)
     return events, answers
 
 

@@ -43,7 +43,8 @@ function poisson(perWeek: number) {
 
 /**
  * The lab of `test/reference/lab_model.py`: two technicians by day and help in the evening, resin and filament
- * machines, a washer for whole builds, a curing station that waits to fill. Figures are invented.
+ * machines, of which the latter break down, a washer for whole builds, a curing station that waits to fill. Figures
+ * are invented.
  */
 export function benchLab(): Lab {
   const launch = {
@@ -111,6 +112,18 @@ export function benchLab(): Lab {
         warmUp: constant(0.1),
         coolDown: { duration: constant(0.5), where: 'machine' },
         unload: { ...attended('run machines', 0), duration: minutes(4, 6, 12) },
+        breakdowns: [
+          {
+            name: 'nozzle',
+            by: 'running hours',
+            between: { kind: 'exponential', mean: 60 },
+            effect: 'build goes on after the repair',
+            repair: {
+              kind: 'own',
+              work: { ...attended('run machines', 0, { pausable: true }), duration: minutes(20, 40, 90) },
+            },
+          },
+        ],
       }),
     ],
     stations: [

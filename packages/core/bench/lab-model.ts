@@ -65,5 +65,6 @@ function answersOf(history: History, weeks: number): Record<string, number> {
     'hours at work a week': worked / weeks / MILLISECONDS_PER_HOUR,
     'resin builds a week': runs('resin') / weeks,
     'filament builds a week': runs('filament') / weeks,
+    'breakdowns a week': history.machines.reduce((sum, unit) => sum + unit.breakdowns, 0) / weeks,
   };
 }

@@ -75,7 +75,7 @@ export const WORKLOADS: readonly Workload[] = [
   },
   {
     key: 'lab',
-    title: 'D  lab model (builds, batches, shifts, ranks, records)',
+    title: 'D  lab model (builds, batches, shifts, breakdowns, ranks, records)',
     sizes: [13, 400],
     unit: 'measured weeks',
     units: 5200,
