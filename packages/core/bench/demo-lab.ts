@@ -1,14 +1,11 @@
 import { execFileSync } from 'node:child_process';
 import type { Lab } from '@buildweek/model';
 
-/** From the repository's root, where the scenario package can be found by its name: this package does not know it. */
+/** From the repository's root, where the command line can be found: this package knows neither scenarios nor meshes. */
 const ROOT = '../..';
 const SCRIPT = `
-  import { readFileSync } from 'node:fs';
-  import { readScenario } from '@buildweek/scenario';
-  const reading = readScenario(readFileSync('scenarios/demo.yaml', 'utf8'), 'demo.yaml');
-  if (reading.kind === 'problems') throw new Error(JSON.stringify(reading.problems));
-  process.stdout.write(JSON.stringify(reading.lab));
+  import { readScenarioFile } from './apps/cli/dist/files/scenario-file.js';
+  process.stdout.write(JSON.stringify(readScenarioFile('scenarios/demo.yaml').reading.lab));
 `;
 
 /** The lab of `scenarios/demo.yaml`. */
