@@ -5,6 +5,8 @@ import { median } from './agreement.ts';
 import { queueLab } from './bench-lab.ts';
 import { settingsFor } from './lab-model.ts';
 
+const WEEKS = 13;
+
 /** Processor seconds that some work takes. */
 function secondsOf(work: () => void): number {
   const before = process.cpuUsage();
@@ -21,6 +23,24 @@ export function microsecondsPerWeek(lab: Lab, weeks: number, replications: numbe
     secondsOf(() => playAll(simulator, weeks, replications)),
   );
   return (median(times) / replications / weeks) * 1e6;
+}
+
+/** Microseconds of processor time for one measured week of each of two labs, measured in turns; medians. */
+export function compareLabs(
+  labs: readonly [Lab, Lab],
+  replications: number,
+  rounds: number,
+): [number, number] {
+  const simulators = labs.map(createSimulator);
+  const times: [number[], number[]] = [[], []];
+  for (let round = 0; round <= rounds; round++) {
+    simulators.forEach((simulator, position) => {
+      const seconds = secondsOf(() => playAll(simulator, WEEKS, replications));
+      // The first round is there for the compiler.
+      if (round > 0) times[position].push((seconds / replications / WEEKS) * 1e6);
+    });
+  }
+  return [median(times[0]), median(times[1])];
 }
 
 /** Seconds for plans of the given lengths, measured in turns; medians. */

@@ -4,8 +4,15 @@ import type { Lab } from '@buildweek/model';
 import { agree, distance, estimate, HALF_WIDTH, type MeanEstimate, median } from './agreement.ts';
 import { benchLab } from './bench-lab.ts';
 import { demoLab } from './demo-lab.ts';
-import { microsecondsPerJob, microsecondsPerWeek, secondsByWeeks, timesOnThreads } from './lab-speed.ts';
+import {
+  compareLabs,
+  microsecondsPerJob,
+  microsecondsPerWeek,
+  secondsByWeeks,
+  timesOnThreads,
+} from './lab-speed.ts';
 import { HOW_TO_INSTALL, playHere, playReference, referenceVersions } from './reference.ts';
+import { typedTwin } from './typed-twin.ts';
 import { WORKLOADS, type Workload, type WorkloadRun } from './workload.ts';
 
 // The bench: bench/dist/bench/main.js [--rounds N] [--record]. Without SimPy it prints its own figures only.
@@ -101,6 +108,20 @@ async function printThreads(lab: Lab): Promise<void> {
   print(`Two threads take ${(processor[1] / processor[0]).toFixed(2)} times the processor time of one`);
 }
 
+/** Packing may make a lab slower by half at most. */
+const MOST_FOR_PACKING = 1.5;
+
+function printPacking(lab: Lab): void {
+  const [packed, typed] = compareLabs([lab, typedTwin(lab)], 100, 2 * rounds);
+  const ratio = packed / typed;
+  const verdict = ratio <= MOST_FOR_PACKING ? 'kept' : 'BROKEN';
+  if (ratio > MOST_FOR_PACKING) failures.push(`Packing makes the demo ${ratio.toFixed(2)} times as slow`);
+  print(
+    `The demo with packed builds ${packed.toFixed(0)} µs a week, with typed numbers ${typed.toFixed(0)} µs: ` +
+      `${ratio.toFixed(2)} times (at most ${MOST_FOR_PACKING}: ${verdict})`,
+  );
+}
+
 function printLabSpeed(title: string, lab: Lab): void {
   print(title);
   const week = microsecondsPerWeek(lab, 13, 100, rounds);
@@ -128,6 +149,7 @@ const ratios = Object.fromEntries(
 const demo = demoLab();
 printLabSpeed('Lab model alone: the demo', demo);
 printLabSpeed('Lab model alone: the lab of D', benchLab());
+printPacking(demo);
 await printThreads(demo);
 print(`${microsecondsPerJob(rounds).toFixed(2)} µs for each job of M/M/1 through the lab model`);
 print(`Peak memory of this process ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);

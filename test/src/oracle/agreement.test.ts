@@ -6,7 +6,8 @@ import { tinyLab } from './tiny-lab.ts';
 
 // `npm run test:long` plays ten thousand labs of another seed.
 const LABS = Number(process.env.BUILDWEEK_ORACLE_LABS ?? 300);
-const SEED = LABS > 300 ? 41 : 20261125;
+const SHORT_SEED = 20261125;
+const SEED = LABS > 300 ? 41 : SHORT_SEED;
 
 /** What must come up in two hundred labs, and in how many of them at least. */
 const TROUBLE: readonly (readonly [string, number])[] = [
@@ -52,7 +53,7 @@ describe('the oracle and the simulator', () => {
   }, 3_600_000);
 
   it('are compared on most of what happens, and all that can go wrong does so often enough', () => {
-    const labs = fc.sample(tinyLab, { seed: SEED, numRuns: 200 });
+    const labs = fc.sample(tinyLab, { seed: SHORT_SEED, numRuns: 200 });
     const seen = new Map<string, number>();
     const parts = labs.map((lab) => {
       const { events, undecidedAt, happened } = playMinuteByMinute(lab, 2);

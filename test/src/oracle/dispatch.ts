@@ -118,12 +118,12 @@ interface PossibleBuild {
 }
 
 /**
- * At the last call, if the lab asks for it: only the build that ends soonest after somebody is in again. When
- * all would end before, by rank as ever.
+ * At the last call, if the lab asks for it: of the builds for which people are there, only the one that ends soonest
+ * after somebody is in again. When all would end before, by rank as ever.
  */
 function preferred(floor: Floor, group: MachineGroup, possible: PossibleBuild[]): PossibleBuild[] {
   if (!group.launch.preferAttendedEnd || possible.length < 2) return possible;
-  const atLastCall = possible.filter((build) => build.lastCall);
+  const atLastCall = possible.filter((build) => build.lastCall && mayBegin(floor, build));
   const night = atLastCall.flatMap((build) => {
     const after = readyAfterOpening(floor, build.machine, build.filling);
     return after === null || after < 0 ? [] : [{ build, after }];
@@ -290,6 +290,15 @@ function workersToBegin(floor: Floor, phase: PlannedPhase, rank: Rank): Person[]
   const { actual, typical } = phase.length;
   const fit = floor.lab.dispatch.fitOn === 'drawn' ? actual : typical;
   return people(floor, phase.hands, phase.hands.mayPause ? null : fit, rank);
+}
+
+/** Whether people are there for the first work on a build, or could be freed for it because it is rush. */
+function mayBegin(floor: Floor, { machine, filling }: PossibleBuild): boolean {
+  const { hands, length } = first(planOf(machine, filling).inside);
+  if (hands === null) return true;
+  if (floor.lab.dispatch.rushInterrupts && rankOf([first(filling.loads)]).rush === 0) return true;
+  const fit = floor.lab.dispatch.fitOn === 'drawn' ? length.actual : length.typical;
+  return findWorkers(floor, hands, hands.mayPause ? null : fit) !== null;
 }
 
 /** Those who are free, or can be freed because it is rush. */
