@@ -39,6 +39,7 @@ export function partText(answer: PartAnswer, style: Style): string {
       }),
       style,
     ),
+    overtakingSection(answer, style),
     section('Where the hours of one piece go', hoursTable(ways, style), style),
     listSection('How it stands', standing(ways), style),
     listSection(
@@ -110,6 +111,35 @@ function hoursTable(ways: readonly WayOfMaking[], style: Style): string {
     }),
     style,
   );
+}
+
+/** From how many pieces on one way is ahead of another, for those that are the fastest for some number of pieces. */
+function overtakingSection({ ways, overtakings }: PartAnswer, style: Style): string {
+  const quantities = [...new Set(ways.flatMap((way) => way.curve.map(({ quantity }) => quantity)))];
+  const hoursAt = (way: WayOfMaking, quantity: number): number =>
+    way.curve.find((point) => point.quantity === quantity)?.hours ?? Number.POSITIVE_INFINITY;
+  const leaders = new Set(
+    quantities.map((quantity) => {
+      const best = Math.min(...ways.map((way) => hoursAt(way, quantity)));
+      return ways.find((way) => hoursAt(way, quantity) === best)?.route;
+    }),
+  );
+  const told = overtakings.filter(({ slower, faster }) => leaders.has(slower) && leaders.has(faster));
+  if (told.length === 0) return '';
+  const table = tableText(
+    [
+      words('ahead'),
+      words('of'),
+      numbers('from pieces on'),
+      numbers('one play in ten already from'),
+      numbers('one only from'),
+    ],
+    told.map(({ slower, faster, quantity, low, high }) => ({
+      cells: [faster, slower, String(quantity), String(low), high === null ? 'not at all' : String(high)],
+    })),
+    style,
+  );
+  return section('Which overtakes which, among those that are ever first', table, style);
 }
 
 /** How the part stands in the builds of each way; once, where all say the same. */
