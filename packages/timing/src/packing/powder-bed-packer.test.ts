@@ -47,6 +47,12 @@ describe('PowderBedPacker', () => {
     expect(packer.fits(Int32Array.of(0, 0, 1))).toBe(false);
   });
 
+  it('counts no more pieces than anybody would unpack, and at once', () => {
+    // Solid grains of 1e-4 mm3 are a tenth of a cake of 200 x 200 x 300 mm when there are 1.2e10 of them.
+    const grains = new PowderBedPacker({ ...bed, spacing: 0 }, [block(0.05, 0.05, 0.04)]);
+    expect(grains.most(0)).toBe(1_000_000);
+  }, 1000);
+
   it('fits every number of pieces of one shape up to the most, and none above', () => {
     const size = fc.integer({ min: 10, max: 200 });
     fc.assert(

@@ -87,7 +87,7 @@ export class PowderBedPacker {
     let most = Math.min(MOST_PIECES, Math.floor(height / rise));
     // The quotient may round across a whole number; the products are what `fits` compares.
     while (most > 1 && most * rise > height) most--;
-    while ((most + 1) * rise <= height) most++;
-    return Math.min(MOST_PIECES, Math.max(1, most));
+    while (most < MOST_PIECES && (most + 1) * rise <= height) most++;
+    return Math.max(1, most);
   }
 }
