@@ -18,6 +18,15 @@ describe('shapeOfDimensions', () => {
     });
   });
 
+  it('takes a full box as one, also where the product of its sides is rounded down', () => {
+    const sides = { width: 0.1, depth: 0.3, height: 0.7 };
+    expect(sides.width * sides.depth * sides.height).toBeLessThan(0.021);
+    expect(shapeOfDimensions({ ...sides, volume: 0.021 })).toMatchObject({
+      overhangArea: 0,
+      supportedVolume: 0,
+    });
+  });
+
   it('takes typical shares for what is not given', () => {
     const shape = shapeOfDimensions({ width: 40, depth: 30, height: 20, volume: 6000 });
     expect(shape.footprint).toBeCloseTo(0.8 * 1200, 9);

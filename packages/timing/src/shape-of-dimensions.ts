@@ -75,7 +75,8 @@ export function shapeOfDimensions(dimensions: Dimensions): PartShape {
   const overhangArea =
     volume > BOX_SHARE * box || dimensions.supportedVolume === 0 ? 0 : OVERHANG_SHARE * footprint;
   const supportedVolume =
-    dimensions.supportedVolume ?? Math.min(box - volume, overhangArea * OVERHANG_HEIGHT_SHARE * height);
+    dimensions.supportedVolume ??
+    Math.min(Math.max(0, box - volume), overhangArea * OVERHANG_HEIGHT_SHARE * height);
   checkNotNegative('supported volume', supportedVolume);
   const supportContactArea = dimensions.supportContactArea ?? overhangArea;
   checkNotNegative('area of support contact', supportContactArea);
