@@ -84,6 +84,28 @@ describe('BuildSums', () => {
     ]);
   });
 
+  it('takes parts that fill the whole bed as such, though rounding makes them larger than the bed', () => {
+    const time = {
+      kind: 'volume and height',
+      hoursPerBuild: 1,
+      hoursPerCubicCentimetre: 0,
+      hoursPerCentimetre: 0,
+    } as const;
+    const full = lab({
+      machines: [machine('sinter', { shaped: { ...POWDER, time } })],
+      parts: [part('cube', [build('build', 'sinter')], { print: { kind: 'shape', shape: SHAPE } })],
+    });
+    const sums = new BuildSums(full);
+    for (let replication = 0; replication < 20; replication++) {
+      // 100.0004 mm wide is 100 mm within half a micrometre, which packing does not see.
+      const content = { runs: 1, pieces: 1, fillSum: 1, heightSum: 200, partVolumeSum: 100.0004 * 100 * 200 };
+      sums.add(history(replication, { machines: [machineHistory('sinter', {}, content)] }));
+    }
+    expect(sums.results(0.95)).toMatchObject([
+      { packingDensity: { value: 1 }, powder: { returned: { value: 0 }, inParts: { value: 2 } } },
+    ]);
+  });
+
   it('says nothing of a group on which nothing with a shape is built', () => {
     expect(new BuildSums(lab({ machines: [machine('printer', { shaped: POWDER })] })).results(0.95)).toEqual(
       [],

@@ -58,10 +58,14 @@ class GroupSums {
       units.reduce((total, unit) => total + figure(unit), 0);
     const runs = sum((unit) => unit.runs);
     const height = sum((unit) => unit.heightSum);
-    const partVolume = sum((unit) => unit.partVolumeSum);
     this.perBuild.add([sum((unit) => unit.pieces), sum((unit) => unit.fillSum), height], runs);
     const bedding = time.kind === 'powder bed' ? time.bedding : 0;
     const cakeVolume = space.width * space.depth * (height + runs * bedding);
+    // Parts as large as the bed may seem larger: lengths that differ by half a micrometre are the same to the packer.
+    const partVolume = Math.min(
+      cakeVolume,
+      sum((unit) => unit.partVolumeSum),
+    );
     this.density.add([partVolume], cakeVolume);
     if (powder === null) return;
     const perWeek = (history.windowEnd - history.windowStart) / MILLISECONDS_PER_WEEK;
