@@ -81,6 +81,17 @@ describe('The best orientation of a part', () => {
     expect(best.orientation.name).toBe('as given');
   });
 
+  test('fits a build space that it fills exactly, also where a file has rounded its corners', () => {
+    // As a binary STL file has them: 0.1 and 250.1 in 32 bits are 250.000006 apart.
+    const bar = moved(box(250, 20, 20, [0.1, 0, 0]), ([x, y, z]) => [Math.fround(x), y, z]);
+    const { best, given } = bestOrientation(bar, 'MEX', { width: 250, depth: 20, height: 300 });
+    expect(given.shape.width).toBeGreaterThan(250);
+    expect(given.fits).toBe(true);
+    expect(best).toBe(given);
+    const longer = bestOrientation(box(250.001, 20, 20), 'MEX', { width: 250, depth: 20, height: 300 });
+    expect(longer.given.fits).toBe(false);
+  });
+
   test('says that a part is too big in all orientations', () => {
     const { best, reason } = bestOrientation(box(150, 150, 150), 'PBF', {
       width: 100,

@@ -51,6 +51,9 @@ const FIRM_SHARE = 0.01;
 /** The file's own orientation is kept unless another one is better by this much of the score. */
 const WORTHWHILE_GAIN = 0.005;
 
+/** A side may be longer than the build space by this, mm: the corners in a file are rounded, and turning rounds again. */
+const SAME_LENGTH = 0.0005;
+
 /** Orientations of a mesh already measured, by overhang angle: three processes ask for the same ones. */
 const measured = new WeakMap<Mesh, Map<number, readonly Candidate[]>>();
 
@@ -114,8 +117,11 @@ function unsupported(shape: PartShape): PartShape {
   return { ...shape, overhangArea: 0, supportedVolume: 0, supportContactArea: 0 };
 }
 
-function fits(shape: PartShape, limits: BuildLimits): boolean {
-  const { width, depth, height } = shape;
-  if (height > limits.height) return false;
-  return (width <= limits.width && depth <= limits.depth) || (depth <= limits.width && width <= limits.depth);
+function fits({ width, depth, height }: PartShape, limits: BuildLimits): boolean {
+  const goesInto = (side: number, limit: number): boolean => side <= limit + SAME_LENGTH;
+  if (!goesInto(height, limits.height)) return false;
+  return (
+    (goesInto(width, limits.width) && goesInto(depth, limits.depth)) ||
+    (goesInto(depth, limits.width) && goesInto(width, limits.depth))
+  );
 }
