@@ -41,6 +41,20 @@ describe('A typed size', () => {
     });
     expect(mistake({ size: '60 x 40 x 30 mm', volume: '18' })).toMatchObject({ what: 'volume' });
     expect(mistake({ size: '60 x 40 x 30 mm', volume: '0 mm3' })).toMatchObject({ what: 'volume' });
-    expect(mistake({ size: '60 x 40 x 30 mm', volume: '180 cm3' }).message).toMatch(/more than a box/);
+    expect(mistake({ size: '60 x 40 x 30 mm', volume: '180 cm3' })).toMatchObject({
+      what: 'volume',
+      message: expect.stringMatching(/more than a box/),
+      write: '36 cm3',
+    });
+    expect(mistake({ size: '60 x 40 x 30 mm', volume: '18 cm3', surface: '9 cm2' })).toMatchObject({
+      what: 'surface',
+      message: expect.stringMatching(/less than a sphere/),
+      write: '108 cm2',
+    });
+  });
+
+  it('is passed on as it was typed, so that a full box still holds its volume', () => {
+    const { shape } = askedSize({ size: '31.344 x 25.4 x 25.4 mm', volume: '20221.8 mm3' });
+    expect(shape).toMatchObject({ size: '31.344 x 25.4 x 25.4 mm', volume: '20221.8 mm3' });
   });
 });

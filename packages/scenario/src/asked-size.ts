@@ -1,7 +1,7 @@
 import { shapeOfDimensions } from '@buildweek/timing';
 import type { AskedPart } from './ways-of-making.ts';
 import { measure } from './words/measure.ts';
-import { size, sizeText } from './words/size.ts';
+import { size } from './words/size.ts';
 import { type Wording, WordingError } from './words/wording-error.ts';
 
 /** What somebody types of a part that has no mesh, worded as in a scenario file. */
@@ -65,7 +65,8 @@ export function askedSize(typed: TypedSize): AskedSize {
     return {
       shape: {
         kind: 'size',
-        size: sizeText(box),
+        // Not `sizeText`, which rounds: a full box would no longer hold its volume.
+        size: `${box.width} x ${box.depth} x ${box.height} mm`,
         volume: `${shape.volume} mm3`,
         surface: `${shape.surface} mm2`,
         supportedVolume: `${shape.supportedVolume} mm3`,
@@ -77,7 +78,12 @@ export function askedSize(typed: TypedSize): AskedSize {
     };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    throw new AskedSizeError('volume', error.message, 'a volume that the size can hold');
+    const { width, depth, height } = box;
+    if (volume > width * depth * height) {
+      throw new AskedSizeError('volume', error.message, cubicCentimetres((width * depth * height) / 2));
+    }
+    const surfaceOfBox = 2 * (width * depth + (width + depth) * height);
+    throw new AskedSizeError('surface', error.message, squareCentimetres(surfaceOfBox));
   }
 }
 
