@@ -61,6 +61,27 @@ describe('Requests', () => {
     expect(history.laws.machineImbalance).toBe(0);
   });
 
+  it('judges whether the work on a build fits the shift without the pieces of a cancelled job', () => {
+    const blast = workStage('blast', attended('all', 1.5), { level: 'build', basis: 'part' });
+    const history = play(
+      lab({
+        people: [people('technicians', 1, ['all'])],
+        machines: [machine('printers', { launch: { ...machine('any').launch, fullShare: 1 } })],
+        parts: [part('lever', [buildStage('build', 'printers'), blast], { print: printed(14), space: 0.5 })],
+        demand: [
+          dated('lever', [0]),
+          { ...dated('lever', [0]), name: 'withdrawn', changes: { cancels: after(5), revises: null } },
+        ],
+      }),
+    );
+    // Of one piece it takes until 15:30; of two it would not have been over when the shift ends at 16:00.
+    expect(lines(history, (entry) => entry.job === 0).slice(-3)).toEqual([
+      'mon 14:00 step starts job 0 blast by technicians 1',
+      'mon 15:30 step ends job 0 blast by technicians 1',
+      'mon 15:30 job ends job 0',
+    ]);
+  });
+
   it('scraps what a revision finds built, starts again at the first stage, and keeps the arrival of the job', () => {
     const history = play(printedThenFinished({ revises: after(11) }, [0]));
     expect(lines(history)).toEqual([

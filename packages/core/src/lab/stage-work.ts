@@ -28,11 +28,13 @@ export class StageWork {
     return sum;
   }
 
-  /** What the typical duration of the stage counts for: pieces, jobs, or 1. */
+  /** What the typical duration of the stage counts for: pieces or jobs that have not been given up, or 1. */
   typicalUnits(load: Load, basis: 'none' | 'job' | 'part'): number {
-    if (basis === 'part') return load.pieces;
     if (basis === 'none') return 1;
-    return load.weight;
+    if (basis === 'job') return load.weight;
+    let pieces = 0;
+    for (let lot = load.lots; lot !== null; lot = lot.nextInLoad) if (!lot.isDead) pieces += lot.pieces;
+    return pieces;
   }
 
   private lotWork(lot: Lot): number {
