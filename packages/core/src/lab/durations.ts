@@ -156,16 +156,9 @@ function printDuration(build: Load, uniforms: Float64Array, shaped: ShapedBuild 
   return toMilliseconds(longest + pieces);
 }
 
-/**
- * Typical milliseconds of a print with this content.
- *
- * @param shaped of the class in which the content waits or is built; it counts the content anew
- */
+/** Typical milliseconds of a print with this content, which is what `shaped` counts. */
 function typicalPrint(build: Load, shaped: ShapedBuild | null): number {
-  if (shaped !== null) {
-    shaped.countLoad(build);
-    return toMilliseconds(shaped.printHours);
-  }
+  if (shaped !== null) return toMilliseconds(shaped.printHours);
   let longest = 0;
   let pieces = 0;
   for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
