@@ -140,13 +140,15 @@ function bringBack(floor: Floor, unit: Unit): void {
   if (unit.run !== null) enterPhase(floor, unit.run);
 }
 
-/** What is owed is done as soon as a unit is free for it, the longest owed first, then as it is listed. */
+/** What is owed is done as soon as a unit is free for it, the longest owed first. */
 export function beginChores(floor: Floor): void {
   for (const unit of floor.units) {
     if (!isIdle(unit)) continue;
     const owed = unit.items.filter((item) => item.owedSince !== null);
     owed.sort((one, other) => (one.owedSince ?? 0) - (other.owedSince ?? 0));
-    const [item] = owed;
+    const [item, next] = owed;
+    // Which of two that fall due in the same minute comes first is left open.
+    if (next !== undefined && next.owedSince === item?.owedSince) floor.undecidedAt ??= floor.now;
     if (item?.chore == null) continue;
     unit.chore = item;
     const { work, duration } = item.chore;
