@@ -23,7 +23,7 @@ export interface ReadOptions {
 }
 
 /** A largest side outside of this range, mm, makes a wrong unit likely. Common practice, no source. */
-const PLAUSIBLE_SIDE = { low: 2, high: 2000 } as const;
+const PLAUSIBLE_SIDE = { low: 5, high: 2000 } as const;
 
 /** Beginnings of files that people give by mistake. */
 const OTHER_FILES: readonly (readonly [RegExp, string])[] = [
@@ -104,7 +104,9 @@ function sizeNotes(mesh: Mesh): string[] {
   const { low, high } = meshBounds(mesh);
   const side = Math.max(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
   if (side >= PLAUSIBLE_SIDE.low && side <= PLAUSIBLE_SIDE.high) return [];
-  return [`The longest side is ${Number(side.toPrecision(3))} mm: check the unit of the file.`];
+  const inches = Number((side * 25.4).toPrecision(3));
+  const hint = side < PLAUSIBLE_SIDE.low ? ` If its numbers are inches, it is ${inches} mm.` : '';
+  return [`The longest side is ${Number(side.toPrecision(3))} mm: check the unit of the file.${hint}`];
 }
 
 function refuseOtherFiles(bytes: Uint8Array, fileName: string): void {

@@ -20,7 +20,7 @@ describe('A typed size', () => {
       surface: '9500 mm2',
     });
     expect(notes).toHaveLength(2);
-    expect(notes[0]).toMatch(/^The volume below overhangs was not given: .* cm3, estimated/);
+    expect(notes[0]).toMatch(/^The volume below overhangs was not given: taken as .* cm3, as such boxes/);
   });
 
   it('that is all there needs no estimate', () => {

@@ -1,7 +1,9 @@
-import { shapeOfDimensions } from '@buildweek/timing';
+import type { BuildSpace, PartShape } from '@buildweek/model';
+import { BuildPacker, type Dimensions, shapeOfDimensions } from '@buildweek/timing';
+import type { ShapeReader } from './shape-reader.ts';
 import type { AskedPart } from './ways-of-making.ts';
 import { measure } from './words/measure.ts';
-import { size } from './words/size.ts';
+import { size, sizeText } from './words/size.ts';
 import { type Wording, WordingError } from './words/wording-error.ts';
 
 /** What somebody types of a part that has no mesh, worded as in a scenario file. */
@@ -16,6 +18,8 @@ export interface TypedSize {
 /** A part of typed size, with what had to be estimated. */
 export interface AskedSize {
   readonly shape: AskedPart['shape'];
+  /** Lays it on whichever of its sides suits a build space: for a part that may stand in any way. */
+  readonly laid: ShapeReader;
   /** A sentence for each measure that was not typed. */
   readonly notes: readonly string[];
 }
@@ -50,17 +54,23 @@ export function askedSize(typed: TypedSize): AskedSize {
   );
   const supportContact = readOptional(typed, 'supportContact', measure('area', '120 mm2', { orZero: true }));
   try {
-    const shape = shapeOfDimensions({
+    const dimensions: Dimensions = {
       ...box,
       volume,
       ...(surface === null ? {} : { surface }),
       ...(supportedVolume === null ? {} : { supportedVolume }),
       ...(supportContact === null ? {} : { supportContactArea: supportContact }),
-    });
+    };
+    const shape = shapeOfDimensions(dimensions);
+    const usual = 'as such boxes usually have';
     const estimates: readonly (readonly [string, number | null, string])[] = [
-      ['surface', surface, squareCentimetres(shape.surface)],
-      ['volume below overhangs', supportedVolume, cubicCentimetres(shape.supportedVolume)],
-      ['area that supports touch', supportContact, squareCentimetres(shape.supportContactArea)],
+      ['surface', surface, `${squareCentimetres(shape.surface)}, that of the box around it`],
+      ['volume below overhangs', supportedVolume, `${cubicCentimetres(shape.supportedVolume)}, ${usual}`],
+      [
+        'area that supports touch',
+        supportContact,
+        `${squareCentimetres(shape.supportContactArea)}, ${usual}`,
+      ],
     ];
     return {
       shape: {
@@ -72,9 +82,10 @@ export function askedSize(typed: TypedSize): AskedSize {
         supportedVolume: `${shape.supportedVolume} mm3`,
         supportContact: `${shape.supportContactArea} mm2`,
       },
+      laid: ({ space }) => laidIn(dimensions, space),
       notes: estimates
         .filter(([, said]) => said === null)
-        .map(([name, , text]) => `The ${name} was not given: ${text}, estimated from size and volume.`),
+        .map(([name, , text]) => `The ${name} was not given: taken as ${text}.`),
     };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
@@ -85,6 +96,29 @@ export function askedSize(typed: TypedSize): AskedSize {
     const surfaceOfBox = 2 * (width * depth + (width + depth) * height);
     throw new AskedSizeError('surface', error.message, squareCentimetres(surfaceOfBox));
   }
+}
+
+/** The part as it lies lowest of all that go into a build space; as it was typed where none does. */
+function laidIn(typed: Dimensions, space: BuildSpace): ReturnType<ShapeReader> {
+  const { width, depth, height } = typed;
+  const layings = [
+    typed,
+    { ...typed, depth: height, height: depth },
+    { ...typed, width: height, height: width },
+  ];
+  const fitting = layings
+    .map(shapeOfDimensions)
+    .filter((shape) => new BuildPacker(space, [shape]).most(0) > 0);
+  const lowest = fitting.reduce<PartShape | null>(
+    (best, shape) => (best === null || shape.height < best.height ? shape : best),
+    null,
+  );
+  const shape = lowest ?? shapeOfDimensions(typed);
+  const isTyped = shape.width === width && shape.depth === depth && shape.height === height;
+  const reason = isTyped
+    ? 'as its size was typed'
+    : `laid on another side, ${sizeText(shape)}: the lowest that fits`;
+  return { kind: 'shape', shape, reason, notes: [] };
 }
 
 function read<Value>(typed: TypedSize, what: keyof TypedSize, wording: Wording<Value>): Value {

@@ -83,10 +83,27 @@ export function readWaysOfMaking(
       impossible.push({ route, reason: ofThePart(error.message, route) });
       continue;
     }
+    if (!makesFinish(root, route, part.finish)) {
+      impossible.push({ route, reason: `No stage of the route makes a part ${part.finish}.` });
+      continue;
+    }
     const stands = reading.assumptions.find(({ what }) => what === `parts / ${route} / as it stands`);
     ways.push({ route, lab, stands: stands?.value ?? null });
   }
   return { ways, impossible };
+}
+
+/** Whether a route has a stage that is there for a smooth finish; what comes off it else is as any other part. */
+function makesFinish(root: SourceNode, route: string, finish: Finish): boolean {
+  if (finish !== 'smooth') return true;
+  const stages = entryOf(entryOf(root, 'routes')?.node, route)?.node;
+  if (stages?.kind !== 'list') return true;
+  return stages.items.some((item) => {
+    const stage = item.kind === 'map' ? item.entries[0]?.node : undefined;
+    const asked = entryOf(stage, 'for finish')?.node;
+    const words = asked?.kind === 'list' ? asked.items : asked === undefined ? [] : [asked];
+    return words.some((word) => word.kind === 'scalar' && /smooth/i.test(word.text));
+  });
 }
 
 /** The part type is called by its route here; to whoever asks there is only the part. */

@@ -77,7 +77,7 @@ describe('buildweek part', () => {
         ...QUICK,
       ]);
       expect(exitCode).toBe(0);
-      expect(stdout).toContain('The surface was not given: 472 cm2, estimated from size and volume.');
+      expect(stdout).toContain('The surface was not given: taken as 472 cm2, that of the box around it.');
       expect(stdout).toMatch(
         /Cannot make it\n {2}- small extrusion: The part is too large for\s+"small extruder"/,
       );

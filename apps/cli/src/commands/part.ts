@@ -50,7 +50,11 @@ export function partCommand(): Command {
         'foot',
       ]),
     )
-    .option('--as-given', 'build it as it stands in the file, not as suits each process best', false)
+    .option(
+      '--as-given',
+      'build it as it stands in the file or was typed, not as suits each process best',
+      false,
+    )
     .addOption(
       new Option('--finish <finish>', 'how it is to be finished').choices([...FINISHES]).default('cleaned'),
     )
@@ -91,8 +95,8 @@ function requestOf(mesh: string | undefined, options: PartOptions): PartRequest 
       'Which part? Give an STL or 3MF file, or its size and volume: buildweek part --size "60 x 40 x 30 mm" --volume "18 cm3"',
     );
   }
-  if (mesh === undefined && (options.unit !== undefined || options.asGiven)) {
-    throw badInput('--unit and --as-given are for a mesh; a size says its unit, and how the part stands.');
+  if (mesh === undefined && options.unit !== undefined) {
+    throw badInput('--unit is for a mesh; a size says its unit itself.');
   }
   return {
     scenario: options.in ?? null,

@@ -37,7 +37,7 @@ export function meshReader(placeOf: (path: string) => string): ShapeReader {
     } catch (error) {
       if (error instanceof MeshError) return { kind: 'refused', message: error.found, write: error.remedy };
       const message = `Cannot read the mesh ${request.path}: ${reasonOf(error)}.`;
-      return { kind: 'refused', message, write: 'the path of an STL or 3MF file' };
+      return { kind: 'refused', message, write: 'Give the path of an STL or 3MF file.' };
     }
   };
 }

@@ -54,10 +54,10 @@ const ASKED = [
 export function answerForPart(request: PartRequest, progress: TextStream): PartAnswer {
   const { scenario, seed, plays, quantities } = request;
   const text = scenario === null ? TYPICAL_LAB : readScenarioFile(scenario).text;
-  const { shape, notes } = askedShape(request);
+  const { shape, notes, laid } = askedShape(request);
   const part: AskedPart = { finish: request.finish, shape };
   const found = new Set<string>(notes);
-  const meshes = meshReader((path) => resolve(path));
+  const meshes = laid ?? meshReader((path) => resolve(path));
   const shapes: ShapeReader = (asked) => {
     const answer = meshes(asked);
     if (answer.kind === 'refused') throw badInput(`${answer.message} ${answer.write}`);
@@ -109,7 +109,14 @@ export function answerForPart(request: PartRequest, progress: TextStream): PartA
   };
 }
 
-function askedShape(request: PartRequest): { shape: AskedPart['shape']; notes: readonly string[] } {
+interface AskedShape {
+  readonly shape: AskedPart['shape'];
+  readonly notes: readonly string[];
+  /** For a typed size that may lie on any side; null for a mesh. */
+  readonly laid: ShapeReader | null;
+}
+
+function askedShape(request: PartRequest): AskedShape {
   const { mesh, typed, unit, orientation } = request;
   if (mesh !== null) {
     const saysUnit = /\.3mf$/i.test(mesh);
@@ -117,11 +124,14 @@ function askedShape(request: PartRequest): { shape: AskedPart['shape']; notes: r
     return {
       shape: { kind: 'mesh', path: mesh, unit: saysUnit ? null : (unit ?? 'mm'), orientation },
       notes: [],
+      laid: null,
     };
   }
   if (typed === null) throw new Error('Neither a mesh nor a size is given.');
   try {
-    return askedSize(typed);
+    const asked = askedSize(typed);
+    if (orientation === 'as given') return { ...asked, laid: null };
+    return { ...asked, shape: { kind: 'mesh', path: typed.size, unit: 'mm', orientation } };
   } catch (error) {
     if (!(error instanceof AskedSizeError)) throw error;
     const option = `--${error.what.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;

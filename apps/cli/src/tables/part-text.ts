@@ -95,10 +95,15 @@ function hoursTable(ways: readonly WayOfMaking[], style: Style): string {
     ],
     ways.map((way) => {
       const [timeline] = way.timelines;
+      const one = way.quantities.find(({ quantity }) => quantity === 1);
       const shares =
         timeline === undefined
           ? ['', '', '']
-          : [timeline.attendedHours, timeline.unattendedHours, timeline.closedHours].map(clockWords);
+          : [
+              (one?.minutesOfPeoplePerPart.typical ?? timeline.attendedHours * 60) / 60,
+              timeline.unattendedHours,
+              timeline.closedHours,
+            ].map(clockWords);
       return {
         cells: [
           nameOf(way),

@@ -171,10 +171,9 @@ export class LaunchRules {
 
   /** Typical milliseconds with people and by itself from the launch of a class to its print. */
   private typicalBeforeRun(group: UnitGroup, unitClass: UnitClass): { attended: number; alone: number } {
-    const { units } = this.simulation;
     const { phases, runPhase, material } = unitClass.compiled;
     const change =
-      group.idle === 0 ? null : materialChangeFor(group.compiled, units.bestUnit(group, material), material);
+      group.idle === 0 ? null : materialChangeFor(group.compiled, group.bestUnit(material), material);
     let attended = 0;
     let alone = 0;
     for (let phase = 0; phase < runPhase; phase++) {

@@ -29,6 +29,7 @@ import { Requests } from './requests.ts';
 import { RunPhases } from './run-phases.ts';
 import { Staff } from './staff.ts';
 import { StageWork } from './stage-work.ts';
+import { Standstill } from './standstill.ts';
 import { TaskFloor } from './task-floor.ts';
 import { UnitFloor } from './unit-floor.ts';
 import { Upkeep } from './upkeep.ts';
@@ -70,6 +71,7 @@ export class Simulation {
   readonly demand: Demand;
   readonly requests: Requests;
   private readonly dispatch: Dispatch;
+  private readonly standstill: Standstill;
   private readonly lab: Lab;
   private plan: PlanTimes | null = null;
 
@@ -103,6 +105,7 @@ export class Simulation {
     this.demand = new Demand(this);
     this.requests = new Requests(this);
     this.dispatch = new Dispatch(this);
+    this.standstill = new Standstill(this);
   }
 
   /** Plays one replication. */
@@ -112,7 +115,7 @@ export class Simulation {
     // What happens at the very start comes before work starts on what stands there, as at any instant.
     if (calendar.nextTime > 0) {
       dispatch.run();
-      this.units.settle();
+      this.standstill.settle();
     }
     while (!this.hasEnded && calendar.take()) {
       this.now = calendar.time;
@@ -121,7 +124,7 @@ export class Simulation {
       dispatch.run();
       // What started and takes no time ends at this same instant.
       if (calendar.nextTime !== this.now) {
-        this.units.settle();
+        this.standstill.settle();
         if (this.now >= this.measuredEnd && this.jobs.cohortOpen === 0) this.hasEnded = true;
       }
     }

@@ -1,30 +1,16 @@
 import { MACHINE_STATES, STATION_STATES } from '@buildweek/results';
-import { toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_ENDS } from '../kernel/event-calendar.ts';
-import {
-  CAUSE_BATCH,
-  CAUSE_CARRIER,
-  CAUSE_MACHINE,
-  CAUSE_MACHINE_DOWN,
-  CAUSE_SHIFT,
-} from '../observe/wait-clock.ts';
-import { type CompiledUnitClass, type CompiledWork, DRAW_SLOTS } from './compiled-lab.ts';
-import { largestInBatch, sizeOf, takeBatch, takeBuild } from './content.ts';
-import {
-  attendedDuration,
-  attendedTypical,
-  fixDurations,
-  materialChangeFor,
-  openStreams,
-  typicalRun,
-} from './durations.ts';
+import { type CompiledUnitClass, DRAW_SLOTS } from './compiled-lab.ts';
+import { sizeOf, takeBatch, takeBuild } from './content.ts';
+import { fixDurations, materialChangeFor, openStreams } from './durations.ts';
 import { EVENT_PHASE_ENDS } from './events.ts';
 import type { Load, Lot } from './load.ts';
 import type { Simulation } from './simulation.ts';
+import { StartingPeople } from './starting-people.ts';
 import { Unit } from './unit.ts';
 import { UnitClass } from './unit-class.ts';
 import { UnitGroup } from './unit-group.ts';
-import { IDLE, stateAtRest, WAITING_TO_FILL, WAITING_TO_START } from './unit-states.ts';
+import { stateAtRest } from './unit-states.ts';
 
 /** Machines and stations: what waits for them, what they hold, the phases they go through. */
 export class UnitFloor {
@@ -32,12 +18,14 @@ export class UnitFloor {
   readonly units: readonly Unit[];
   readonly classes: readonly UnitClass[];
   private readonly simulation: Simulation;
+  private readonly startingPeople: StartingPeople;
   /** For each attended queue: the groups that need people of its skill to start. */
   private readonly groupsStartedBy: readonly (readonly UnitGroup[])[];
 
   constructor(simulation: Simulation) {
     const { compiled } = simulation;
     this.simulation = simulation;
+    this.startingPeople = new StartingPeople(simulation);
     this.classes = compiled.unitClasses.map((unitClass) => new UnitClass(unitClass));
     const states = Math.max(MACHINE_STATES.length, STATION_STATES.length);
     const slots = DRAW_SLOTS.length + compiled.mostTailStages;
@@ -97,10 +85,14 @@ export class UnitFloor {
       const { seed } = unitClass;
       if (seed === null || group.idle === 0 || carriers.isMissing(group.compiled.carrier)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
-      const unit = this.bestUnit(group, unitClass.compiled.material);
+      const unit = group.bestUnit(unitClass.compiled.material);
       unitClass.isBlocked = !launch.mayStartNow(group, unitClass, unit);
       if (unitClass.isBlocked) continue;
-      if (!this.findStaff(unitClass, unit) && !this.canInterrupt(unitClass, unit, seed)) continue;
+      if (
+        !this.startingPeople.find(unitClass, unit) &&
+        !this.startingPeople.canBeFreed(unitClass, unit, seed)
+      )
+        continue;
       best = seed;
       group.pickedClass = unitClass;
       group.pickedUnit = unit;
@@ -108,23 +100,16 @@ export class UnitFloor {
     return best;
   }
 
-  /** Finds the people for the first phase of a run; true when nobody is needed. */
-  findStaff(unitClass: UnitClass, unit: Unit): boolean {
-    const { work } = unitClass.compiled.phases[0];
-    return work === null || this.simulation.staff.find(work.queue, this.startNeed(unitClass, unit));
-  }
-
   /** Launches what `pick` chose. */
   launchPicked(group: UnitGroup): void {
-    const { now, flow, runs, staff, carriers } = this.simulation;
+    const { now, flow, runs, carriers } = this.simulation;
     const unitClass = group.pickedClass as UnitClass;
     const unit = group.pickedUnit as Unit;
     // Another class may have been looked at since, so the people are looked for again.
-    if (!this.findStaff(unitClass, unit)) {
+    if (!this.startingPeople.find(unitClass, unit)) {
       // Only for a rush seed, with somebody to interrupt; whoever is freed may have other duties.
-      const { work } = unitClass.compiled.phases[0];
-      staff.interruptFor((work as CompiledWork).queue, this.startNeed(unitClass, unit));
-      if (!this.findStaff(unitClass, unit)) return;
+      this.startingPeople.free(unitClass, unit);
+      if (!this.startingPeople.find(unitClass, unit)) return;
     }
     const change = materialChangeFor(group.compiled, unit, unitClass.compiled.material);
     unitClass.clock.advance(now);
@@ -250,31 +235,6 @@ export class UnitFloor {
     unitClass.clock.read(load.clockAtEntry, now);
   }
 
-  /**
-   * At the end of an instant: why each queue stands still, and what idle units wait for. A group in which nothing
-   * happened waits for the same as before unless it waits for people and their cause has changed.
-   */
-  settle(): void {
-    const { now, staff } = this.simulation;
-    let peopleChanged = false;
-    for (const queue of staff.queues) {
-      const { cause } = queue;
-      if (cause !== queue.settledCause) {
-        queue.settledCause = cause;
-        peopleChanged = true;
-      }
-      if (queue.tasks.length > 0) queue.clock.setCause(cause, now);
-    }
-    for (const group of this.groups) {
-      if (group.isUnsettled) this.settleIdle(group);
-      else if (!peopleChanged) continue;
-      if (group.waiting === 0) continue;
-      for (const unitClass of group.classes) {
-        if (unitClass.loads.length > 0) unitClass.clock.setCause(this.causeOf(group, unitClass), now);
-      }
-    }
-  }
-
   /** Books what waits or goes on when the replication ends. */
   finish(): void {
     const { recorder, now } = this.simulation;
@@ -304,53 +264,6 @@ export class UnitFloor {
     unit.partVolume = shaped?.partVolume ?? 0;
   }
 
-  private canInterrupt(unitClass: UnitClass, unit: Unit, seed: Load): boolean {
-    const { compiled, staff } = this.simulation;
-    const { work } = unitClass.compiled.phases[0];
-    if (!compiled.rushInterrupts || seed.rush !== 0 || work === null) return false;
-    return staff.canInterrupt(work.queue, this.startNeed(unitClass, unit));
-  }
-
-  /** Milliseconds that must fit before the end of a window for the first phase of a run; 0 when it may pause. */
-  private startNeed(unitClass: UnitClass, unit: Unit): number {
-    const { compiled, stageWork } = this.simulation;
-    const phase = unitClass.compiled.phases[0];
-    const work = phase.work as CompiledWork;
-    if (work.pausable) return 0;
-    if (phase.what === 'run') {
-      const { batchSampler } = unitClass.compiled;
-      const { compiled: group } = this.groups[unit.group];
-      if (!compiled.fitOnDrawn) {
-        return largestInBatch(unitClass, group, (load, share) =>
-          typicalRun(this.simulation, unitClass, load, share),
-        );
-      }
-      return batchSampler === null
-        ? // What is drawn for a part of a job is its share, but for the noise of single pieces.
-          largestInBatch(unitClass, group, (load, share) => Math.round(share * stageWork.drawn(load)))
-        : toMilliseconds(batchSampler.sample(unit.uniforms[phase.slot]));
-    }
-    const group = this.groups[unit.group].compiled;
-    const change = materialChangeFor(group, unit, unitClass.compiled.material);
-    return compiled.fitOnDrawn ? attendedDuration(unit, phase, change) : attendedTypical(phase, change);
-  }
-
-  /** The idle unit that holds the material, else the one with the shortest change, else the lowest number. */
-  bestUnit(group: UnitGroup, material: number): Unit {
-    let best: Unit | null = null;
-    let shortest = Number.POSITIVE_INFINITY;
-    for (const unit of group.units) {
-      if (!unit.isCounted) continue;
-      const change = materialChangeFor(group.compiled, unit, material);
-      const length = unit.material === material ? -1 : (change?.typical ?? 0);
-      if (best === null || length < shortest) {
-        best = unit;
-        shortest = length;
-      }
-    }
-    return best as Unit;
-  }
-
   private becomesStale(group: UnitGroup): void {
     group.isStale = true;
     group.isUnsettled = true;
@@ -358,25 +271,4 @@ export class UnitFloor {
     // More set-ups for the same people bring the last call of the others forward.
     for (const queue of group.compiled.startQueues) this.staffChanged(queue);
   }
-
-  private settleIdle(group: UnitGroup): void {
-    group.isUnsettled = false;
-    const state = group.waiting === 0 ? IDLE : group.mayLaunch ? WAITING_TO_START : WAITING_TO_FILL;
-    for (const unit of group.units) {
-      if (unit.isCounted && unit.state !== state) this.setState(unit, state);
-    }
-  }
-
-  private causeOf(group: UnitGroup, unitClass: UnitClass): number {
-    if (group.idle === 0) return group.units.some(isDown) ? CAUSE_MACHINE_DOWN : CAUSE_MACHINE;
-    if (this.simulation.carriers.isMissing(group.compiled.carrier)) return CAUSE_CARRIER;
-    if (!unitClass.mayLaunch) return CAUSE_BATCH;
-    if (unitClass.isBlocked) return CAUSE_SHIFT;
-    const { work } = unitClass.compiled.phases[0];
-    return work === null ? CAUSE_SHIFT : this.simulation.staff.queues[work.queue].cause;
-  }
-}
-
-function isDown(unit: Unit): boolean {
-  return unit.isDown;
 }

@@ -1,5 +1,6 @@
 import type { WorkingWindows } from '../kernel/working-windows.ts';
 import type { CompiledUnitGroup } from './compiled-lab.ts';
+import { materialChangeFor } from './durations.ts';
 import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
 
@@ -54,5 +55,21 @@ export class UnitGroup {
   /** Whether a launch condition holds for anything that waits; else it waits for a batch to fill or for its time. */
   get mayLaunch(): boolean {
     return this.classes.some((unitClass) => unitClass.loads.length > 0 && unitClass.mayLaunch);
+  }
+
+  /** The idle unit that holds the material, else the one with the shortest change, else the lowest number. */
+  bestUnit(material: number): Unit {
+    let best: Unit | null = null;
+    let shortest = Number.POSITIVE_INFINITY;
+    for (const unit of this.units) {
+      if (!unit.isCounted) continue;
+      const change = materialChangeFor(this.compiled, unit, material);
+      const length = unit.material === material ? -1 : (change?.typical ?? 0);
+      if (best === null || length < shortest) {
+        best = unit;
+        shortest = length;
+      }
+    }
+    return best as Unit;
   }
 }

@@ -49,8 +49,8 @@ describe('The verdict on a part', () => {
       'For one piece: quick (MEX), finished 3.0 h after it is asked for on Monday 09:00; slow 20.0 h.',
       'For 100 pieces: slow (MEX), finished 2.5 days after it is asked for on Monday 09:00; quick 12.5 days.',
       'Fastest by number of pieces: quick up to 7, slow from 8 on.',
-      'Of the 3.0 h of one piece by quick, printing takes about 1.0 h, and people work 30 min; 2.0 h pass while nobody is there or free.',
-      'What turns it for many pieces: by slow a full build holds 10 pieces and prints 8.0 h, against 1.0 h for one.',
+      'Of the 3.0 h of one piece by quick, printing takes about 1.0 h, and people work 20 min; 2.0 h pass while nobody is there or free.',
+      'What turns it for many pieces: by slow, a full build of 10 prints 8.0 h, 48 min for each piece (one alone: 1.0 h); by quick, a full build of 10 prints 8.0 h, 48 min for each piece (one alone: 1.0 h).',
       'Least work for people at 100 pieces: slow with 5.0 min of hands per piece; most: quick with 20 min.',
     ]);
   });
@@ -61,7 +61,7 @@ describe('The verdict on a part', () => {
       '',
     );
     expect(sentences.join(' ')).not.toMatch(/Fastest by number/);
-    expect(sentences.join(' ')).toMatch(/By quick a full build holds 10 pieces/);
+    expect(sentences.join(' ')).toMatch(/By quick, a full build of 10 prints 8\.0 h/);
   });
 
   it('sums up a lead that changes often', () => {

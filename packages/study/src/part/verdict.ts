@@ -25,7 +25,7 @@ export function verdictOf(comparison: PartComparison, asked: string): string[] {
   return [
     ...[...new Set([fewest, most])].flatMap((quantity) => fastestSentence(ways, quantity, asked)),
     ...leaderSentence(comparison),
-    ...(first === null ? [] : whySentences(first.way, last?.way ?? first.way)),
+    ...(first === null ? [] : whySentences(first, last ?? first)),
     ...peopleSentence(ways, most),
   ];
 }
@@ -104,26 +104,35 @@ function leaderAt(ways: readonly WayOfMaking[], quantity: number): string | null
 }
 
 /** What makes the way of the few fast, and the way of the many. */
-function whySentences(few: WayOfMaking, many: WayOfMaking): string[] {
-  const [timeline] = few.timelines;
+function whySentences(few: Ranked, many: Ranked): string[] {
+  const [timeline] = few.way.timelines;
   const sentences: string[] = [];
-  if (timeline !== undefined) {
+  if (few.times.quantity === 1 && timeline !== undefined) {
     const wait =
       timeline.closedHours > SHORTEST_WAIT
         ? `; ${clockWords(timeline.closedHours)} pass while nobody is there or free`
         : '';
+    const hands = minutesWords(few.times.minutesOfPeoplePerPart.typical);
     sentences.push(
-      `Of the ${clockWords(timeline.hours)} of one piece by ${few.route}, printing takes about ${clockWords(few.printHoursOfOne)}, and people work ${clockWords(timeline.attendedHours)}${wait}.`,
+      `Of the ${clockWords(few.hours.typical)} of one piece by ${few.way.route}, printing takes about ${clockWords(few.way.printHoursOfOne)}, and people work ${hands}${wait}.`,
     );
   }
-  const build =
-    many.mostPerBuild === 1
-      ? `one piece fills a build, which prints ${clockWords(many.printHoursOfOne)}`
-      : `a full build holds ${many.mostPerBuild} pieces and prints ${clockWords(many.printHoursOfFull)}, against ${clockWords(many.printHoursOfOne)} for one`;
-  sentences.push(
-    few === many ? `By ${many.route} ${build}.` : `What turns it for many pieces: by ${many.route} ${build}.`,
-  );
+  if (few.way === many.way) {
+    sentences.push(`By ${many.way.route}, ${buildWords(many.way)}.`);
+  } else {
+    sentences.push(
+      `What turns it for many pieces: by ${many.way.route}, ${buildWords(many.way)}; by ${few.way.route}, ${buildWords(few.way)}.`,
+    );
+  }
   return sentences;
+}
+
+/** What a piece costs in print hours when builds are full, against one alone. */
+function buildWords({ mostPerBuild, printHoursOfOne, printHoursOfFull }: WayOfMaking): string {
+  const one = clockWords(printHoursOfOne);
+  if (mostPerBuild === 1) return `a build holds one piece and prints ${one}`;
+  const each = clockWords(printHoursOfFull / mostPerBuild);
+  return `a full build of ${mostPerBuild} prints ${clockWords(printHoursOfFull)}, ${each} for each piece (one alone: ${one})`;
 }
 
 function peopleSentence(ways: readonly WayOfMaking[], quantity: number): string[] {
