@@ -66,6 +66,10 @@ describe('A mesh file', () => {
   test('of an unlikely size says so', () => {
     const small = readMesh(writeBinaryStl(icosphere(1)), 'ball.stl', { unit: 'micron' });
     expect(small.notes).toEqual(['The longest side is 0.002 mm: check the unit of the file.']);
+    const inches = readMesh(writeBinaryStl(icosphere(1)), 'ball.stl', { unit: 'mm' });
+    expect(inches.notes).toEqual([
+      'The longest side is 2 mm: check the unit of the file. If its numbers are inches, it is 50.8 mm.',
+    ]);
   });
 
   test('with bytes after its last triangle is read, and says so', () => {

@@ -105,7 +105,8 @@ function sizeNotes(mesh: Mesh): string[] {
   const side = Math.max(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
   if (side >= PLAUSIBLE_SIDE.low && side <= PLAUSIBLE_SIDE.high) return [];
   const inches = Number((side * 25.4).toPrecision(3));
-  const hint = side < PLAUSIBLE_SIDE.low ? ` If its numbers are inches, it is ${inches} mm.` : '';
+  const isLikely = side < PLAUSIBLE_SIDE.low && inches >= PLAUSIBLE_SIDE.low;
+  const hint = isLikely ? ` If its numbers are inches, it is ${inches} mm.` : '';
   return [`The longest side is ${Number(side.toPrecision(3))} mm: check the unit of the file.${hint}`];
 }
 
