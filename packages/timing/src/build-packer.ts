@@ -30,7 +30,8 @@ export class BuildPacker {
 
   /**
    * Whether so many pieces of each shape go into one build. On a platform a yes is always right; a no may be wrong,
-   * since packing rectangles is too hard to be solved every time. Pieces of a single shape fit up to `most`.
+   * since packing rectangles is too hard to be solved every time. Pieces of a single shape fit up to `most`, and so do
+   * those of several shapes with the same sides in plan.
    */
   fits(counts: Int32Array): boolean {
     return this.packer.fits(counts);

@@ -34,6 +34,15 @@ describe('PlatformPacker', () => {
     expect(new PlatformPacker(space, [plate(5, 3)]).most(0)).toBe(23);
   });
 
+  it('takes parts of one rectangle as one shape, whatever they are called and however high they are', () => {
+    const space = { ...platform, width: 22, depth: 16, margin: 0, spacing: 0 };
+    const packer = new PlatformPacker(space, [block(5, 3, 10), block(3, 5, 20), plate(4, 4)]);
+    for (let pieces = 0; pieces <= 23; pieces++)
+      expect(packer.fits(Int32Array.of(pieces, 23 - pieces, 0))).toBe(true);
+    expect(packer.fits(Int32Array.of(12, 12, 0))).toBe(false);
+    expect(packer.fits(Int32Array.of(11, 11, 1))).toBe(false);
+  });
+
   it('needs no spacing at the edges, only between parts, and no margin between parts', () => {
     const space = { ...platform, width: 100, depth: 50, margin: 2, spacing: 4 };
     expect(new PlatformPacker(space, [plate(96, 46)]).most(0)).toBe(1);

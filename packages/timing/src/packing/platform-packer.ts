@@ -86,6 +86,7 @@ export class PlatformPacker {
 
   fits(counts: Int32Array): boolean {
     let kinds = 0;
+    let last = 0;
     let total = 0;
     let area = 0;
     let longest = 0;
@@ -95,6 +96,7 @@ export class PlatformPacker {
       if (pieces === 0) continue;
       if (pieces > this.most(shape)) return false;
       kinds++;
+      last = shape;
       total += pieces;
       area += pieces * this.long[shape] * this.short[shape];
       if (this.long[shape] > longest) longest = this.long[shape];
@@ -102,6 +104,8 @@ export class PlatformPacker {
     }
     if (kinds <= 1) return true;
     if (area > this.area) return false;
+    // Several part types of one rectangle: a build must not hold fewer because they have names of their own.
+    if (area === total * longest * widest) return total <= this.most(last);
     if (this.surelyFits(area, longest, widest)) return true;
     let answer = this.memory.recall(counts);
     if (answer === NOT_KNOWN) {
