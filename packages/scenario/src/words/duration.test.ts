@@ -120,6 +120,8 @@ describe('a duration', () => {
       '10 to 45 min, usually 45 min',
     ],
     ['-5 min', 'It cannot be negative.', '10 to 45 min, usually 20'],
+    ['.s', '"." is not understood here.', '10 to 45 min, usually 20'],
+    ['1 to . h', '"." is not a number.', '10 to 45 min, usually 20'],
     ['20 mm', '"mm" measures a length, and a time is needed here.', '20 min'],
     ['20 %', '"%" measures a share, and a time is needed here.', '20 min'],
     ['20 mins', '"mins" is not a unit.', '20 min'],

@@ -65,7 +65,7 @@ export class Phrase {
   }
 
   get startsWithNumber(): boolean {
-    return /^[\d.]/.test(this.next);
+    return /^\.?\d/.test(this.next);
   }
 
   /** Takes the next word when it is one of these. */
