@@ -38,7 +38,9 @@ export function enterPhase(floor: Floor, run: Run): void {
     return;
   }
   run.standsFor = null;
-  if (present.hands === null && !mayRunAlone(floor, unit, floor.now, typicalStretch(present, run.phases))) {
+  // What takes no time does not run, so it needs no permission.
+  const runsAlone = present.hands === null && present.length.actual > 0;
+  if (runsAlone && !mayRunAlone(floor, unit, floor.now, typicalStretch(present, run.phases))) {
     run.standsFor = 'permission';
     return;
   }
