@@ -11,7 +11,7 @@ export interface Economics {
   readonly interest: number;
   /** Years within which a purchase should have paid for itself. */
   readonly paybackYears: number;
-  /** One entry for each machine group and station group that costs something. */
+  /** One entry for each machine group and station group of the scenario. */
   readonly equipment: readonly EquipmentCost[];
   readonly people: readonly PeopleCost[];
   readonly materials: readonly MaterialCost[];
@@ -41,7 +41,7 @@ export interface EquipmentCost {
 
 export interface PeopleCost {
   readonly group: string;
-  /** For each hour on duty, whatever is done in it. */
+  /** For each hour of the roster, whatever is done in it; closing days, leave and absence are paid as well. */
   readonly perHour: number;
   /** Supplement on hours of overtime, 0.25 for 25 %. */
   readonly overtimeSupplement: number;
@@ -52,8 +52,8 @@ export interface MaterialCost {
   readonly material: string;
   /** For each kg. */
   readonly pricePerKilogram: number;
-  /** g/cm3. */
-  readonly density: number;
+  /** g/cm3; null where only machines use it that state the density of their parts. */
+  readonly density: number | null;
   /** Material lost for each kg that goes into parts and supports, 0.1 for 10 %: purge, resin that sticks, old powder. */
   readonly waste: number;
 }

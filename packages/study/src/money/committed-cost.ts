@@ -1,0 +1,86 @@
+import type { Economics, EquipmentCost, Lab } from '@buildweek/model';
+import { capitalRecoveryCost } from './formulas/equivalent-annual-cost.ts';
+import { paidHours, WEEKS_PER_YEAR } from './roster-hours.ts';
+
+/** What the lab costs in a year whatever it does, known before anything is played. In the currency of the scenario. */
+export interface CommittedCost {
+  readonly perYear: number;
+  /** One entry for each machine group and station group, machines first, in the order of the lab. */
+  readonly equipment: readonly CommittedEquipment[];
+  readonly people: readonly CommittedPeople[];
+  readonly otherPerYear: number;
+}
+
+export interface CommittedEquipment {
+  readonly group: string;
+  readonly count: number;
+  /** Purchase and interest over its life, less what it is worth at the end: equal amounts for each year. */
+  readonly capitalPerYear: number;
+  /** Service, energy, spare parts. */
+  readonly upkeepPerYear: number;
+}
+
+export interface CommittedPeople {
+  readonly group: string;
+  readonly count: number;
+  /** Of all persons of the group together. */
+  readonly hoursPerYear: number;
+  readonly perYear: number;
+}
+
+/** What has to be bought because it is not there yet. */
+export interface Purchase {
+  readonly group: string;
+  readonly count: number;
+  /** Of all of them. */
+  readonly amount: number;
+}
+
+/**
+ * Equivalent annual cost of machines and stations with their yearly cost, people's hours of the roster, and other
+ * costs; numbers of machines, stations and people are those of the lab, so that plans can be compared. Groups that the
+ * economics do not name cost nothing.
+ * @throws Error when the lab does not know the hours of a group of people
+ */
+export function committedCost(lab: Lab, economics: Economics): CommittedCost {
+  const equipment = pricedGroups(lab, economics).map(({ group, count, cost }) => ({
+    group,
+    count,
+    capitalPerYear: count * capitalRecoveryCost(cost, economics.interest),
+    upkeepPerYear: count * cost.yearlyCost,
+  }));
+  const people = lab.people.flatMap((group) => {
+    const cost = economics.people.find((candidate) => candidate.group === group.name);
+    if (cost === undefined) return [];
+    const hoursPerYear = group.count * paidHours(lab, group, WEEKS_PER_YEAR);
+    return [{ group: group.name, count: group.count, hoursPerYear, perYear: hoursPerYear * cost.perHour }];
+  });
+  const perYear =
+    equipment.reduce((sum, { capitalPerYear, upkeepPerYear }) => sum + capitalPerYear + upkeepPerYear, 0) +
+    people.reduce((sum, group) => sum + group.perYear, 0) +
+    economics.otherPerYear;
+  return { perYear, equipment, people, otherPerYear: economics.otherPerYear };
+}
+
+/** The sum of {@link committedCost}: by what plans are put in order. Errors as there. */
+export function committedCostPerYear(lab: Lab, economics: Economics): number {
+  return committedCost(lab, economics).perYear;
+}
+
+/** Machines and stations of the lab beyond those that are owned. */
+export function purchases(lab: Lab, economics: Economics): Purchase[] {
+  return pricedGroups(lab, economics).flatMap(({ group, count, cost }) => {
+    const bought = Math.max(0, count - cost.owned);
+    return bought === 0 ? [] : [{ group, count: bought, amount: bought * cost.price }];
+  });
+}
+
+function pricedGroups(
+  lab: Lab,
+  economics: Economics,
+): { group: string; count: number; cost: EquipmentCost }[] {
+  return [...lab.machines, ...lab.stations].flatMap(({ name, count }) => {
+    const cost = economics.equipment.find((candidate) => candidate.group === name);
+    return cost === undefined ? [] : [{ group: name, count, cost }];
+  });
+}
