@@ -124,6 +124,7 @@ describe('RunPhases', () => {
     expect(trace[cleaning + 2]).toContain('step starts job 0 build print');
     expect(history.machines[0]?.failures).toBe(1);
     expect(history.partHours[0]?.repeatedPieces).toBe(1);
+    expect(history.partHours[0]?.builtPieces).toBe(2);
     expect(history.laws.leadTimeImbalance).toBe(0);
     expect(history.laws.machineImbalance).toBe(0);
   });
@@ -140,6 +141,7 @@ describe('RunPhases', () => {
       const ends = lines(history, (entry) => entry.what === 'job ends');
       if (history.partHours[0]?.repeatedPieces !== 1) continue;
       expect(ends.map((line) => line.slice(0, 9))).toEqual(['mon 10:00', 'mon 10:00', 'mon 20:00']);
+      expect(history.partHours[0]?.builtPieces).toBe(4);
       return;
     }
     throw new Error('No seed spoils exactly one job.');

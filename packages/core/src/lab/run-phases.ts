@@ -289,7 +289,7 @@ export class RunPhases {
     unit.heldCarrier = build.carrier;
     unit.loads = null;
     unit.willFail = false;
-    recorder.buildFails(unit, now);
+    recorder.buildFails(unit, build, now);
     flow.giveBack(build);
   }
 

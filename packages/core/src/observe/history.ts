@@ -72,6 +72,8 @@ export interface PartHoursHistory {
   readonly finishedJobs: number;
   /** Pieces that had to be made again in the window: failed builds, rejects. */
   readonly repeatedPieces: number;
+  /** Pieces in builds that ended or failed in the window, whatever became of them after it. */
+  readonly builtPieces: number;
   /** For each stage: job visits in the window that had waited longer for it than they should. */
   readonly waitsTooLong: Float64Array;
   /** One entry for each step. */

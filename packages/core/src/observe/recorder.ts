@@ -3,6 +3,7 @@ import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
 import type { LocalTime } from '../kernel/local-time.ts';
 import type { CompiledLab } from '../lab/compiled-lab.ts';
 import type { Job } from '../lab/job.ts';
+import type { Load } from '../lab/load.ts';
 import type { Person } from '../lab/person.ts';
 import { PERSON_IDLE, PERSON_OFF } from '../lab/person.ts';
 import type { Unit } from '../lab/unit.ts';
@@ -116,8 +117,17 @@ export class Recorder {
     if (this.window.contains(now)) this.partHours[job.part.index].waitsTooLong[stage]++;
   }
 
-  buildFails(unit: Unit, now: number): void {
-    if (this.window.contains(now)) unit.failures++;
+  /** @param build what was in it; still whole */
+  buildFails(unit: Unit, build: Load, now: number): void {
+    if (!this.window.contains(now)) return;
+    unit.failures++;
+    this.countBuilt(build);
+  }
+
+  private countBuilt(build: Load): void {
+    for (let lot = build.lots; lot !== null; lot = lot.nextInLoad) {
+      this.partHours[lot.part.index].builtPieces += lot.pieces;
+    }
   }
 
   breakdown(unit: Unit, now: number): void {
@@ -155,7 +165,11 @@ export class Recorder {
     unit.fillSum += unit.fill;
     unit.heightSum += unit.height;
     unit.partVolumeSum += unit.partVolume;
-    for (let load = unit.loads; load !== null; load = load.nextInUnit) unit.pieces += load.pieces;
+    const isBuild = this.compiled.unitGroups[unit.group].kind === 'machine';
+    for (let load = unit.loads; load !== null; load = load.nextInUnit) {
+      unit.pieces += load.pieces;
+      if (isBuild) this.countBuilt(load);
+    }
   }
 
   personState(person: Person, now: number): void {
@@ -207,6 +221,7 @@ export class Recorder {
       steps: part.steps,
       finishedJobs: this.partHours[index].finishedJobs,
       repeatedPieces: this.partHours[index].repeatedPieces,
+      builtPieces: this.partHours[index].builtPieces,
       waitsTooLong: this.partHours[index].waitsTooLong,
       work: this.partHours[index].work,
       waits: this.partHours[index].waits,

@@ -54,6 +54,7 @@ export class JobClassSums {
 export class PartHoursSums {
   finishedJobs = 0;
   repeatedPieces = 0;
+  builtPieces = 0;
   readonly waitsTooLong: Float64Array;
   readonly work: Float64Array;
   readonly waits: Float64Array;

@@ -11,7 +11,7 @@ export interface CommittedCost {
   readonly otherPerYear: number;
 }
 
-export interface CommittedEquipment {
+interface CommittedEquipment {
   readonly group: string;
   readonly count: number;
   /** Purchase and interest over its life, less what it is worth at the end: equal amounts for each year. */
@@ -20,7 +20,7 @@ export interface CommittedEquipment {
   readonly upkeepPerYear: number;
 }
 
-export interface CommittedPeople {
+interface CommittedPeople {
   readonly group: string;
   readonly count: number;
   /** Of all persons of the group together. */
