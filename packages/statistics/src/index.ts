@@ -1,6 +1,18 @@
+export { optimalAllocation } from './allocation.ts';
 export { autocorrelation, vonNeumannRatio } from './autocorrelation.ts';
 export { batchMeans } from './batch-means.ts';
+export { individualLevel, pairedDifferences, simultaneousCriticalValue } from './bonferroni.ts';
+export {
+  type CandidateReport,
+  type CheapestFeasible,
+  type CheapestFeasibleSettings,
+  type ConstraintReport,
+  cheapestFeasible,
+  type ObserveConstraints,
+} from './cheapest-feasible.ts';
 export { type Difference, type PairedDifference, pairedDifference, welchDifference } from './comparison.ts';
+export { type FeasibilitySettings, type FeasibilityState, FeasibilityTest } from './feasibility.ts';
+export { fixedSizeReplications } from './fixed-size.ts';
 export {
   type Estimate,
   estimateOver,
@@ -10,8 +22,16 @@ export {
   type Prediction,
   type Refused,
 } from './interval.ts';
+export {
+  type Elimination,
+  type KimNelsonChoice,
+  type KimNelsonSettings,
+  kimNelson,
+  type ObserveMeasure,
+} from './kim-nelson.ts';
 export { meanInterval, replicationsForHalfWidth, replicationsForRelativeError } from './mean-interval.ts';
 export { mser, type WarmUp } from './mser.ts';
+export { oneSidedConfidence, type ShareConfidence, shareConfidence } from './one-sided.ts';
 export { type QuantileRanks, quantileRanks, sampleSizeForBound } from './order-statistics.ts';
 export { pooledQuantile, pooledQuantileInterval } from './pooled-quantile.ts';
 export { type Precision, sequentialPrecision } from './precision.ts';
@@ -19,6 +39,7 @@ export { onePeriodInterval } from './prediction.ts';
 export { clopperPearsonInterval, wilsonInterval } from './proportion.ts';
 export { type QuantileType, quantile } from './quantile.ts';
 export { ratioInterval } from './ratio-interval.ts';
+export { rinottConstant, rinottReplications } from './rinott.ts';
 export { RunningMeans } from './running-means.ts';
 export { RunningRatios } from './running-ratios.ts';
 export { normalDeviationInterval, pooledDeviationInterval } from './standard-deviation-interval.ts';
