@@ -6,6 +6,7 @@ export { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from './json
 export * from './measures.ts';
 export { parseResults, ResultsError } from './parse-results.ts';
 export * from './part-answer.ts';
+export * from './plan-measure.ts';
 export * from './results.ts';
 export * from './state-use.ts';
 export { periodName, toldInDays } from './told-in.ts';

@@ -1,4 +1,6 @@
 export { type AskedSize, AskedSizeError, askedSize, type TypedSize } from './asked-size.ts';
+export { changeScenario } from './change/change-scenario.ts';
+export { ChangeError, type ChangeWording, readChanges } from './change/change-wording.ts';
 export { TYPICAL_LAB } from './classes/typical-lab.ts';
 export {
   type TypicalClass,

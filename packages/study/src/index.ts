@@ -13,6 +13,7 @@ export { type Replay, replayOf } from './follow/replay.ts';
 export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-listing.ts';
 export type { WeekRange } from './hand/expected-demand.ts';
 export { handCalculation } from './hand/hand-calculation.ts';
+export { decideIgnoredWeeks } from './ignored-weeks.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
 export { clockSpreadWords, clockWords } from './part/clock-words.ts';
 export { verdictOf } from './part/verdict.ts';
@@ -22,7 +23,16 @@ export {
   type PartQuestion,
   waysOfMaking,
 } from './part/ways-of-making.ts';
+export {
+  type ObservationJournal,
+  type ObservationOptions,
+  ObservedPlans,
+  type Plan,
+} from './plans/observed-plans.ts';
+export type { MeasuresOfLab, ReplicationMeasure } from './plans/replication-measure.ts';
+export { standardMeasures } from './plans/standard-measures.ts';
 export type { StudyProgress } from './progress.ts';
+export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

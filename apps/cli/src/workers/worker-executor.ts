@@ -1,15 +1,19 @@
+import { serialize } from 'node:v8';
 import type { History, SimulationSettings } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { ReplicationExecutor, StopSignal } from '@buildweek/study';
 import { Piscina } from 'piscina';
+import type { ReplicationTask } from './replication-task.ts';
 
 /** Tasks handed out for each worker: one to play and one to go on with at once. */
 const TASKS_PER_WORKER = 2;
 
-/** Plays replications on worker threads. */
+/** Plays replications on worker threads, which stay for any number of labs. */
 export class WorkerExecutor implements ReplicationExecutor {
   private readonly workers: number;
-  private pool: { readonly lab: Lab; readonly threads: Piscina } | null = null;
+  private threads: Piscina | null = null;
+  private readonly known = new WeakMap<Lab, Pick<ReplicationTask, 'lab' | 'bytes'>>();
+  private nextLab = 0;
 
   /** @param workers number of threads, at least 1 */
   constructor(workers: number) {
@@ -21,7 +25,8 @@ export class WorkerExecutor implements ReplicationExecutor {
     settings: readonly SimulationSettings[],
     stop: StopSignal | null,
   ): AsyncGenerator<History> {
-    const threads = await this.threadsFor(lab, settings.length);
+    const threads = this.threadsFor(settings.length);
+    const shared = this.shared(lab);
     const arrivals = new Arrivals();
     const wake = (): void => arrivals.wake();
     stop?.addEventListener('abort', wake);
@@ -29,7 +34,7 @@ export class WorkerExecutor implements ReplicationExecutor {
       let begun = 0;
       for (let received = 0; received < settings.length; received++) {
         while (begun < settings.length && begun - received < this.workers * TASKS_PER_WORKER) {
-          arrivals.expect(threads.run(settings[begun++]));
+          arrivals.expect(threads.run({ ...shared, settings: settings[begun++] }));
         }
         const arrived = await arrivals.next(() => stop?.aborted ?? false);
         if (arrived === null) return;
@@ -43,23 +48,30 @@ export class WorkerExecutor implements ReplicationExecutor {
 
   /** Ends all threads, whatever they are doing. */
   async close(): Promise<void> {
-    const threads = this.pool?.threads;
-    this.pool = null;
+    const { threads } = this;
+    this.threads = null;
     await threads?.destroy();
   }
 
-  private async threadsFor(lab: Lab, tasks: number): Promise<Piscina> {
-    if (this.pool?.lab === lab) return this.pool.threads;
-    await this.close();
-    const threads = new Piscina({
+  private threadsFor(tasks: number): Piscina {
+    this.threads ??= new Piscina({
       filename: new URL('./replication-worker.js', import.meta.url).href,
       name: 'play',
-      workerData: lab,
       minThreads: Math.min(this.workers, tasks),
       maxThreads: this.workers,
     });
-    this.pool = { lab, threads };
-    return threads;
+    return this.threads;
+  }
+
+  private shared(lab: Lab): Pick<ReplicationTask, 'lab' | 'bytes'> {
+    const known = this.known.get(lab);
+    if (known !== undefined) return known;
+    const serialized = serialize(lab);
+    const bytes = new SharedArrayBuffer(serialized.byteLength);
+    new Uint8Array(bytes).set(serialized);
+    const shared = { lab: this.nextLab++, bytes };
+    this.known.set(lab, shared);
+    return shared;
   }
 }
 

@@ -1,0 +1,143 @@
+import { createHash } from 'node:crypto';
+import { availableParallelism } from 'node:os';
+import type { Lab, StudySettings } from '@buildweek/model';
+import type { IgnoredWeeks } from '@buildweek/results';
+import {
+  decideIgnoredWeeks,
+  type MeasuresOfLab,
+  ObservedPlans,
+  type ReplicationExecutor,
+  type StopSignal,
+} from '@buildweek/study';
+import { EXIT, Failure } from '../failure.ts';
+import { UnfinishedFile } from '../files/unfinished-file.ts';
+import { programVersion } from '../program-version.ts';
+import { stopOnSignal } from '../stop-on-signal.ts';
+import { ProgressBar } from '../terminal/progress-bar.ts';
+import { WorkerExecutor } from '../workers/worker-executor.ts';
+import type { PlanOptions } from './plan-options.ts';
+
+/** What is to be played. */
+export interface PlanWork {
+  /** Name of the command. */
+  readonly command: string;
+  /** Scenario file, for names of files and for what to write to go on. */
+  readonly path: string;
+  /** Whatever else the observations depend on: texts of scenarios, changes. */
+  readonly texts: readonly string[];
+  /** The lab whose ignored weeks hold for all plans. */
+  readonly lab: Lab;
+  readonly settings: StudySettings;
+  readonly measures: MeasuresOfLab;
+}
+
+/** What the work is done with. */
+export interface PlanPlay {
+  readonly plans: ObservedPlans;
+  readonly ignoredWeeks: IgnoredWeeks;
+  /** Warnings of the pilot. */
+  readonly warnings: readonly string[];
+  readonly executor: ReplicationExecutor;
+  readonly stop: StopSignal;
+  /** Says how far it is: of how many replications, as far as that is known. */
+  expect(total: number, mayEndSooner: boolean): void;
+}
+
+/**
+ * Plays plans on worker threads with a progress bar; after Ctrl-C the replications that are finished are kept, and
+ * `--resume` goes on with them to the same answer.
+ *
+ * @param work gives the answer, or null when it was stopped
+ * @throws Failure with exit code 130 when it was stopped
+ */
+export async function playPlans<Answer>(
+  { command, path, texts, lab, settings, measures }: PlanWork,
+  options: PlanOptions,
+  work: (play: PlanPlay) => Promise<Answer | null>,
+): Promise<Answer> {
+  const file = openUnfinished(unfinishedPath(path, command, options), command, options.resume, [
+    programVersion(),
+    JSON.stringify(settings),
+    ...texts,
+  ]);
+  const { signal, forget } = stopOnSignal();
+  const executor = new WorkerExecutor(options.workers ?? availableParallelism());
+  const bar = new ProgressBar(process.stderr);
+  let isDone = false;
+  try {
+    const decided = await decideIgnoredWeeks(
+      lab,
+      settings,
+      executor,
+      (done, total) => bar.show({ stage: 'pilot', done, total, mayEndSooner: false }),
+      signal,
+    );
+    if (decided === null) throw stopped(file, command, path);
+    let expected = { total: 0, mayEndSooner: false };
+    const plans = new ObservedPlans({
+      measures,
+      template: {
+        seed: settings.seed,
+        ignoredWeeks: decided.ignoredWeeks.weeks,
+        weeks: settings.weeks,
+        capWeeks: settings.capWeeks,
+        trace: false,
+        queueWaits: false,
+      },
+      executor,
+      stop: signal,
+      journal: file,
+      onReplication: () => {
+        const done = plans.replications;
+        bar.show({ stage: 'replications', done, ...expected, total: Math.max(done, expected.total) });
+      },
+    });
+    const answer = await work({
+      plans,
+      ignoredWeeks: decided.ignoredWeeks,
+      warnings: decided.warnings,
+      executor,
+      stop: signal,
+      expect: (total, mayEndSooner) => {
+        expected = { total, mayEndSooner };
+      },
+    });
+    if (answer === null) throw stopped(file, command, path);
+    isDone = true;
+    return answer;
+  } finally {
+    bar.clear();
+    forget();
+    if (isDone || !file.isWorthKeeping) file.remove();
+    await executor.close();
+  }
+}
+
+function stopped(file: UnfinishedFile, command: string, path: string): Failure {
+  if (!file.isWorthKeeping) return new Failure(EXIT.stopped, 'Stopped before anything was finished.');
+  return new Failure(
+    EXIT.stopped,
+    `Stopped. What was played is kept in ${file.path}. Go on with the same command and --resume: buildweek ${command} ${path} --resume`,
+  );
+}
+
+/** Beside the answer, or in the folder one is in. */
+function unfinishedPath(path: string, command: string, { json }: PlanOptions): string {
+  if (json !== undefined && json !== '-') return `${json}.unfinished`;
+  const name = path === '-' ? 'scenario' : path.replace(/^.*[/\\]/, '').replace(/\.ya?ml$/i, '');
+  return `${name}.${command}.unfinished`;
+}
+
+function openUnfinished(
+  path: string,
+  command: string,
+  resume: boolean,
+  texts: readonly string[],
+): UnfinishedFile {
+  const hash = createHash('sha256');
+  for (const text of texts) hash.update(`${text.length}:${text}`);
+  const fingerprint = hash.digest('hex');
+  return resume
+    ? UnfinishedFile.goOn(path, command, fingerprint)
+    : UnfinishedFile.start(path, command, fingerprint);
+}

@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { estimateOrRefusedSchema } from './estimate.ts';
+
+/** What a measure of a plan is given in; shares are 0 to 1, money is in the currency of the scenario. */
+export const measureUnitSchema = z.enum([
+  'hours',
+  'share',
+  'jobs',
+  'pieces per week',
+  'hours per week',
+  'money per year',
+  'money per piece',
+  'money',
+]);
+export type MeasureUnit = z.infer<typeof measureUnitSchema>;
+
+/** What a plan comes to in one respect. */
+export const planMeasureSchema = z.strictObject({
+  name: z.string(),
+  unit: measureUnitSchema,
+  better: z.enum(['lower', 'higher', 'neither']),
+  value: estimateOrRefusedSchema,
+});
+export type PlanMeasure = z.infer<typeof planMeasureSchema>;
