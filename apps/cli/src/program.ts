@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { calibrateCommand } from './commands/calibrate.ts';
 import { checkCommand } from './commands/check.ts';
+import { compareCommand } from './commands/compare.ts';
 import { followCommand } from './commands/follow.ts';
 import { partCommand } from './commands/part.ts';
 import { reportCommand } from './commands/report.ts';
@@ -33,6 +34,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     runCommand(),
     reportCommand(),
     followCommand(),
+    compareCommand(),
     partCommand(),
     typicalMachinesCommand(),
     calibrateCommand(),

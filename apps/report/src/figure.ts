@@ -1,5 +1,5 @@
-import { CHART_WIDTH, type Chart, chartsOf, partChartsOf } from '@buildweek/charts';
-import type { PartAnswer, Results } from '@buildweek/results';
+import { CHART_WIDTH, type Chart, chartsOf, comparisonChartsOf, partChartsOf } from '@buildweek/charts';
+import type { ComparisonAnswer, PartAnswer, Results } from '@buildweek/results';
 import { chartImage } from './chart-image.ts';
 import { Html, html } from './html.ts';
 
@@ -23,6 +23,11 @@ export function drawnCharts(results: Results): ReadonlyMap<string, DrawnChart> {
 /** All charts of the answer for one part by their id. */
 export function drawnPartCharts(answer: PartAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(partChartsOf(answer, 'wide'), partChartsOf(answer, 'narrow'));
+}
+
+/** All charts of a comparison of plans by their id. */
+export function drawnComparisonCharts(answer: ComparisonAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(comparisonChartsOf(answer, 'wide'), comparisonChartsOf(answer, 'narrow'));
 }
 
 function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {

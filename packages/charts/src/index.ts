@@ -31,6 +31,7 @@ export { partChartsOf } from './part/part-charts-of.ts';
 export { formatLength, formatPieces, MINUTES, spreadFigure } from './part/spread-words.ts';
 export { buildStages, kindOfStretch, STRETCH_WORDS, stretchName } from './part/stretch-words.ts';
 export { drawnWays } from './part/ways.ts';
+export { comparisonChartsOf } from './plans/difference-chart.ts';
 export { simulatedUse } from './simulated-use.ts';
 export { textWidth } from './text-width.ts';
 export { FONT } from './theme.ts';

@@ -1,8 +1,15 @@
 export * from './builds.ts';
 export * from './calibration-answer.ts';
+export * from './comparison-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
-export { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from './json-schema.ts';
+export {
+  calibrationJsonSchema,
+  comparisonJsonSchema,
+  partJsonSchema,
+  resultsJsonSchema,
+} from './json-schema.ts';
+export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
 export { parseResults, ResultsError } from './parse-results.ts';
 export * from './part-answer.ts';

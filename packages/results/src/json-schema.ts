@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { calibrationAnswerSchema } from './calibration-answer.ts';
+import { comparisonAnswerSchema } from './comparison-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
 import { resultsSchema } from './results.ts';
 
@@ -18,6 +19,11 @@ export function partJsonSchema(): JsonSchema {
 /** The JSON Schema of a calibration. */
 export function calibrationJsonSchema(): JsonSchema {
   return jsonSchemaOf(calibrationAnswerSchema);
+}
+
+/** The JSON Schema of a comparison of plans. */
+export function comparisonJsonSchema(): JsonSchema {
+  return jsonSchemaOf(comparisonAnswerSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

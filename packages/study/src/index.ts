@@ -23,6 +23,7 @@ export {
   type PartQuestion,
   waysOfMaking,
 } from './part/ways-of-making.ts';
+export { type ComparedPlans, comparePlans } from './plans/compare-plans.ts';
 export {
   type ObservationJournal,
   type ObservationOptions,

@@ -1,4 +1,9 @@
-import { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from '@buildweek/results';
+import {
+  calibrationJsonSchema,
+  comparisonJsonSchema,
+  partJsonSchema,
+  resultsJsonSchema,
+} from '@buildweek/results';
 import { scenarioJsonSchema } from '@buildweek/scenario';
 import { Argument, Command } from 'commander';
 
@@ -7,13 +12,14 @@ const SCHEMAS = {
   results: resultsJsonSchema,
   part: partJsonSchema,
   calibration: calibrationJsonSchema,
+  comparison: comparisonJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, or of a calibration.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, or of a comparison of plans.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

@@ -29,6 +29,10 @@ export const CALIBRATION_FILE: OutputKind = {
   name: 'the answer of a calibration',
   mark: /^\s*\{\s*"format":\s*"buildweek calibration"/,
 };
+export const COMPARISON_FILE: OutputKind = {
+  name: 'a comparison',
+  mark: /^\s*\{\s*"format":\s*"buildweek comparison"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

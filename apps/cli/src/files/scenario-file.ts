@@ -1,6 +1,14 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { type FileResolver, formatProblem, readScenario, type ScenarioReading } from '@buildweek/scenario';
+import {
+  ChangeError,
+  changeScenario,
+  type FileResolver,
+  formatProblem,
+  readChanges,
+  readScenario,
+  type ScenarioReading,
+} from '@buildweek/scenario';
 import { badInput } from '../failure.ts';
 import { meshReader } from './mesh-reader.ts';
 import { readText } from './read-file.ts';
@@ -24,14 +32,31 @@ export function fileResolver(folder: string): FileResolver {
  * @throws Failure for bad input with everything that is wrong with the file
  */
 export function readScenarioFile(path: string): ScenarioFile {
-  const text = readText(path, 'scenario');
+  return readScenarioText(readText(path, 'scenario'), path, '');
+}
+
+/**
+ * The same scenario with changes in its own words.
+ * @throws Failure for bad input when a change cannot be made, or what comes of it is no scenario
+ */
+export function readChangedScenario({ text }: ScenarioFile, path: string, changes: string): ScenarioFile {
+  try {
+    return readScenarioText(changeScenario(text, readChanges(changes)), path, ` with “${changes}”`);
+  } catch (error) {
+    if (!(error instanceof ChangeError)) throw error;
+    throw badInput(`${error.message}\n  write:    ${error.write}`);
+  }
+}
+
+/** @param changed what the text differs in from the file, for messages; or nothing */
+function readScenarioText(text: string, path: string, changed: string): ScenarioFile {
   const folder = path === '-' ? '.' : dirname(path);
   const place = (name: string): string => resolve(folder, name);
-  const name = path === '-' ? 'standard input' : path;
+  const name = `${path === '-' ? 'standard input' : path}${changed}`;
   const reading = readScenario(text, name, fileResolver(folder), meshReader(place));
   if (reading.kind === 'scenario') return { text, reading };
   const { problems } = reading;
   const errors = problems.filter((problem) => problem.severity === 'error').length;
   const count = errors === 1 ? 'There is 1 error' : `There are ${errors} errors`;
-  throw badInput([...problems.map(formatProblem), `${count} in ${path}; nothing was done.`].join('\n\n'));
+  throw badInput([...problems.map(formatProblem), `${count} in ${name}; nothing was done.`].join('\n\n'));
 }

@@ -34,6 +34,7 @@ export interface PlanWork {
 /** What the work is done with. */
 export interface PlanPlay {
   readonly plans: ObservedPlans;
+  readonly settings: StudySettings;
   readonly ignoredWeeks: IgnoredWeeks;
   /** Warnings of the pilot. */
   readonly warnings: readonly string[];
@@ -94,6 +95,7 @@ export async function playPlans<Answer>(
     });
     const answer = await work({
       plans,
+      settings,
       ignoredWeeks: decided.ignoredWeeks,
       warnings: decided.warnings,
       executor,

@@ -12,7 +12,7 @@ export function cautions(results: Pick<Results, 'cautions'>): Html {
 }
 
 /** Warnings of the program about the scenario or the run itself. */
-export function warnings(results: Results): Html {
+export function warnings(results: Pick<Results, 'warnings'>): Html {
   if (results.warnings.length === 0) return html``;
   return html`
 <section id="warnings" class="warnings" aria-labelledby="warnings-title">

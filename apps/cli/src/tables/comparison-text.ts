@@ -1,0 +1,88 @@
+import { formatEstimate, formatLevel } from '@buildweek/charts';
+import {
+  type ComparisonAnswer,
+  type EstimateOrRefused,
+  type PlanDifference,
+  type PlanMeasure,
+  type WrittenUnit,
+  writtenUnit,
+} from '@buildweek/results';
+import { paragraph } from '../terminal/paragraph.ts';
+import { listSection, section } from '../terminal/section.ts';
+import type { Style } from '../terminal/style.ts';
+import { numbers, type Row, tableText, words } from '../terminal/table.ts';
+import { Footnotes } from './footnotes.ts';
+
+/** What a comparison says on a terminal: a sentence for each plan, then the measures with their differences. */
+export function comparisonText(answer: ComparisonAnswer, style: Style): string {
+  const [base] = answer.plans;
+  const sections = [
+    answer.pairs.map((pair) => paragraph(pair.sentence, '')).join('\n\n'),
+    ...answer.pairs.map((pair, index) => {
+      const plan = answer.plans[index + 1];
+      if (base === undefined || plan === undefined) return '';
+      const footnotes = new Footnotes();
+      const table = pairTable(answer, base.measures, plan.measures, pair.differences, footnotes, style);
+      return section(`“${pair.plan}” against “${pair.against}”`, table + notesOf(footnotes), style);
+    }),
+    paragraph(basisWords(answer), ''),
+    listSection(
+      'Cautions',
+      answer.cautions.map(({ text }) => text),
+      style,
+    ),
+    listSection('Warnings', answer.warnings, style),
+  ];
+  return `${sections.filter((text) => text !== '').join('\n\n')}\n`;
+}
+
+function notesOf(footnotes: Footnotes): string {
+  const text = footnotes.text();
+  return text === '' ? '' : `\n${text}`;
+}
+
+function pairTable(
+  { currency }: ComparisonAnswer,
+  before: readonly PlanMeasure[],
+  after: readonly PlanMeasure[],
+  differences: readonly PlanDifference[],
+  footnotes: Footnotes,
+  style: Style,
+): string {
+  const rows = before.flatMap((measure, index): Row[] => {
+    const [other, difference] = [after[index], differences[index]];
+    if (other === undefined || difference === undefined) return [];
+    const unit = writtenUnit(measure.unit, valuesOf([measure.value, other.value]), currency);
+    return [
+      {
+        cells: [
+          `${measure.name}, ${unit.many}`,
+          cell(measure.value, unit, footnotes),
+          cell(other.value, unit, footnotes),
+          difference.outcome === 'no difference' ? '0' : cell(difference.difference, unit, footnotes),
+          difference.outcome,
+        ],
+      },
+    ];
+  });
+  return tableText(
+    [words('measure'), numbers('before'), numbers('after'), numbers('difference'), words('verdict')],
+    rows,
+    style,
+  );
+}
+
+function cell(estimate: EstimateOrRefused, unit: WrittenUnit, footnotes: Footnotes): string {
+  return estimate.kind === 'estimate'
+    ? formatEstimate(estimate, { ...unit, one: '', many: '' })
+    : footnotes.mark(estimate.reason);
+}
+
+function valuesOf(estimates: readonly EstimateOrRefused[]): number[] {
+  return estimates.flatMap((estimate) => (estimate.kind === 'estimate' ? [estimate.value] : []));
+}
+
+function basisWords({ run, differencesLevel }: ComparisonAnswer): string {
+  const { replications, weeks, ignoredWeeks, level } = run;
+  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, each plan on the same random numbers, seed “${run.seed}”. Values stand with their ${formatLevel(level)} intervals; every difference with one of ${formatLevel(differencesLevel)}, so that with ${formatLevel(level)} confidence all of them hold at once. A lead time that nine of ten jobs keep is that of one period, averaged over periods.`;
+}

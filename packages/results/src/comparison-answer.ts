@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import { estimateOrRefusedSchema } from './estimate.ts';
+import { planMeasureSchema } from './plan-measure.ts';
+import { cautionSchema, ignoredWeeksSchema } from './results.ts';
+
+/** Version of the document that compares plans. */
+export const COMPARISON_VERSION = 1;
+
+/** How plans were played. */
+export const planRunSchema = z.strictObject({
+  seed: z.string(),
+  replications: z.int().describe('Of each plan; the same random numbers for all'),
+  weeks: z.int().describe('Measured weeks of each replication'),
+  ignoredWeeks: ignoredWeeksSchema,
+  capWeeks: z.int(),
+  level: z.number().describe('Confidence level of the whole answer'),
+});
+export type PlanRun = z.infer<typeof planRunSchema>;
+
+export const comparedPlanSchema = z.strictObject({
+  name: z.string(),
+  changes: z.array(z.string()).describe('What is changed in the first scenario, in its words'),
+  scenario: z.strictObject({ name: z.string(), text: z.string(), hash: z.string() }),
+  measures: z.array(planMeasureSchema),
+});
+export type ComparedPlan = z.infer<typeof comparedPlanSchema>;
+
+export const planDifferenceSchema = z.strictObject({
+  measure: z.string(),
+  difference: estimateOrRefusedSchema.describe(
+    'Plan minus the first, in the unit of the measure; the level of its interval is corrected for the number of differences',
+  ),
+  outcome: z
+    .enum(['better', 'worse', 'more', 'less', 'no difference', 'not told apart', 'not compared'])
+    .describe('more and less: neither is better; no difference: every replication gave the same'),
+  gain: z
+    .number()
+    .nullable()
+    .describe('(var first + var second) / var(difference): what the same random numbers save'),
+});
+export type PlanDifference = z.infer<typeof planDifferenceSchema>;
+
+export const planPairSchema = z.strictObject({
+  plan: z.string(),
+  against: z.string(),
+  sentence: z.string().describe('The difference in words'),
+  differences: z.array(planDifferenceSchema).describe('In the order of the measures'),
+});
+export type PlanPair = z.infer<typeof planPairSchema>;
+
+/** What a change of a lab brings. */
+export const comparisonAnswerSchema = z
+  .strictObject({
+    format: z.literal('buildweek comparison'),
+    version: z.literal(COMPARISON_VERSION),
+    program: z.strictObject({ name: z.literal('buildweek'), version: z.string() }),
+    currency: z.string().nullable(),
+    run: planRunSchema,
+    differencesLevel: z
+      .number()
+      .describe('Confidence level of each single difference, so that all hold at once'),
+    plans: z.array(comparedPlanSchema).describe('The first is what the others are compared with'),
+    pairs: z.array(planPairSchema),
+    cautions: z.array(cautionSchema),
+    warnings: z.array(z.string()),
+  })
+  .describe('Several plans of a lab, compared on the same random numbers');
+export type ComparisonAnswer = z.infer<typeof comparisonAnswerSchema>;

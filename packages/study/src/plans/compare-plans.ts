@@ -1,0 +1,121 @@
+import type { EstimateOrRefused, PlanDifference, PlanMeasure, PlanPair } from '@buildweek/results';
+import type { PairedDifference } from '@buildweek/statistics';
+import { pairSentence } from './comparison-words.ts';
+import { columns, measureDifference, measureEstimate } from './measure-estimates.ts';
+import type { Observation, ObservedPlans, Plan } from './observed-plans.ts';
+import type { ReplicationMeasure } from './replication-measure.ts';
+
+/** Plans side by side, and each of the others against the first. */
+export interface ComparedPlans {
+  /** One list for each plan, in the order of the measures. */
+  readonly measures: readonly (readonly PlanMeasure[])[];
+  readonly pairs: readonly PlanPair[];
+  /** Level of each single difference. */
+  readonly differencesLevel: number;
+}
+
+/**
+ * Compares plans with the first of them on common random numbers. The levels of all differences are corrected after
+ * Bonferroni, so that with the stated confidence none of them is wrong.
+ * Source: A. M. Law and W. D. Kelton, Simulation Modeling and Analysis, third edition, sections 10.2.1 and 10.3.1.
+ *
+ * @param plans at least two, with different names
+ * @param replications of each, at least 20
+ * @param level of the whole answer
+ * @param currency of the scenario, for sentences; null: it speaks of no money
+ * @returns null when somebody stopped
+ */
+export async function comparePlans(
+  plans: readonly Plan[],
+  observed: ObservedPlans,
+  replications: number,
+  level: number,
+  currency: string | null,
+): Promise<ComparedPlans | null> {
+  const [base] = plans;
+  if (base === undefined || plans.length < 2) throw new RangeError('There is nothing to compare.');
+  const measures = observed.measuresOf(base);
+  const all: (readonly Observation[])[] = [];
+  for (const plan of plans) {
+    const found = await observed.observe(plan, replications);
+    if (found === null) return null;
+    all.push(found);
+  }
+  const [first = [], ...others] = all;
+  const differencesLevel = 1 - (1 - level) / (measures.length * others.length);
+  const values = all.map((observations) => measuresOf(measures, observations, level));
+  return {
+    measures: values,
+    differencesLevel,
+    pairs: others.map((observations, index): PlanPair => {
+      const plan = plans[index + 1] as Plan;
+      const differences = differencesOf(measures, first, observations, differencesLevel);
+      const [before = [], after = []] = [values[0], values[index + 1]];
+      return {
+        plan: plan.name,
+        against: base.name,
+        sentence: pairSentence({
+          plan: plan.name,
+          against: base.name,
+          before,
+          after,
+          differences,
+          currency,
+        }),
+        differences,
+      };
+    }),
+  };
+}
+
+function measuresOf(
+  measures: readonly ReplicationMeasure[],
+  observations: readonly Observation[],
+  level: number,
+): PlanMeasure[] {
+  return measures.map(({ name, unit, better }, index) => ({
+    name,
+    unit,
+    better,
+    value: measureEstimate(observations, index, level),
+  }));
+}
+
+function differencesOf(
+  measures: readonly ReplicationMeasure[],
+  first: readonly Observation[],
+  second: readonly Observation[],
+  level: number,
+): PlanDifference[] {
+  return measures.map((measure, index) => {
+    const { difference, paired } = measureDifference(first, second, index, level);
+    const isSame = areAlike(first, second, index);
+    return {
+      measure: measure.name,
+      difference,
+      outcome: isSame ? 'no difference' : outcomeOf(measure, difference),
+      gain: isSame ? null : gainOf(paired),
+    };
+  });
+}
+
+function outcomeOf({ better }: ReplicationMeasure, difference: EstimateOrRefused): PlanDifference['outcome'] {
+  if (difference.kind !== 'estimate') return 'not compared';
+  if (difference.low <= 0 && difference.high >= 0) return 'not told apart';
+  const isMore = difference.value > 0;
+  if (better === 'neither') return isMore ? 'more' : 'less';
+  return isMore === (better === 'higher') ? 'better' : 'worse';
+}
+
+function gainOf(paired: PairedDifference | null): number | null {
+  return paired !== null && Number.isFinite(paired.varianceReduction) ? paired.varianceReduction : null;
+}
+
+function areAlike(first: readonly Observation[], second: readonly Observation[], index: number): boolean {
+  const [before, after] = [columns(first, index), columns(second, index)];
+  return before.numerators.every(
+    (value, replication) =>
+      value === after.numerators[replication] &&
+      before.denominators[replication] === after.denominators[replication],
+  );
+}

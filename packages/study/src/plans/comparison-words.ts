@@ -1,0 +1,95 @@
+import {
+  type Estimate,
+  figureOf,
+  type PlanDifference,
+  type PlanMeasure,
+  type WrittenUnit,
+  writtenUnit,
+} from '@buildweek/results';
+
+/** What a sentence tells, where the lab has it, in this order. */
+const TOLD = [
+  'nine of ten jobs are finished within',
+  'nine of ten rush jobs are finished within',
+  'jobs on time',
+  'committed cost',
+];
+
+/** Two plans, measure by measure. */
+export interface PairFacts {
+  readonly plan: string;
+  readonly against: string;
+  readonly before: readonly PlanMeasure[];
+  readonly after: readonly PlanMeasure[];
+  readonly differences: readonly PlanDifference[];
+  readonly currency: string | null;
+}
+
+/**
+ * The difference between two plans in one sentence: what the second changes for those who wait for parts, and what it
+ * costs; or that nothing can be told apart.
+ */
+export function pairSentence({ plan, against, before, after, differences, currency }: PairFacts): string {
+  const told = TOLD.flatMap((name) => {
+    const index = before.findIndex((measure) => measure.name === name);
+    const [first, second, difference] = [before[index], after[index], differences[index]];
+    if (first === undefined || second === undefined || difference === undefined) return [];
+    const words = differenceWords(first, second, difference, currency);
+    return words === null ? [] : [words];
+  });
+  const lead = `“${plan}” against “${against}”: `;
+  if (differences.every(({ outcome }) => outcome === 'no difference')) {
+    return `${lead}nothing differs, in any replication.`;
+  }
+  if (told.length > 0) return `${lead}${told.join('; ')}.`;
+  return differences.some(({ outcome }) => outcome === 'better' || outcome === 'worse')
+    ? `${lead}neither lead times nor promises can be told apart; other measures can.`
+    : `${lead}no difference can be told with so many replications.`;
+}
+
+/** Null where the two are not told apart. */
+function differenceWords(
+  before: PlanMeasure,
+  after: PlanMeasure,
+  { difference, outcome }: PlanDifference,
+  currency: string | null,
+): string | null {
+  if (after.value.kind === 'never' && before.value.kind === 'estimate') {
+    return `${after.name} no time that was played (before: ${valueWords(before.value, before, currency)})`;
+  }
+  if (before.value.kind === 'never' && after.value.kind === 'estimate') {
+    return `${after.name} ${valueWords(after.value, after, currency)}, before in no time that was played`;
+  }
+  if (difference.kind !== 'estimate' || outcome === 'not told apart' || outcome === 'no difference')
+    return null;
+  if (before.value.kind !== 'estimate' || after.value.kind !== 'estimate') return null;
+  const values = [before.value.value, after.value.value];
+  const unit = writtenUnit(before.unit, values, currency);
+  const way = wayWords(before, difference.value);
+  return `${before.name} ${figure(after.value, unit)} instead of ${figure(before.value, unit)}, ${sizeWords(difference, before, currency)} ${way}`;
+}
+
+function wayWords({ unit }: PlanMeasure, difference: number): string {
+  if (unit === 'hours') return difference < 0 ? 'sooner' : 'later';
+  return difference > 0 ? 'more' : 'less';
+}
+
+/** How large the difference is, without its sign, with its interval. */
+function sizeWords(difference: Estimate, { unit }: PlanMeasure, currency: string | null): string {
+  const { value, low, high } = difference;
+  const size = value >= 0 ? { value, low, high } : { value: -value, low: -high, high: -low };
+  const written = writtenUnit(unit, [value], currency);
+  const { value: text, range } = figureOf(size, written.size, written.leastDecimals);
+  // A difference of two percentages is no percentage of either.
+  const name = unit === 'share' ? 'percentage points' : Number(text) === 1 ? written.one : written.many;
+  return `${text} ${name}${range === null ? '' : ` (${range.low} to ${range.high})`}`;
+}
+
+function valueWords(estimate: Estimate, { unit }: PlanMeasure, currency: string | null): string {
+  return figure(estimate, writtenUnit(unit, [estimate.value], currency));
+}
+
+function figure(estimate: Estimate, unit: WrittenUnit): string {
+  const { value } = figureOf(estimate, unit.size, unit.leastDecimals);
+  return `${value} ${Number(value) === 1 ? unit.one : unit.many}`;
+}
