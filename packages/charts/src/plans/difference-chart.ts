@@ -88,7 +88,7 @@ function marks(rows: readonly DifferenceRow[]): Layer[] {
  * @param position of the pair in the answer
  * @returns null when there is nothing to draw
  */
-export function differenceChart(answer: ComparisonAnswer, position: number, size: ChartSize): Chart | null {
+function differenceChart(answer: ComparisonAnswer, position: number, size: ChartSize): Chart | null {
   const pair = answer.pairs[position];
   const before = answer.plans[0]?.measures;
   if (pair === undefined || before === undefined) return null;

@@ -48,7 +48,7 @@ export function measureDifference(
 }
 
 /** What each replication contributes to a ratio of means: values whose mean is the ratio; null without a denominator. */
-export function contributions({ numerators, denominators }: Columns): Float64Array | null {
+function contributions({ numerators, denominators }: Columns): Float64Array | null {
   const total = denominators.reduce((sum, value) => sum + value, 0);
   if (!(total > 0)) return null;
   const ratio = numerators.reduce((sum, value) => sum + value, 0) / total;

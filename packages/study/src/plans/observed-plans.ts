@@ -25,7 +25,7 @@ export interface ObservationJournal {
 }
 
 /** A journal that keeps nothing. */
-export const NO_JOURNAL: ObservationJournal = { read: () => null, write: () => {} };
+const NO_JOURNAL: ObservationJournal = { read: () => null, write: () => {} };
 
 export interface ObservationOptions {
   readonly measures: MeasuresOfLab;
