@@ -1,5 +1,6 @@
 import type { HourSpan } from './calendar.ts';
 import type { CountDistribution, Distribution, Duration } from './distribution.ts';
+import type { SendOutRule } from './outside.ts';
 import type { PartShape } from './part-shape.ts';
 import type { Stage } from './stage.ts';
 import type { RequesterChanges } from './trouble.ts';
@@ -50,6 +51,8 @@ export interface DemandStream {
   readonly due: DueRule;
   readonly rushDue: DueRule;
   readonly changes: RequesterChanges;
+  /** When its jobs are made outside; null: never. */
+  readonly sentOut: SendOutRule | null;
 }
 
 export type ArrivalPattern =

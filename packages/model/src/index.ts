@@ -10,7 +10,7 @@ export type * from './part-shape.ts';
 export type * from './resources.ts';
 export type * from './stage.ts';
 export type { Phase, Step } from './steps.ts';
-export { stepsOf } from './steps.ts';
+export { SENT_OUT, stepsOf } from './steps.ts';
 export {
   PRECISION_MEASURES,
   type PrecisionAsked,

@@ -6,6 +6,7 @@ import type { Absence, BuildFailure, EquipmentConditions, Leave } from './troubl
 /** People who share skills and hours. Individuals are named `technicians 1`, `technicians 2`, … */
 export interface PeopleGroup {
   readonly name: string;
+  /** Whole number; 0: there is nobody of this kind. */
   readonly count: number;
   /** Name of a {@link WorkingCalendar}. */
   readonly calendar: string;
@@ -51,6 +52,7 @@ export interface MaterialChange {
 export interface MachineGroup extends EquipmentConditions {
   readonly name: string;
   readonly process: Process;
+  /** Whole number; 0: the lab owns none of this kind. */
   readonly count: number;
   /** Units of space in one build; a piece takes `PartType.space`. */
   readonly capacity: number;
@@ -90,6 +92,7 @@ export interface CarrierPool {
 /** Stations that are alike: wash, cure, dissolve, blast. */
 export interface StationGroup extends EquipmentConditions {
   readonly name: string;
+  /** Whole number; 0: the lab owns none of this kind. */
   readonly count: number;
   /** How much one batch holds, in `unit` (box volume: mm3 of the bounding boxes); Infinity is not allowed, a large number is. */
   readonly capacity: number;

@@ -83,6 +83,7 @@ describe('stepsOf', () => {
       [2, 'load', true],
       [2, 'run', false],
       [3, 'wait', false],
+      [-1, 'outside', false],
     ]);
   });
 
@@ -90,7 +91,16 @@ describe('stepsOf', () => {
     const phases = stepsOf(part([build]), [machine({ prepare: hands, firstLayers: hands })]).map(
       (step) => step.phase,
     );
-    expect(phases).toEqual(['prepare', 'set-up', 'warm-up', 'first layers', 'print', 'cool-down', 'unload']);
+    expect(phases).toEqual([
+      'prepare',
+      'set-up',
+      'warm-up',
+      'first layers',
+      'print',
+      'cool-down',
+      'unload',
+      'outside',
+    ]);
   });
 
   it('refuses a build on machines that are not there', () => {

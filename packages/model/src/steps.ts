@@ -13,19 +13,25 @@ export type Phase =
   | 'load'
   | 'run'
   | 'work'
-  | 'wait';
+  | 'wait'
+  | 'outside';
 
 /** The smallest thing that hours are booked on: one phase of one stage of a part type. */
 export interface Step {
-  /** Position of the stage in `PartType.stages`. */
+  /** Position of the stage in `PartType.stages`; -1 for what is made outside. */
   readonly stageIndex: number;
   readonly stage: string;
   readonly phase: Phase;
   readonly attended: boolean;
 }
 
+/** Name of the step of jobs that are made outside, in the place of a stage. */
+export const SENT_OUT = 'sent out';
+
 /**
- * The steps of a part type in the order in which they happen. Waits are booked on the step that is waited for.
+ * The steps of a part type in the order in which they happen, and last the one of jobs that are sent out instead:
+ * every part type has it, so that a rule for sending out changes no record until it holds. Waits are booked on the
+ * step that is waited for.
  *
  * @param part the part type
  * @param machineGroups the machine groups of the lab
@@ -65,5 +71,6 @@ export function stepsOf(part: PartType, machineGroups: readonly MachineGroup[]):
       }
     }
   });
+  steps.push({ stageIndex: -1, stage: SENT_OUT, phase: 'outside', attended: false });
   return steps;
 }

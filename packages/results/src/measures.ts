@@ -130,6 +130,7 @@ export const stepHoursSchema = z.strictObject({
     'run',
     'work',
     'wait',
+    'outside',
   ]),
   attended: z.boolean(),
   work: estimateSchema.describe('Hours in which the step goes on, per job'),

@@ -68,7 +68,7 @@ describe('parseResults', () => {
   it('says which version a document of another version has, and what to do', () => {
     const text = JSON.stringify({ ...emptyResults(), version: 1 });
     expect(() => parseResults(text)).toThrow(
-      /has version 1; this program reads version 2\. Run its scenario again/,
+      /has version 1; this program reads version 3\. Run its scenario again/,
     );
   });
 

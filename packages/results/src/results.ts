@@ -14,7 +14,7 @@ import {
 import { troubleSchema } from './trouble.ts';
 
 /** Version of the Results document that this program writes. */
-export const RESULTS_VERSION = 2;
+export const RESULTS_VERSION = 3;
 
 const labSchema = z.custom<Lab>((value) => typeof value === 'object' && value !== null);
 

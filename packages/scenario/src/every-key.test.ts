@@ -207,6 +207,7 @@ describe('a scenario that uses every key', () => {
       due: { kind: 'working days', days: 3, cutOffHour: 12 },
       rushDue: { kind: 'working days', days: 1, cutOffHour: 12 },
       changes: NO_CHANGES,
+      sentOut: null,
     });
     expect(again).toMatchObject({
       part: 'cap',

@@ -71,6 +71,7 @@ describe('startEarlier', () => {
           due: { kind: 'none' },
           rushDue: { kind: 'none' },
           changes: NO_CHANGES,
+          sentOut: null,
         },
       ],
     };

@@ -170,7 +170,7 @@ describe('buildweek follow with what is not there', () => {
 
   it.each([
     ['cut short', (text: string) => text.slice(0, 500), 'not a whole results document'],
-    ['a later format', (text: string) => text.replace('"version": 2', '"version": 99'), 'has version 99'],
+    ['a later format', (text: string) => text.replace('"version": 3', '"version": 99'), 'has version 99'],
     [
       'written by another version',
       (text: string) => text.replace(/("name": "buildweek",\s*"version": ")[^"]*/, '$10.0.0'),

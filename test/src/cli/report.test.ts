@@ -51,11 +51,11 @@ describe('buildweek report', () => {
   it('says which version the results of another program version have', async () => {
     const other = folder.write(
       'other.json',
-      readFileSync(results, 'utf8').replace('"version": 2', '"version": 7'),
+      readFileSync(results, 'utf8').replace('"version": 3', '"version": 7'),
     );
     const { exitCode, stderr } = await buildweek(['report', other]);
     expect(exitCode).toBe(2);
-    expect(stderr).toContain('has version 7; this program reads version 2');
+    expect(stderr).toContain('has version 7; this program reads version 3');
   });
 });
 

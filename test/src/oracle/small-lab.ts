@@ -140,6 +140,7 @@ export function labOf(
         due: { kind: 'none' },
         rushDue: { kind: 'none' },
         changes: NO_CHANGES,
+        sentOut: null,
       },
     ],
     dispatch: {

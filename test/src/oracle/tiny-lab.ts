@@ -115,6 +115,7 @@ export const tinyLab: fc.Arbitrary<Lab> = fc
         due: recipe.looks[index]?.due ?? { kind: 'none' },
         rushDue: recipe.looks[index]?.rushDue ?? { kind: 'none' },
         changes: NO_CHANGES,
+        sentOut: null,
       };
     });
     return mendWork({

@@ -17,9 +17,12 @@ export class AttendedQueue {
   settledCause = CAUSE_SHIFT;
   /** Tasks that set a machine up or prepare its build, for the last call. */
   setUpsWaiting = 0;
+  /** Whether the lab has too few people with the skill at any time. */
+  private readonly isUnmanned: boolean;
 
   constructor(compiled: CompiledAttendedQueue) {
     this.compiled = compiled;
+    this.isUnmanned = compiled.candidates.length < compiled.persons;
   }
 
   reset(): void {
@@ -35,6 +38,8 @@ export class AttendedQueue {
   /** Why work that needs these people does not go on. Who is free and yet does not start has too little time left. */
   get cause(): number {
     const { persons } = this.compiled;
+    // No shift brings whom the lab does not have.
+    if (this.isUnmanned) return CAUSE_PERSON;
     return this.onDuty < persons || this.free >= persons ? CAUSE_SHIFT : CAUSE_PERSON;
   }
 }

@@ -1,11 +1,18 @@
-import type { ChangeOfMind, Lab } from '@buildweek/model';
+import type { ChangeOfMind, Lab, SendOutRule } from '@buildweek/model';
 import { createCountSampler } from '../kernel/count-sampler.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import { AttendanceCompiler } from './compile-attendance.ts';
 import { ClassCompiler } from './compile-classes.ts';
 import { compilePart } from './compile-parts.ts';
 import { UnitCompiler } from './compile-units.ts';
-import type { CompiledChange, CompiledLab, CompiledStream } from './compiled-lab.ts';
+import type {
+  CompiledChange,
+  CompiledLab,
+  CompiledPart,
+  CompiledSendOut,
+  CompiledStream,
+  CompiledUnitClass,
+} from './compiled-lab.ts';
 
 /**
  * Resolves the names of a lab and makes its samplers.
@@ -45,6 +52,7 @@ export function compileLab(lab: Lab): CompiledLab {
         quantityConstant: stream.quantity.kind === 'fixed',
         cancels: compileChange(stream.changes.cancels),
         revises: compileChange(stream.changes.revises),
+        sentOut: compileSendOut(stream.sentOut, part, classCompiler.unitClasses),
       };
     }),
     mostPhases: most(classCompiler.unitClasses.map((unitClass) => unitClass.phases.length)),
@@ -65,5 +73,24 @@ function compileChange(change: ChangeOfMind | null): CompiledChange | null {
     chance: change.chance,
     after: createSampler(change.after),
     onlyBeforeStart: change.onlyBeforeStart,
+  };
+}
+
+function compileSendOut(
+  rule: SendOutRule | null,
+  { stages }: CompiledPart,
+  classes: readonly CompiledUnitClass[],
+): CompiledSendOut | null {
+  if (rule === null) return null;
+  const build = stages.find(
+    (stage) => stage.kind === 'unit' && classes[stage.unitClass].runBasis === 'print',
+  );
+  const { leadTime } = rule;
+  return {
+    rule,
+    group: build === undefined ? -1 : classes[build.unitClass].group,
+    hours: leadTime.kind === 'clock' ? createSampler(leadTime.duration.distribution) : null,
+    days: leadTime.kind === 'working days' ? createCountSampler(leadTime.days) : null,
+    cutOffHour: leadTime.kind === 'working days' ? leadTime.cutOffHour : null,
   };
 }

@@ -31,6 +31,7 @@ export function compilePart(
             typicalPerPart: toMilliseconds(part.print.perPart.typicalHours),
           },
     steps,
+    outsideStep: steps.findIndex((step) => step.phase === 'outside'),
     stages: part.stages.map((stage, stageIndex): CompiledStage => {
       const timed = jobDurationOf(stage);
       return {

@@ -7,6 +7,7 @@ import type {
   PartShape,
   PeopleGroup,
   Phase,
+  SendOutRule,
   ShapedBuilds,
   StationGroup,
   Step,
@@ -246,6 +247,8 @@ export interface CompiledPart {
   readonly print: CompiledPrint | null;
   readonly stages: readonly CompiledStage[];
   readonly steps: readonly Step[];
+  /** Position in `steps` of the one for jobs that are made outside. */
+  readonly outsideStep: number;
 }
 
 interface CompiledPrint {
@@ -294,6 +297,18 @@ export interface CompiledStream {
   readonly quantityConstant: boolean;
   readonly cancels: CompiledChange | null;
   readonly revises: CompiledChange | null;
+  readonly sentOut: CompiledSendOut | null;
+}
+
+/** When jobs are made outside, and for how long. */
+export interface CompiledSendOut {
+  readonly rule: SendOutRule;
+  /** Position in `unitGroups` of the machines of the first build of the route; -1 without a build. */
+  readonly group: number;
+  /** Lead time by the clock; null where working days are counted. */
+  readonly hours: Sampler | null;
+  readonly days: CountSampler | null;
+  readonly cutOffHour: number | null;
 }
 
 /** A requester's change of mind. */

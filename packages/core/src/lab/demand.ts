@@ -8,8 +8,15 @@ import { EVENT_ARRIVAL } from './events.ts';
 import type { Job } from './job.ts';
 import type { Simulation } from './simulation.ts';
 
+/** What the work of a job is drawn from, for each stage of its route; null where nothing is random. */
+interface WorkStreams {
+  readonly workStreams: readonly (Stream | null)[];
+  readonly rejectStreams: readonly (Stream | null)[];
+  readonly requesterStreams: readonly (Stream | null)[];
+}
+
 /** What one demand stream draws from, in one replication; null where nothing is random. */
-interface DemandSource {
+interface DemandSource extends WorkStreams {
   readonly compiled: CompiledStream;
   /** Times of arrival; null for dated jobs. */
   readonly arrivals: Arrivals | null;
@@ -20,10 +27,6 @@ interface DemandSource {
   readonly burstStream: Stream;
   readonly quantityStream: Stream;
   readonly rushStream: Stream;
-  /** One for each stage. */
-  readonly workStreams: readonly (Stream | null)[];
-  readonly rejectStreams: readonly (Stream | null)[];
-  readonly requesterStreams: readonly (Stream | null)[];
   nextDated: number;
   /** When a job of an endless backlog was replaced last, and how many more in that instant. */
   replacedAt: number;
@@ -86,9 +89,30 @@ export class Demand {
     this.admit(source, null, null);
   }
 
-  /** Draws the work of a job for all stages of its route, into `job.stageWork`. */
+  /** Draws the work of a job that arrives for all stages of its route, into `job.stageWork`. */
   drawWork(job: Job): void {
-    const { workStreams, rejectStreams, requesterStreams } = this.sources[job.stream];
+    this.drawFrom(job, this.sources[job.stream]);
+  }
+
+  /**
+   * Draws the work of a revised job anew. Whether it is revised may depend on the lab, so it takes no number from the
+   * streams that all jobs share: it has its own, keyed by job, revision and stage.
+   */
+  drawWorkAgain(job: Job): void {
+    const { settings } = this.simulation;
+    const { compiled, workStreams, rejectStreams, requesterStreams } = this.sources[job.stream];
+    const keyed = (purpose: string) => (shared: Stream | null, stage: number) => {
+      const owner = JSON.stringify([compiled.stream.name, job.numberInStream, job.revision, stage]);
+      return shared === null ? null : createStream(settings.seed, settings.replication, purpose, owner);
+    };
+    this.drawFrom(job, {
+      workStreams: workStreams.map(keyed('work of a revised job')),
+      rejectStreams: rejectStreams.map(keyed('rejects of a revised job')),
+      requesterStreams: requesterStreams.map(keyed('asks of a revised job')),
+    });
+  }
+
+  private drawFrom(job: Job, { workStreams, rejectStreams, requesterStreams }: WorkStreams): void {
     const { stages } = job.part;
     for (let index = 0; index < stages.length; index++) {
       const stage = stages[index];
@@ -106,7 +130,7 @@ export class Demand {
   }
 
   private admit(source: DemandSource, givenQuantity: number | null, givenRush: boolean | null): void {
-    const { jobs, flow, now, workingDays, loads } = this.simulation;
+    const { jobs, flow, now, workingDays, loads, outside } = this.simulation;
     const { compiled } = source;
     // Drawn even when given, so that the stream does not depend on what the list says.
     const drawnQuantity = compiled.quantity.sample(compiled.quantityConstant ? 0.5 : source.quantityStream());
@@ -117,7 +141,7 @@ export class Demand {
     const job = jobs.enter(compiled, givenQuantity ?? drawnQuantity, rush, now, dueAt);
     this.drawWork(job);
     this.simulation.requests.draw(job);
-    flow.enterStage(loads.begin(job, 0));
+    if (!outside.takes(job)) flow.enterStage(loads.begin(job, 0));
   }
 
   private scheduleNext(source: DemandSource, after: number): void {

@@ -23,3 +23,4 @@ export const EVENT_EQUIPMENT_GOES = 20;
 export const EVENT_MAY_RUN = 21;
 export const EVENT_CANCELLED = 22;
 export const EVENT_REVISED = 23;
+export const EVENT_COMES_BACK = 24;

@@ -49,6 +49,8 @@ export class JobBook {
     job.dueAt = dueAt;
     job.lots = null;
     job.isStarted = false;
+    job.isOutside = false;
+    job.revision = 0;
     job.numberInStream = this.numbersInStreams[stream.index]++;
     job.inCohort = recorder.isMeasured(arrivedAt);
     job.work.fill(0);

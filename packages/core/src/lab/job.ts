@@ -21,6 +21,12 @@ export class Job {
   numberInStream = 0;
   /** Whether anything of it has been begun. */
   isStarted = false;
+  /** Whether it is made outside, and then when it comes back; an event for another time is void. */
+  isOutside = false;
+  backAt = Number.POSITIVE_INFINITY;
+  sentAt = 0;
+  /** How often its requester has changed it; keys what is drawn anew. */
+  revision = 0;
   /** Changes whenever a scheduled event of the job is void. */
   stamp = 0;
   /** First of its lots. */

@@ -6,6 +6,7 @@ import { attendedTypical, materialChangeFor, typicalRun } from './durations.ts';
 import { EVENT_GROUP_TIMER } from './events.ts';
 import type { LaunchTimes } from './launch-times.ts';
 import type { Load, Lot } from './load.ts';
+import { typicalWork } from './outlook.ts';
 import { earliestFit } from './presence.ts';
 import { isBefore } from './rank.ts';
 import type { Simulation } from './simulation.ts';
@@ -230,12 +231,7 @@ export class LaunchRules {
   /** Typical milliseconds of the route that is still before a load, this stage included. */
   private typicalRemainder(load: Load): number {
     const lot = load.lots as Lot;
-    const { stages } = lot.job.part;
-    let sum = 0;
-    for (let stage = lot.stage; stage < stages.length; stage++) {
-      sum += stages[stage].typical + (load.pieces - 1) * stages[stage].typicalPerPiece;
-    }
-    return sum;
+    return typicalWork(lot.job.part.stages, load.pieces, lot.stage);
   }
 }
 

@@ -59,15 +59,17 @@ export class Requests {
   }
 
   revised(id: number, stamp: number): void {
-    const { jobs, flow, demand, compiled, tracer, loads } = this.simulation;
+    const { jobs, flow, demand, compiled, tracer, loads, outside } = this.simulation;
     const job = jobs.at(id);
     if (job.stamp !== stamp) return;
     if (job.isStarted && compiled.streams[job.stream].revises?.onlyBeforeStart) return;
     tracer?.job('job is revised', job);
     flow.giveUp(job);
     jobs.bookLost(job);
-    demand.drawWork(job);
-    flow.enterStage(loads.begin(job, 0));
+    job.revision++;
+    demand.drawWorkAgain(job);
+    if (job.isOutside) outside.sendAgain(job);
+    else flow.enterStage(loads.begin(job, 0));
   }
 
   private schedule(

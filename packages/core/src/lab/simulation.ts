@@ -24,6 +24,7 @@ import { JobBook } from './job-book.ts';
 import { LaunchRules } from './launch.ts';
 import { type LaunchTimes, launchTimesOf } from './launch-times.ts';
 import { LoadPool } from './load-pool.ts';
+import { Outside } from './outside.ts';
 import { Presence } from './presence.ts';
 import { Requests } from './requests.ts';
 import { RunPhases } from './run-phases.ts';
@@ -70,6 +71,7 @@ export class Simulation {
   readonly jobs: JobBook;
   readonly demand: Demand;
   readonly requests: Requests;
+  readonly outside: Outside;
   private readonly dispatch: Dispatch;
   private readonly standstill: Standstill;
   private readonly lab: Lab;
@@ -104,6 +106,7 @@ export class Simulation {
     this.jobs = new JobBook(this);
     this.demand = new Demand(this);
     this.requests = new Requests(this);
+    this.outside = new Outside(this);
     this.dispatch = new Dispatch(this);
     this.standstill = new Standstill(this);
   }
@@ -161,6 +164,7 @@ export class Simulation {
     this.loads.reset();
     this.jobs.reset();
     this.requests.reset();
+    this.outside.reset();
     this.demand.reset();
     enterInitialState(this, this.lab);
     return window;
@@ -234,6 +238,9 @@ export class Simulation {
       case event.EVENT_REVISED:
         this.requests.revised(subject, stamp);
         break;
+      case event.EVENT_COMES_BACK:
+        this.outside.comesBack(subject, stamp);
+        break;
       case event.EVENT_CAP:
         this.hasEnded = true;
         break;
@@ -267,7 +274,7 @@ export class Simulation {
     const windows = lab.people.map((group) => calendarWindows(group.calendar));
     const labCalendar = lab.calendars.find((candidate) => candidate.name === lab.labCalendar);
     if (labCalendar === undefined) throw new Error(`There is no calendar "${lab.labCalendar}" in the lab.`);
-    const presence = new Presence(windows);
+    const presence = new Presence(windows.filter((_, group) => lab.people[group].count > 0));
     const conditions = compiled.unitGroups.map((group) => group.conditions);
     const serviceCalendars = conditions.flatMap(({ breakdowns }) =>
       breakdowns.flatMap(({ serviceCalendar }) => (serviceCalendar === null ? [] : [serviceCalendar])),

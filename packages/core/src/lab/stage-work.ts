@@ -61,12 +61,13 @@ export class StageWork {
     );
   }
 
-  /** A stream for what could not be drawn at the arrival of the job: keyed by job, stage, visit and first piece. */
+  /** A stream for what could not be drawn at the arrival of the job: keyed by job, stage, visit, first piece and revision. */
   private keyedStream(purpose: string, lot: Lot, stage: number): Stream {
     const { settings, compiled } = this.simulation;
     const { job } = lot;
     const { stream } = compiled.streams[job.stream];
-    const owner = JSON.stringify([stream.name, job.numberInStream, stage, lot.visit, lot.firstPiece]);
+    const key = [stream.name, job.numberInStream, stage, lot.visit, lot.firstPiece];
+    const owner = JSON.stringify(job.revision === 0 ? key : [...key, job.revision]);
     return createStream(settings.seed, settings.replication, purpose, owner);
   }
 

@@ -35,6 +35,8 @@ export interface JobClassHistory {
   readonly unfinished: number;
   /** Withdrawn by their requesters; neither finished nor unfinished. */
   readonly cancelled: number;
+  /** Made outside, those that were withdrawn left out; a part of `arrived`, finished or not. */
+  readonly sentOut: number;
   /** Jobs with a promise, and those of them that were finished by then. */
   readonly promised: number;
   readonly onTime: number;
@@ -76,6 +78,11 @@ export interface PartHoursHistory {
   readonly builtPieces: number;
   /** For each stage: job visits in the window that had waited longer for it than they should. */
   readonly waitsTooLong: Float64Array;
+  /** Good pieces of the jobs that were finished in the window, cohort or not: made in the lab, and outside. */
+  readonly madePieces: number;
+  readonly sentOutPieces: number;
+  /** Jobs made outside that were finished in the window. */
+  readonly sentOutJobs: number;
   /** One entry for each step. */
   readonly work: Float64Array;
   /** Step-major: `step * WAIT_CAUSES.length + cause`. */

@@ -77,12 +77,18 @@ export class Recorder {
     this.arrivedJobs[this.weekOf(job.arrivedAt)]++;
   }
 
+  /** A job of those that have arrived is made outside. */
+  jobIsSentOut(job: Job): void {
+    if (job.inCohort) this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].isSentOut();
+  }
+
   jobEnds(job: Job, now: number): void {
     this.jobStays(job, now);
     if (this.window.contains(now)) {
       const week = this.weekOf(now);
       this.finishedJobs[week]++;
       this.finishedParts[week] += job.quantity;
+      this.partHours[job.part.index].countMade(job);
     }
     const imbalance = Math.abs(this.bookedTime(job) / job.quantity - this.bookableTime(job, now));
     if (imbalance > this.leadTimeImbalance) this.leadTimeImbalance = imbalance;
@@ -223,6 +229,9 @@ export class Recorder {
       repeatedPieces: this.partHours[index].repeatedPieces,
       builtPieces: this.partHours[index].builtPieces,
       waitsTooLong: this.partHours[index].waitsTooLong,
+      madePieces: this.partHours[index].madePieces,
+      sentOutJobs: this.partHours[index].sentOutJobs,
+      sentOutPieces: this.partHours[index].sentOutPieces,
       work: this.partHours[index].work,
       waits: this.partHours[index].waits,
     }));

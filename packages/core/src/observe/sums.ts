@@ -15,6 +15,7 @@ export class JobClassSums {
   private promised = 0;
   private onTime = 0;
   private cancelled = 0;
+  private sentOut = 0;
 
   constructor(part: string, rush: boolean) {
     this.part = part;
@@ -31,8 +32,13 @@ export class JobClassSums {
     if (job.dueAt < Number.POSITIVE_INFINITY && now <= job.dueAt) this.onTime++;
   }
 
+  isSentOut(): void {
+    this.sentOut++;
+  }
+
   isWithdrawn(job: Job): void {
     this.cancelled++;
+    if (job.isOutside) this.sentOut--;
     if (job.dueAt < Number.POSITIVE_INFINITY) this.promised--;
   }
 
@@ -43,6 +49,7 @@ export class JobClassSums {
       arrived: this.arrived,
       unfinished: this.arrived - this.leadTimes.length - this.cancelled,
       cancelled: this.cancelled,
+      sentOut: this.sentOut,
       promised: this.promised,
       onTime: this.onTime,
       leadTimes: this.leadTimes.sorted(),
@@ -55,6 +62,9 @@ export class PartHoursSums {
   finishedJobs = 0;
   repeatedPieces = 0;
   builtPieces = 0;
+  madePieces = 0;
+  sentOutJobs = 0;
+  sentOutPieces = 0;
   readonly waitsTooLong: Float64Array;
   readonly work: Float64Array;
   readonly waits: Float64Array;
@@ -63,6 +73,14 @@ export class PartHoursSums {
     this.waitsTooLong = new Float64Array(stages);
     this.work = new Float64Array(steps);
     this.waits = new Float64Array(steps * WAIT_CAUSES.length);
+  }
+
+  /** Counts the pieces of a job that is finished in the window, by where they were made. */
+  countMade(job: Job): void {
+    if (job.isOutside) {
+      this.sentOutJobs++;
+      this.sentOutPieces += job.quantity;
+    } else this.madePieces += job.quantity;
   }
 
   add(job: Job): void {

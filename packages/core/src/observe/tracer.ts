@@ -1,3 +1,4 @@
+import { SENT_OUT } from '@buildweek/model';
 import { WAIT_CAUSES } from '@buildweek/results';
 import type { Job } from '../lab/job.ts';
 import type { Load, Lot } from '../lab/load.ts';
@@ -36,6 +37,11 @@ export class Tracer {
 
   job(what: 'job ends' | 'job is cancelled' | 'job is revised', job: Job): void {
     this.add(what, job, null, null, null, [], job.quantity);
+  }
+
+  /** A job begins to be made outside, or is back. */
+  outside(what: 'step starts' | 'step ends', job: Job): void {
+    this.add(what, job, SENT_OUT, 'outside', null, [], job.quantity);
   }
 
   person(what: 'on duty' | 'off duty' | 'other duties start' | 'other duties end', person: Person): void {

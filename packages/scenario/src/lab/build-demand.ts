@@ -38,6 +38,7 @@ export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: 
       due: dueRule(demand.promise, demand.cutOffHour),
       rushDue: dueRule(demand.rushPromise, demand.cutOffHour),
       changes: demand.changes,
+      sentOut: null,
     };
   });
 }

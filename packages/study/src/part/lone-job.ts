@@ -43,6 +43,7 @@ export class LoneJobPlayer {
         due: { kind: 'none' as const },
         rushDue: { kind: 'none' as const },
         changes: NO_CHANGES,
+        sentOut: null,
       },
     ];
     this.simulator = createSimulator({ ...lab, demand });

@@ -1,6 +1,6 @@
 import type { PartHoursHistory } from '@buildweek/core';
 import type { PartType, Process, Step } from '@buildweek/model';
-import { type PartHours, WAIT_CAUSES } from '@buildweek/results';
+import { type PartHours, type StepHours, WAIT_CAUSES } from '@buildweek/results';
 import { RunningRatios } from '@buildweek/statistics';
 import { ratioEstimate } from './estimates.ts';
 import { toHours } from './units.ts';
@@ -33,17 +33,25 @@ export class PartHoursSums {
       part: this.part.name,
       route: this.part.route,
       process: this.process,
-      steps: this.steps.map((step, index) => ({
-        stage: step.stage,
-        phase: step.phase,
-        attended: step.attended,
-        work: ratioEstimate(this.work, index, level),
-        waits: WAIT_CAUSES.flatMap((cause, position) => {
-          const entry = index * WAIT_CAUSES.length + position;
-          if (this.waits.meanOfNumerator(entry) === 0) return [];
-          return [{ cause, hours: ratioEstimate(this.waits, entry, level) }];
-        }),
-      })),
+      steps: this.steps.flatMap((step, index) => {
+        // Every part type could be sent out; it is a step of those that were.
+        if (step.phase === 'outside' && this.work.meanOfNumerator(index) === 0) return [];
+        return [this.step(step, index, level)];
+      }),
+    };
+  }
+
+  private step(step: Step, index: number, level: number): StepHours {
+    return {
+      stage: step.stage,
+      phase: step.phase,
+      attended: step.attended,
+      work: ratioEstimate(this.work, index, level),
+      waits: WAIT_CAUSES.flatMap((cause, position) => {
+        const entry = index * WAIT_CAUSES.length + position;
+        if (this.waits.meanOfNumerator(entry) === 0) return [];
+        return [{ cause, hours: ratioEstimate(this.waits, entry, level) }];
+      }),
     };
   }
 }
