@@ -94,5 +94,12 @@ export type DueRule =
   | { readonly kind: 'none' }
   /** So many hours by the clock. */
   | { readonly kind: 'clock'; readonly hours: number }
-  /** Closing time of the n-th working day after the day of asking; after the cut-off the next day counts. */
-  | { readonly kind: 'working days'; readonly days: number; readonly cutOffHour: number | null };
+  | WorkingDayRule;
+
+/** Closing time of the n-th working day after the day of asking; after the cut-off the next day counts. */
+export interface WorkingDayRule {
+  readonly kind: 'working days';
+  readonly days: number;
+  /** Hour of the day; null: none. */
+  readonly cutOffHour: number | null;
+}

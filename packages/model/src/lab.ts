@@ -1,5 +1,5 @@
 import type { ClockChange, WorkingCalendar } from './calendar.ts';
-import type { DemandStream, PartType } from './demand.ts';
+import type { DemandStream, PartType, WorkingDayRule } from './demand.ts';
 import type { InitialState } from './initial-state.ts';
 import type { CarrierPool, MachineGroup, PeopleGroup, StationGroup } from './resources.ts';
 
@@ -25,6 +25,8 @@ export interface Lab {
   readonly demand: readonly DemandStream[];
   readonly dispatch: DispatchRules;
   readonly initialState: InitialState;
+  /** Deadlines beside the promises, for all jobs alike: a history counts how many jobs ended by each. Each is there once. */
+  readonly deadlines: readonly WorkingDayRule[];
 }
 
 /** Kinds of attended work in the order in which they are served, after rush. */

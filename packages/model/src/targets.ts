@@ -1,3 +1,5 @@
+import type { WorkingDayRule } from './demand.ts';
+
 /** What is promised of a lab, in the order of the scenario. Whether it is met is for a study to say. */
 export type Target = ShareWithinTarget | OnTimeTarget | BusyTarget | BudgetTarget | CostPerPartTarget;
 
@@ -20,9 +22,7 @@ export type TargetMeaning =
   | { readonly kind: 'chance of a period'; readonly chance: number };
 
 /** How much time a job may take: by the clock, or to the end of the n-th working day after it was asked for. */
-export type TimeAllowed =
-  | { readonly kind: 'clock'; readonly hours: number }
-  | { readonly kind: 'working days'; readonly days: number; readonly cutOffHour: number | null };
+export type TimeAllowed = { readonly kind: 'clock'; readonly hours: number } | WorkingDayRule;
 
 /** At least a share of the jobs is finished within a time; so is a percentile of lead times at most that time. */
 export interface ShareWithinTarget extends TargetCommon {
@@ -42,11 +42,14 @@ export interface OnTimeTarget extends TargetCommon {
   readonly meaning: TargetMeaning;
 }
 
-/** People are at work (other duties included) for at most a share of their hours on duty, machines of the clock. */
+/**
+ * People are at work (other duties included) for at most a share of their hours on duty; machines and stations are in
+ * any state but idle, waiting or off for at most a share of the hours of the clock.
+ */
 export interface BusyTarget extends TargetCommon {
   readonly kind: 'busy';
   readonly of: 'people' | 'machines' | 'stations';
-  /** Name of the group; null: all people together. */
+  /** Name of the group; null: all people, all machines or all stations together. */
   readonly group: string | null;
   readonly atMost: number;
   readonly meaning: TargetMeaning;

@@ -30,6 +30,7 @@ function emptyResults(): Results {
         rushInterrupts: false,
       },
       initialState: { jobs: [], machines: [] },
+      deadlines: [],
     },
     run: {
       seed: 'a',

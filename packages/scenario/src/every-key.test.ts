@@ -245,6 +245,45 @@ describe('a scenario that uses every key', () => {
     });
   });
 
+  it('gives targets, and the deadlines that have to be looked at for them', () => {
+    const targets = reading.kind === 'scenario' ? reading.targets : [];
+    const longRun = { kind: 'long run' };
+    expect(targets.map(({ wording: _, ...target }) => target)).toEqual([
+      {
+        kind: 'share within',
+        jobs: { part: null, rush: true },
+        share: 0.9,
+        within: { kind: 'clock', hours: 48 },
+        meaning: longRun,
+      },
+      {
+        kind: 'share within',
+        jobs: { part: 'cap', rush: false },
+        share: 0.95,
+        // "cap" has cut-offs of two kinds: that of all jobs holds.
+        within: { kind: 'working days', days: 5, cutOffHour: 14 },
+        meaning: { kind: 'chance of a period', chance: 0.9 },
+      },
+      {
+        kind: 'share within',
+        jobs: { part: 'box', rush: null },
+        share: 0.9,
+        within: { kind: 'working days', days: 3, cutOffHour: 14 },
+        meaning: longRun,
+      },
+      { kind: 'on time', jobs: { part: null, rush: null }, share: 0.95, meaning: longRun },
+      { kind: 'busy', of: 'people', group: null, atMost: 0.8, meaning: longRun },
+      { kind: 'busy', of: 'people', group: 'guard', atMost: 0.5, meaning: longRun },
+      { kind: 'busy', of: 'machines', group: 'powder', atMost: 0.85, meaning: longRun },
+      { kind: 'busy', of: 'stations', group: 'blaster', atMost: 0.6, meaning: longRun },
+    ]);
+    expect(targets[1]?.wording).toBe('95 % of normal caps within 5 working days in 90 % of periods');
+    expect(labOf(EVERYTHING).deadlines).toEqual([
+      { kind: 'working days', days: 5, cutOffHour: 14 },
+      { kind: 'working days', days: 3, cutOffHour: 14 },
+    ]);
+  });
+
   it('gives what stands in the lab at the start', () => {
     expect(labOf(EVERYTHING).initialState).toEqual({
       jobs: [

@@ -32,7 +32,7 @@ export class Fields {
   }
 
   /** Whether the key is written, rightly or wrongly. */
-  has(key: string): boolean {
+  has(key: string | number): boolean {
     return this.reading.nodeAt(this.pathOf(key)) !== undefined;
   }
 
@@ -64,7 +64,7 @@ export class Fields {
    * @param fallback wording of the default; null: none
    * @returns undefined when there is none, or when what is written is wrong (which is then reported)
    */
-  read<T>(key: string, wording: Wording<T>, fallback: string | null = null): T | undefined {
+  read<T>(key: string | number, wording: Wording<T>, fallback: string | null = null): T | undefined {
     const path = this.pathOf(key);
     const node = this.node(key);
     if (node !== undefined) return this.scalar(path, node, wording);

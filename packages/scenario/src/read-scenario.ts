@@ -1,8 +1,9 @@
-import type { Lab, StudySettings } from '@buildweek/model';
+import type { Lab, StudySettings, Target } from '@buildweek/model';
 import type { Assumption } from '@buildweek/results';
 import { Fields } from './fields.ts';
 import { type FileResolver, Files } from './files.ts';
 import { buildLab } from './lab/build-lab.ts';
+import { buildTargets, deadlinesOf } from './lab/build-targets.ts';
 import type { Problem } from './problem.ts';
 import { readFile } from './read/read-file.ts';
 import { Reading } from './reading.ts';
@@ -21,6 +22,8 @@ export type ScenarioReading =
       readonly scenario: Scenario;
       readonly lab: Lab;
       readonly settings: StudySettings;
+      /** What is promised of the lab, in the order of the file. */
+      readonly targets: readonly Target[];
       /** Every value of the lab, in the order of reading, with where it came from. */
       readonly assumptions: readonly Assumption[];
       readonly warnings: readonly Problem[];
@@ -79,7 +82,8 @@ export function readScenario(
   const reading = new Reading(source, root, new Files(resolve), shapes);
   checkStructure(reading);
   const scenario = readFile(new Fields(reading, []));
-  const lab = buildLab(scenario, reading);
+  const targets = buildTargets(scenario, reading);
+  const lab = buildLab(scenario, reading, deadlinesOf(targets));
   const all = inOrder([...problems, ...reading.problems]);
   if (all.some((problem) => problem.severity === 'error')) return { kind: 'problems', problems: all };
   return {
@@ -87,6 +91,7 @@ export function readScenario(
     scenario,
     lab,
     settings: scenario.settings,
+    targets,
     assumptions: reading.assumptions,
     warnings: all,
   };

@@ -17,12 +17,14 @@ import type {
   StudySettings,
 } from '@buildweek/model';
 import type { MeshOrientation, MeshUnit } from './shape-reader.ts';
+import type { SourcePath } from './source/source-node.ts';
 import type { AbsenceWording } from './words/absence.ts';
 import type { Finish } from './words/finish.ts';
 import type { PromiseWording } from './words/promise.ts';
 import type { MaximumWaitWording, RejectWording } from './words/rejects.ts';
 import type { Size } from './words/size.ts';
 import type { SizeTerm, StageTime } from './words/stage-time.ts';
+import type { TargetWording } from './words/target.ts';
 
 /**
  * A scenario file that has been checked: what it says, with defaults and machine classes filled in, in base
@@ -51,6 +53,7 @@ export interface Scenario {
   readonly dispatch: DispatchRules;
   readonly jobsAtStart: readonly ScenarioJobAtStart[];
   readonly machinesAtStart: readonly ScenarioMachineAtStart[];
+  readonly targets: readonly ScenarioTarget[];
 }
 
 /** Hours of a week with their exceptions. */
@@ -271,3 +274,11 @@ export interface ScenarioMachineAtStart {
   readonly busyUntil: ScenarioInstant;
   readonly material: string | null;
 }
+
+/** A target whose names are not looked up yet. */
+export type ScenarioTarget = TargetWording & {
+  /** Where it stands in the file. */
+  readonly path: SourcePath;
+  /** Hour of the day after which a file counts for the next working day, for all jobs. */
+  readonly cutOffHour: number | null;
+};

@@ -35,5 +35,11 @@ export { standardMeasures } from './plans/standard-measures.ts';
 export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
+export {
+  isObserved,
+  type ObservedTarget,
+  observeTarget,
+  type TargetObservation,
+} from './targets/observation.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

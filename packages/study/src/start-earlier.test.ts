@@ -41,6 +41,7 @@ const lab: Lab = {
     rushInterrupts: false,
   },
   initialState: { jobs: [], machines: [] },
+  deadlines: [],
 };
 
 describe('startEarlier', () => {

@@ -150,6 +150,7 @@ export function labOf(
       rushInterrupts: false,
     },
     initialState: { jobs: [], machines: [] },
+    deadlines: [],
     ...more,
   };
 }

@@ -137,5 +137,6 @@ export const tinyLab: fc.Arbitrary<Lab> = fc
         rushInterrupts: recipe.rushInterrupts,
       },
       initialState: { jobs: [], machines: [] },
+      deadlines: [],
     });
   });

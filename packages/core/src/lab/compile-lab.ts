@@ -63,6 +63,7 @@ export function compileLab(lab: Lab): CompiledLab {
     shortestFirst: lab.dispatch.within === 'shortest work',
     rushInterrupts: lab.dispatch.rushInterrupts,
     fitOnDrawn: lab.dispatch.fitOn === 'drawn',
+    deadlines: lab.deadlines,
     kindRanks,
   };
 }

@@ -11,6 +11,7 @@ import type {
   ShapedBuilds,
   StationGroup,
   Step,
+  WorkingDayRule,
   WorkKind,
 } from '@buildweek/model';
 import type { CountSampler } from '../kernel/count-sampler.ts';
@@ -43,6 +44,8 @@ export interface CompiledLab {
   readonly mostTailStages: number;
   readonly mostPersons: number;
   readonly fitOnDrawn: boolean;
+  /** As in `Lab.deadlines`. */
+  readonly deadlines: readonly WorkingDayRule[];
   readonly shortestFirst: boolean;
   readonly rushInterrupts: boolean;
   /** Rank of each kind of work: 0 is served first. */

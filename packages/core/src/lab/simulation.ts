@@ -146,7 +146,13 @@ export class Simulation {
     this.measuredEnd = end;
     this.workingDays = plan.workingDays;
     this.presence = plan.presence;
-    this.recorder = new Recorder(this.compiled, window, this.localTime, settings.queueWaits);
+    this.recorder = new Recorder(
+      this.compiled,
+      window,
+      this.localTime,
+      plan.workingDays,
+      settings.queueWaits,
+    );
     this.tracer = settings.trace ? new Tracer(this) : null;
     this.calendar.clear();
     this.calendar.schedule(end, PHASE_TIMERS, event.EVENT_MEASURED_END, 0, 0);

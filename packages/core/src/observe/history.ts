@@ -42,6 +42,8 @@ export interface JobClassHistory {
   readonly onTime: number;
   /** Lead times of finished cohort jobs, ascending. */
   readonly leadTimes: Float64Array;
+  /** For each of `Lab.deadlines` how many of these jobs ended by it; not there in labs without any. */
+  readonly endedBy?: Float64Array;
 }
 
 export interface WeekHistory {

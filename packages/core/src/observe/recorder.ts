@@ -1,6 +1,7 @@
 import { PERSON_STATES, WAIT_CAUSES } from '@buildweek/results';
 import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
 import type { LocalTime } from '../kernel/local-time.ts';
+import type { WorkingDays } from '../kernel/working-days.ts';
 import type { CompiledLab } from '../lab/compiled-lab.ts';
 import type { Job } from '../lab/job.ts';
 import type { Load } from '../lab/load.ts';
@@ -22,6 +23,7 @@ import type { MeasuredWindow } from './window.ts';
 export class Recorder {
   private readonly compiled: CompiledLab;
   private readonly window: MeasuredWindow;
+  private readonly workingDays: WorkingDays;
   private readonly jobClasses: JobClassSums[];
   private readonly partHours: PartHoursSums[];
   private readonly people: PeopleSums[];
@@ -42,14 +44,21 @@ export class Recorder {
   /** Largest difference between work plus waits and lead time of a job, milliseconds. */
   leadTimeImbalance = 0;
 
-  constructor(compiled: CompiledLab, window: MeasuredWindow, localTime: LocalTime, keepWaits: boolean) {
+  constructor(
+    compiled: CompiledLab,
+    window: MeasuredWindow,
+    localTime: LocalTime,
+    workingDays: WorkingDays,
+    keepWaits: boolean,
+  ) {
     this.compiled = compiled;
     this.window = window;
+    this.workingDays = workingDays;
     const queue = (name: string, kind: QueueHistory['kind']): QueueRecorder =>
       new QueueRecorder(name, kind, window, localTime, keepWaits);
     this.jobClasses = compiled.parts.flatMap((part) => [
-      new JobClassSums(part.name, false),
-      new JobClassSums(part.name, true),
+      new JobClassSums(part.name, false, compiled.deadlines.length),
+      new JobClassSums(part.name, true, compiled.deadlines.length),
     ]);
     this.partHours = compiled.parts.map((part) => new PartHoursSums(part.stages.length, part.steps.length));
     this.people = compiled.peopleGroups.map(
@@ -93,7 +102,11 @@ export class Recorder {
     const imbalance = Math.abs(this.bookedTime(job) / job.quantity - this.bookableTime(job, now));
     if (imbalance > this.leadTimeImbalance) this.leadTimeImbalance = imbalance;
     if (!job.inCohort) return;
-    this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].ends(job, now);
+    const sums = this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)];
+    sums.ends(job, now);
+    this.compiled.deadlines.forEach((deadline, index) => {
+      if (now <= this.workingDays.dueAfter(job.arrivedAt, deadline)) sums.endsBy(index);
+    });
     this.partHours[job.part.index].add(job);
   }
 

@@ -16,10 +16,13 @@ export class JobClassSums {
   private onTime = 0;
   private cancelled = 0;
   private sentOut = 0;
+  /** For each deadline of the lab. */
+  private readonly endedBy: Float64Array;
 
-  constructor(part: string, rush: boolean) {
+  constructor(part: string, rush: boolean, deadlines: number) {
     this.part = part;
     this.rush = rush;
+    this.endedBy = new Float64Array(deadlines);
   }
 
   arrives(job: Job): void {
@@ -34,6 +37,10 @@ export class JobClassSums {
 
   isSentOut(): void {
     this.sentOut++;
+  }
+
+  endsBy(deadline: number): void {
+    this.endedBy[deadline]++;
   }
 
   isWithdrawn(job: Job): void {
@@ -53,6 +60,7 @@ export class JobClassSums {
       promised: this.promised,
       onTime: this.onTime,
       leadTimes: this.leadTimes.sorted(),
+      ...(this.endedBy.length > 0 ? { endedBy: this.endedBy } : {}),
     };
   }
 }

@@ -1,4 +1,4 @@
-import type { Lab } from '@buildweek/model';
+import type { Lab, WorkingDayRule } from '@buildweek/model';
 import type { Reading } from '../reading.ts';
 import type { Scenario } from '../scenario.ts';
 import { dateText } from '../words/dates.ts';
@@ -15,8 +15,16 @@ import { checkPeople } from './check-people.ts';
 import { checkSkills, checkUnused } from './check-unused.ts';
 import { resolves } from './names.ts';
 
-/** Looks up the names of a scenario, counts its dates from the start, and checks that the lab can work. */
-export function buildLab(scenario: Scenario, reading: Reading): Lab {
+/**
+ * Looks up the names of a scenario, counts its dates from the start, and checks that the lab can work.
+ *
+ * @param deadlines that have to be looked at beside the promises
+ */
+export function buildLab(
+  scenario: Scenario,
+  reading: Reading,
+  deadlines: readonly WorkingDayRule[] = [],
+): Lab {
   checkNames(scenario, reading);
   const built = buildCalendars(scenario, reading);
   const parts = buildParts(scenario, reading);
@@ -34,6 +42,7 @@ export function buildLab(scenario: Scenario, reading: Reading): Lab {
     demand: buildDemand(scenario, built, reading),
     dispatch: scenario.dispatch,
     initialState: buildInitialState(scenario, parts, reading),
+    deadlines,
   };
   // Who can do what is judged on groups and hours that are right; else one mistake would be told many times.
   const isSound =

@@ -12,6 +12,7 @@ import { readPeople } from './read-people.ts';
 import { readRoutes } from './read-routes.ts';
 import { readDispatch, readSettings } from './read-settings.ts';
 import { readCarriers, readStations } from './read-stations.ts';
+import { readTargets } from './read-targets.ts';
 
 /** A Monday long before any plan, so that a file without a date does not depend on the day it is read. */
 const USUAL_START = '2024-01-01';
@@ -46,5 +47,6 @@ export function readFile(fields: Fields): Scenario {
     dispatch: readDispatch(fields),
     jobsAtStart: readJobsAtStart(fields),
     machinesAtStart: readMachinesAtStart(fields),
+    targets: readTargets(fields),
   };
 }

@@ -1,6 +1,7 @@
 import { PRECISION_MEASURES } from '@buildweek/model';
+import { TARGET_FORMS } from '../words/target.ts';
 import { hoursSchema } from './hours-schema.ts';
-import { nameOrNumber, whole, words, yesOrNo } from './keys.ts';
+import { nameOrNumber, whole, words, wordsOrList, yesOrNo } from './keys.ts';
 import { carriersSchema, machinesSchema, peopleSchema, stationsSchema } from './resources-schema.ts';
 import { atTheStartSchema, demandSchema, partsSchema, routesSchema } from './work-schema.ts';
 import { z } from './zod.ts';
@@ -99,6 +100,11 @@ export const scenarioSchema = z
     demand: demandSchema,
     dispatch: dispatchSchema.optional(),
     'at the start': atTheStartSchema.optional(),
+    targets: wordsOrList(
+      'What is promised of the lab, a sentence each; behind it perhaps "in 90 % of quarters", else the long run counts',
+      ...TARGET_FORMS,
+      '95 % of jobs within 5 working days in 90 % of quarters',
+    ).optional(),
   })
   .meta({
     title: 'Buildweek scenario',
