@@ -1,5 +1,5 @@
 /** Whether two words are the same name, whatever their case, and with one of them perhaps in the plural. */
-export function isSameName(one: string, other: string): boolean {
+function isSameName(one: string, other: string): boolean {
   const [left, right] = [one.toLowerCase(), other.toLowerCase()];
   return left === right || pluralsOf(left).includes(right) || pluralsOf(right).includes(left);
 }
