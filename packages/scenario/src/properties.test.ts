@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { EVERYTHING } from './fixture/everything.ts';
 import { PLAIN_LAB } from './fixture/plain-lab.ts';
 import { readShaped, readWithAnyMesh, SHAPED_LAB } from './fixture/shaped-lab.ts';
 import { formatProblem } from './problem.ts';
@@ -18,7 +19,7 @@ function numbersOf(value: unknown): number[] {
 /** What holds of every reading, whatever the file says. */
 function expectSound(reading: ScenarioReading, text: string): void {
   if (reading.kind === 'scenario') {
-    expect(numbersOf(reading.lab).every(Number.isFinite)).toBe(true);
+    expect(numbersOf([reading.lab, reading.economics]).every(Number.isFinite)).toBe(true);
     expect(structuredClone(reading.lab)).toEqual(reading.lab);
     expect(reading.warnings.every((problem) => problem.severity === 'warning')).toBe(true);
     return;
@@ -81,6 +82,8 @@ const scrap = fc.oneof(
     '1 x 1 x 1 mm',
     'per cm2 of surface',
     '1 litre',
+    '28 per kg',
+    '3200 USD',
     'hours',
     'skills',
     '2027-02-30',
@@ -95,6 +98,7 @@ describe('reading a scenario', () => {
   it.each([
     ['plain', PLAIN_LAB, 600],
     ['with shapes', SHAPED_LAB, 400],
+    ['with every key', EVERYTHING, 200],
   ])(
     'gives a lab or problems with their places, and never throws, when pieces of a file are replaced: %s',
     (_, original, numRuns) => {

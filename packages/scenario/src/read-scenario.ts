@@ -1,7 +1,8 @@
-import type { Lab, StudySettings, Target } from '@buildweek/model';
+import type { Economics, Lab, StudySettings, Target } from '@buildweek/model';
 import type { Assumption } from '@buildweek/results';
 import { Fields } from './fields.ts';
 import { type FileResolver, Files } from './files.ts';
+import { buildEconomics } from './lab/build-economics.ts';
 import { buildLab } from './lab/build-lab.ts';
 import { buildTargets, deadlinesOf } from './lab/build-targets.ts';
 import type { Problem } from './problem.ts';
@@ -24,6 +25,8 @@ export type ScenarioReading =
       readonly settings: StudySettings;
       /** What is promised of the lab, in the order of the file. */
       readonly targets: readonly Target[];
+      /** Null when the file says nothing of money. */
+      readonly economics: Economics | null;
       /** Every value of the lab, in the order of reading, with where it came from. */
       readonly assumptions: readonly Assumption[];
       readonly warnings: readonly Problem[];
@@ -92,6 +95,7 @@ export function readScenario(
     lab,
     settings: scenario.settings,
     targets,
+    economics: buildEconomics(scenario.money, lab),
     assumptions: reading.assumptions,
     warnings: all,
   };

@@ -6,9 +6,14 @@ import type {
   DispatchRules,
   Distribution,
   Duration,
+  Economics,
   EquipmentConditions,
+  EquipmentCost,
   HourSpan,
   MachineGroup,
+  MaterialCost,
+  PartCost,
+  PeopleCost,
   PeopleGroup,
   PrintTime,
   ProfileSpan,
@@ -20,6 +25,7 @@ import type { MeshOrientation, MeshUnit } from './shape-reader.ts';
 import type { SourcePath } from './source/source-node.ts';
 import type { AbsenceWording } from './words/absence.ts';
 import type { Finish } from './words/finish.ts';
+import type { Currency, MaterialPrice } from './words/money.ts';
 import type { PromiseWording } from './words/promise.ts';
 import type { MaximumWaitWording, RejectWording } from './words/rejects.ts';
 import type { Size } from './words/size.ts';
@@ -54,6 +60,25 @@ export interface Scenario {
   readonly jobsAtStart: readonly ScenarioJobAtStart[];
   readonly machinesAtStart: readonly ScenarioMachineAtStart[];
   readonly targets: readonly ScenarioTarget[];
+  /** Null: it says nothing of money. */
+  readonly money: ScenarioMoney | null;
+}
+
+/** What a scenario says of money, before it is looked up what of it the lab needs. */
+export interface ScenarioMoney
+  extends Omit<Economics, 'currency' | 'equipment' | 'people' | 'materials' | 'parts'> {
+  readonly currency: Currency;
+  readonly machines: readonly EquipmentCost[];
+  readonly stations: readonly EquipmentCost[];
+  /** Those that say what an hour costs. */
+  readonly people: readonly PeopleCost[];
+  readonly materials: readonly ScenarioMaterialCost[];
+  readonly parts: readonly PartCost[];
+}
+
+export interface ScenarioMaterialCost extends Omit<MaterialCost, 'pricePerKilogram'> {
+  /** Null: what is said of it is wrong or missing, which has been reported. */
+  readonly price: MaterialPrice | null;
 }
 
 /** Hours of a week with their exceptions. */

@@ -11,6 +11,7 @@ import { buildPeople } from './build-people.ts';
 import { checkConditions } from './check-conditions.ts';
 import { checkDates } from './check-dates.ts';
 import { checkLaunch } from './check-launch.ts';
+import { checkMoney } from './check-money.ts';
 import { checkPeople } from './check-people.ts';
 import { checkSkills, checkUnused } from './check-unused.ts';
 import { resolves } from './names.ts';
@@ -54,6 +55,7 @@ export function buildLab(
     checkConditions(lab, reading);
     checkLaunch(lab, reading);
   }
+  checkMoney(scenario.money, lab, reading);
   if (!reading.hasErrors) {
     checkUnused(scenario, built.labCalendar, reading);
     const needed = places.map(({ work }) => work.skill);

@@ -154,10 +154,10 @@ function skillsOf(stage: ScenarioStage): string[] {
 function checkMaterials(scenario: Scenario, reading: Reading): void {
   const materials = [...new Set(scenario.parts.map((part) => part.material))];
   const told = new Set<string>();
-  const check = (path: SourcePath, material: string | null): void => {
+  const check = (path: SourcePath, material: string | null, part: 'key' | 'value' = 'value'): void => {
     if (material === null || materials.includes(material) || told.has(material)) return;
     told.add(material);
-    reading.report(path, 'value', {
+    reading.report(path, part, {
       severity: 'warning',
       message: `No part is made of "${material}".`,
       found: material,
@@ -175,4 +175,5 @@ function checkMaterials(scenario: Scenario, reading: Reading): void {
       check([...changePath, 'to'], change.to);
     });
   }
+  for (const { material } of scenario.money?.materials ?? []) check(['materials', material], material, 'key');
 }

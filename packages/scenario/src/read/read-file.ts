@@ -7,6 +7,7 @@ import { readJobsAtStart, readMachinesAtStart } from './read-at-the-start.ts';
 import { readDemand } from './read-demand.ts';
 import { readHours } from './read-hours.ts';
 import { readMachines } from './read-machines.ts';
+import { readMoney } from './read-money.ts';
 import { readParts } from './read-parts.ts';
 import { readPeople } from './read-people.ts';
 import { readRoutes } from './read-routes.ts';
@@ -48,5 +49,6 @@ export function readFile(fields: Fields): Scenario {
     jobsAtStart: readJobsAtStart(fields),
     machinesAtStart: readMachinesAtStart(fields),
     targets: readTargets(fields),
+    money: readMoney(fields),
   };
 }

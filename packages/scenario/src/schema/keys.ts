@@ -46,6 +46,11 @@ export function counts(description: string) {
     .meta({ description, examples: [1, '1 to 12', 'geometric mean 3'] });
 }
 
+/** An amount of money, with or without its currency. */
+export function money(description: string, ...examples: readonly (string | number)[]) {
+  return z.union([z.number(), z.string()]).meta({ description, examples: [...examples] });
+}
+
 /** A name that may be written as a number. */
 export function nameOrNumber(description: string, example: string) {
   return z.union([z.string(), z.number()]).meta({ description, examples: [example] });

@@ -2,6 +2,7 @@ import { MACHINE_CLASSES } from '../classes/machine-classes.ts';
 import { STATION_CLASSES } from '../classes/station-classes.ts';
 import { hoursReference } from './hours-schema.ts';
 import { attendedWork, whole, words, wordsOrList, yesOrNo } from './keys.ts';
+import { equipmentCosts, hourlyCosts } from './money-schema.ts';
 import { shapedBuilds } from './shape-schema.ts';
 import { absenceSchema, machineConditions, stationConditions } from './trouble-schema.ts';
 import { z } from './zod.ts';
@@ -22,6 +23,7 @@ export const peopleSchema = z
         '15 min',
       ).optional(),
       ...absenceSchema,
+      ...hourlyCosts,
     }),
   )
   .meta({ description: 'Groups of people who share skills and hours' });
@@ -95,6 +97,7 @@ export const machinesSchema = z
       ).optional(),
       carrier: words('Name of the carriers of which a build holds one', 'tanks').optional(),
       ...machineConditions,
+      ...equipmentCosts,
     }),
   )
   .meta({ description: 'Groups of machines that are alike' });
@@ -135,6 +138,7 @@ export const stationsSchema = z
       start: words('When a batch is started; default at once', 'when 50 % full or after 1 h').optional(),
       ...stationTimes,
       ...stationConditions,
+      ...equipmentCosts,
     }),
   )
   .meta({ description: 'Groups of stations that are alike: wash, cure, blast' });

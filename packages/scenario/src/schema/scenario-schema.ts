@@ -2,6 +2,7 @@ import { PRECISION_MEASURES } from '@buildweek/model';
 import { TARGET_FORMS } from '../words/target.ts';
 import { hoursSchema } from './hours-schema.ts';
 import { nameOrNumber, whole, words, wordsOrList, yesOrNo } from './keys.ts';
+import { materialsSchema, moneySchema } from './money-schema.ts';
 import { carriersSchema, machinesSchema, peopleSchema, stationsSchema } from './resources-schema.ts';
 import { atTheStartSchema, demandSchema, partsSchema, routesSchema } from './work-schema.ts';
 import { z } from './zod.ts';
@@ -99,6 +100,8 @@ export const scenarioSchema = z
     parts: partsSchema,
     demand: demandSchema,
     dispatch: dispatchSchema.optional(),
+    money: moneySchema.optional(),
+    materials: materialsSchema.optional(),
     'at the start': atTheStartSchema.optional(),
     targets: wordsOrList(
       'What is promised of the lab, a sentence each; behind it perhaps "in 90 % of quarters", else the long run counts',

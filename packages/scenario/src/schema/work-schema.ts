@@ -1,5 +1,6 @@
 import { FINISHES } from '../words/finish.ts';
 import { counts, whole, words, wordsOrList, yesOrNo } from './keys.ts';
+import { partCosts } from './money-schema.ts';
 import { stationTimes } from './resources-schema.ts';
 import { partShape } from './shape-schema.ts';
 import { changesSchema, stageTroubles } from './trouble-schema.ts';
@@ -59,6 +60,7 @@ export const partsSchema = z
         '0.1 mm layers',
       ).optional(),
       ...partShape,
+      ...partCosts,
       finish: z
         .enum(FINISHES)
         .meta({ description: 'How it is finished; stages say for which finish they are; default cleaned' })

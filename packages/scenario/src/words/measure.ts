@@ -42,9 +42,13 @@ export function rate(kind: 'area' | 'volume', example: string): Wording<number> 
   };
 }
 
-/** `0.45 g per cm3`: a density in g/cm3. @throws WordingError */
+/** `0.45 g per cm3`, `1.06 g/cm3`: a density in g/cm3. @throws WordingError */
 export const density: Wording<number> = (text) => {
-  const phrase = new Phrase(text, 'a mass in a volume, above zero', '0.45 g per cm3');
+  const phrase = new Phrase(
+    text.replace(/\s*\/\s*/, ' per '),
+    'a mass in a volume, above zero',
+    '0.45 g per cm3',
+  );
   const mass = phrase.amount('mass');
   if (mass.unit === null) throw phrase.error(`"${mass.text}" has no unit.`, `${mass.text} g per cm3`);
   phrase.need('per');
