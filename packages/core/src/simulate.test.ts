@@ -1,9 +1,10 @@
-import type { Lab } from '@buildweek/model';
+import type { Lab, SendOutRule } from '@buildweek/model';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { generatedLabs } from './fixture/generated-lab.ts';
 import {
   constant,
+  exponential,
   lab as labOf,
   machine,
   part,
@@ -38,6 +39,19 @@ function withUnused(lab: Lab, inFront: boolean, hours: string): Lab {
     machines: put(machine('spare machine', { count: 2 }), lab.machines),
     stations: put(station('spare station'), lab.stations),
     people: put(people('spare person', 1, ['nothing'], { calendar: hours }), lab.people),
+  };
+}
+
+/** The lab with groups of which there is nobody and nothing, in front of the others or behind them. */
+function withNone(lab: Lab, inFront: boolean): Lab {
+  const spare = withUnused(lab, inFront, 'always');
+  const emptied = <Group extends { readonly name: string }>(groups: readonly Group[]): Group[] =>
+    groups.map((group) => (group.name.startsWith('spare') ? { ...group, count: 0 } : group));
+  return {
+    ...spare,
+    machines: emptied(spare.machines),
+    stations: emptied(spare.stations),
+    people: emptied(spare.people),
   };
 }
 
@@ -123,6 +137,39 @@ describe('A simulator', () => {
         const larger = createSimulator(withUnused(lab, inFront, 'always')).simulate(SETTINGS);
         expect(larger.people.length).toBe(plain.people.length + 1);
         expect(hashHistory(withoutUnused(larger))).toBe(hashHistory(plain));
+      }),
+      PROPERTY,
+    );
+  });
+
+  it('changes no other record when there are groups of machines, stations and people of which it has none', () => {
+    fc.assert(
+      fc.property(generatedLabs, fc.boolean(), (lab, inFront) => {
+        const plain = createSimulator(lab).simulate(SETTINGS);
+        const larger = createSimulator(withNone(lab, inFront)).simulate(SETTINGS);
+        expect(larger.people.length).toBe(plain.people.length + 1);
+        expect(hashHistory(withoutUnused(larger))).toBe(hashHistory(plain));
+      }),
+      PROPERTY,
+    );
+  });
+
+  it('changes no record when there is a rule for sending out that never holds', () => {
+    const never: SendOutRule = {
+      always: false,
+      waitingJobsAbove: Number.MAX_SAFE_INTEGER,
+      promiseAtRisk: false,
+      leadTime: { kind: 'clock', duration: exponential(30) },
+    };
+    const withRule = (lab: Lab, sentOut: SendOutRule | null): Lab => ({
+      ...lab,
+      demand: lab.demand.map((one) => ({ ...one, sentOut })),
+    });
+    fc.assert(
+      fc.property(generatedLabs, (lab) => {
+        const plain = createSimulator(withRule(lab, null)).simulate(SETTINGS);
+        const ruled = createSimulator(withRule(lab, never)).simulate(SETTINGS);
+        expect(hashHistory(ruled)).toBe(hashHistory(plain));
       }),
       PROPERTY,
     );
