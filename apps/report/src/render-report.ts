@@ -13,6 +13,7 @@ import { keyNumbers } from './sections/key-numbers.ts';
 import { leadTimeSection } from './sections/lead-time-section.ts';
 import { assumptionsSection, originSection, scenarioSection } from './sections/origin-sections.ts';
 import { machinesSection, peopleSection, stationsSection } from './sections/resources-section.ts';
+import { sentOutSection } from './sections/sent-out-section.ts';
 import { troubleSection } from './sections/trouble-section.ts';
 
 /**
@@ -35,6 +36,7 @@ ${machinesSection(results, charts)}
 ${buildsSection(results, charts)}
 ${stationsSection(results, charts)}
 ${troubleSection(results)}
+${sentOutSection(results)}
 ${queuesSection(results, charts)}
 ${weeksSection(charts)}
 ${handSection(results, charts)}

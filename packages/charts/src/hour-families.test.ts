@@ -49,12 +49,13 @@ test('Printing, other machine time, hands and what runs by itself are told apart
   expect(familyOf({ phase: 'unload', attended: true })).toBe('hand work');
   expect(familyOf({ phase: 'run', attended: true })).toBe('hand work');
   expect(familyOf({ phase: 'wait', attended: false })).toBe('stations and plain waits');
+  expect(familyOf({ phase: 'outside', attended: false })).toBe('made outside');
 });
 
-test('Segments add up to the lead time, work before waits.', () => {
+test('Segments add up to the lead time, work before waits, and what is made outside last.', () => {
   const segments = segmentsOf(gatherHours(steps), String);
   expect(segments.reduce((sum, segment) => sum + segment.value, 0)).toBe(21);
-  expect(segments.map((segment) => segment.part.code)).toEqual([...'ABCDEFGHIJKL']);
+  expect(segments.map((segment) => segment.part.code)).toEqual([...'ABCDEFGHIJKLM']);
 });
 
 test('The intervals of the pieces add up to one that is not too narrow.', () => {

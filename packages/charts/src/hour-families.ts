@@ -6,6 +6,7 @@ import type { Segment } from './stacked-bars.ts';
 export function familyOf(step: Pick<StepHours, 'phase' | 'attended'>): WorkFamily {
   if (step.phase === 'print') return 'print';
   if (step.phase === 'warm-up' || step.phase === 'cool-down') return 'warm-up and cool-down';
+  if (step.phase === 'outside') return 'made outside';
   return step.attended ? 'hand work' : 'stations and plain waits';
 }
 
@@ -33,22 +34,16 @@ export function gatherHours(steps: readonly StepHours[]): GatheredHours {
   return { work, waits, total };
 }
 
-/** Segments in the order of the stack: work first, then waits. */
+/** Segments in the order of the stack: work of the lab first, then waits, then what is made outside. */
 export function segmentsOf(hours: GatheredHours, words: (hours: number) => string): Segment[] {
   const families = Object.keys(WORK_FAMILIES) as WorkFamily[];
-  const causes = [...WAIT_CAUSES].sort((one, other) =>
-    WAIT_CAUSE_PARTS[one].code < WAIT_CAUSE_PARTS[other].code ? -1 : 1,
-  );
-  const segments: Segment[] = [];
-  for (const family of families) {
-    const value = hours.work.get(family) ?? 0;
-    segments.push({ part: WORK_FAMILIES[family], value, words: words(value) });
-  }
-  for (const cause of causes) {
-    const value = hours.waits.get(cause) ?? 0;
-    segments.push({ part: WAIT_CAUSE_PARTS[cause], value, words: words(value) });
-  }
-  return segments;
+  const stack = [
+    ...families.map((family) => ({ part: WORK_FAMILIES[family], value: hours.work.get(family) ?? 0 })),
+    ...WAIT_CAUSES.map((cause) => ({ part: WAIT_CAUSE_PARTS[cause], value: hours.waits.get(cause) ?? 0 })),
+  ];
+  return stack
+    .map((segment) => ({ ...segment, words: words(segment.value) }))
+    .sort((one, other) => (one.part.code < other.part.code ? -1 : 1));
 }
 
 /**

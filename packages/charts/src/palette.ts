@@ -36,13 +36,19 @@ export interface StackPart {
 }
 
 /** Kinds of work into which the steps of a route are gathered. */
-export type WorkFamily = 'print' | 'warm-up and cool-down' | 'hand work' | 'stations and plain waits';
+export type WorkFamily =
+  | 'print'
+  | 'warm-up and cool-down'
+  | 'hand work'
+  | 'stations and plain waits'
+  | 'made outside';
 
 export const WORK_FAMILIES: Readonly<Record<WorkFamily, StackPart>> = {
   print: { code: 'A', label: 'print', short: 'print', colour: '#16425b' },
   'warm-up and cool-down': { code: 'B', label: 'warm-up, cool-down', short: 'heat, cool', colour: '#5d8fb0' },
   'hand work': { code: 'C', label: 'hand work', short: 'hands', colour: '#a3c6da' },
   'stations and plain waits': { code: 'D', label: 'stations, drying', short: 'stations', colour: '#d3e5ef' },
+  'made outside': { code: 'M', label: 'made outside', short: 'outside', colour: '#3f6b5c' },
 };
 
 /** The lead time in three: printing, all other work, waiting. */

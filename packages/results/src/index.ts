@@ -15,6 +15,7 @@ export { parseResults, ResultsError } from './parse-results.ts';
 export * from './part-answer.ts';
 export * from './plan-measure.ts';
 export * from './results.ts';
+export * from './sent-out.ts';
 export * from './state-use.ts';
 export { periodName, toldInDays } from './told-in.ts';
 export { lastingGrowth, meanOfBand, type Trend, trendOf } from './trend.ts';

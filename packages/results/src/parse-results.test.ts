@@ -53,6 +53,7 @@ function emptyResults(): Results {
     stations: [],
     people: [],
     trouble: { equipment: [], parts: [] },
+    sentOut: [],
     handCalculation: [],
     assumptions: [],
     cautions: [],

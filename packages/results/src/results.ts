@@ -11,6 +11,7 @@ import {
   queueSchema,
   stationUseSchema,
 } from './measures.ts';
+import { sentOutSchema } from './sent-out.ts';
 import { troubleSchema } from './trouble.ts';
 
 /** Version of the Results document that this program writes. */
@@ -102,6 +103,9 @@ export const resultsSchema = z
     stations: z.array(stationUseSchema),
     people: z.array(peopleUseSchema),
     trouble: troubleSchema,
+    sentOut: z
+      .array(sentOutSchema)
+      .describe('All jobs, then each part type that a rule may send out; empty without such a rule'),
     handCalculation: z.array(handLoadSchema),
     assumptions: z.array(assumptionSchema),
     cautions: z.array(cautionSchema),

@@ -91,6 +91,7 @@ export async function runStudy(
         jobsInLab: measures.flow.jobsInLab,
         ...sums.forHeadline(settings.level),
         loads,
+        sentOut: measures.sentOut,
         run,
         // The choice by MSER warns of nothing but a pilot that does not settle.
         pilotSettles: decided.ignoredWeeks.method !== 'chosen by MSER' || decided.warnings.length === 0,

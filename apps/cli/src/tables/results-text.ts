@@ -8,6 +8,7 @@ import { Footnotes } from './footnotes.ts';
 import { hoursTable } from './hours-table.ts';
 import { leadTimeTable } from './lead-time-table.ts';
 import { queueTable } from './queue-table.ts';
+import { sentOutTable } from './sent-out-table.ts';
 import { troubleTables } from './trouble-table.ts';
 import { machineTable, peopleTable, stationTable } from './use-tables.ts';
 
@@ -32,6 +33,9 @@ export function resultsText(results: Results, style: Style): string {
       ? [section('Stations, of all hours', stationTable(results.stations, style), style)]
       : []),
     troubleSection(results, style),
+    ...(results.sentOut.length > 0
+      ? [section('Sent out, made elsewhere', sentOutTable(results.sentOut, style), style)]
+      : []),
     section('Queues', queueTable(results.queues, style), style),
     listSection(
       'Cautions',

@@ -7,12 +7,16 @@ import { ratioEstimate } from './estimates.ts';
 export type HoursEntry =
   | { readonly what: 'printing'; readonly hours: Estimate }
   | { readonly what: 'all other stages'; readonly hours: Estimate }
+  | { readonly what: 'being made outside'; readonly hours: Estimate }
   | { readonly what: 'waiting'; readonly cause: WaitCause; readonly hours: Estimate };
+
+/** Position of the first cause of waiting among the sums. */
+const FIRST_WAIT = 3;
 
 /** Where the hours of all jobs go, over all part types; for the headline. */
 export class OverallHoursSums {
-  /** Printing, all other steps, then the causes of waiting. */
-  private readonly ratios = new RunningRatios(2 + WAIT_CAUSES.length);
+  /** Printing, all other steps of the lab, being made outside, then the causes of waiting. */
+  private readonly ratios = new RunningRatios(FIRST_WAIT + WAIT_CAUSES.length);
 
   add(parts: readonly PartHoursHistory[]): void {
     const hours = new Float64Array(this.ratios.size);
@@ -23,10 +27,11 @@ export class OverallHoursSums {
     for (const part of parts) {
       jobs += part.finishedJobs;
       part.work.forEach((time, step) => {
-        book(part.steps[step]?.phase === 'print' ? 0 : 1, time);
+        const phase = part.steps[step]?.phase;
+        book(phase === 'print' ? 0 : phase === 'outside' ? 2 : 1, time);
       });
       part.waits.forEach((time, entry) => {
-        book(2 + (entry % WAIT_CAUSES.length), time);
+        book(FIRST_WAIT + (entry % WAIT_CAUSES.length), time);
       });
     }
     this.ratios.add(hours, jobs);
@@ -39,11 +44,12 @@ export class OverallHoursSums {
     const entries: HoursEntry[] = [
       { what: 'printing', hours: ratioEstimate(ratios, 0, level) },
       { what: 'all other stages', hours: ratioEstimate(ratios, 1, level) },
+      { what: 'being made outside', hours: ratioEstimate(ratios, 2, level) },
       ...WAIT_CAUSES.map(
         (cause, index): HoursEntry => ({
           what: 'waiting',
           cause,
-          hours: ratioEstimate(ratios, 2 + index, level),
+          hours: ratioEstimate(ratios, FIRST_WAIT + index, level),
         }),
       ),
     ];

@@ -32,7 +32,8 @@ export class PeopleSums {
     });
     const hoursIn = (state: (typeof PERSON_STATES)[number]): number =>
       (times.get(state) ?? 0) / MILLISECONDS_PER_HOUR;
-    const groupTime = this.count * windowLength;
+    // A group of nobody spends no time in anything.
+    const groupTime = Math.max(1, this.count) * windowLength;
     this.shares.add(PERSON_STATES.map((state) => (times.get(state) ?? 0) / groupTime));
     const busy = hoursIn('work') + hoursIn('other duties');
     this.busyOfDuty.add([busy], busy + hoursIn('idle'));

@@ -1,5 +1,5 @@
 import type { History } from '@buildweek/core';
-import type { Estimate, EstimateOrRefused, Results } from '@buildweek/results';
+import { type Estimate, type EstimateOrRefused, type Results, WAIT_CAUSES } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import {
   benchHours,
@@ -179,6 +179,24 @@ describe('StudySums', () => {
     ]);
   });
 
+  it('has a step for what is made outside only where jobs were sent out', () => {
+    const sentOut = (away: number) => ({
+      ...benchHours('lever', 2, 6, {}),
+      steps: [
+        { stageIndex: 0, stage: 'sand', phase: 'work' as const, attended: true },
+        { stageIndex: -1, stage: 'sent out', phase: 'outside' as const, attended: false },
+      ],
+      work: Float64Array.of(6 * HOUR, away * HOUR),
+      waits: new Float64Array(2 * WAIT_CAUSES.length),
+    });
+    const phasesOf = (away: number) => {
+      const hours = { partHours: [sentOut(away)] };
+      return measuresOf(hours, hours).hours[0]?.steps.map(({ phase }) => phase);
+    };
+    expect(phasesOf(0)).toEqual(['work']);
+    expect(phasesOf(50)).toEqual(['work', 'outside']);
+  });
+
   it('leaves out a part of which no job was finished', () => {
     const hours = { partHours: [benchHours('lever', 0, 0, {})] };
     expect(measuresOf(hours, hours).hours).toEqual([]);
@@ -215,6 +233,13 @@ describe('StudySums', () => {
     expect(found?.hoursByStage).toEqual([
       { stage: 'sand', hoursPerWeek: expect.objectContaining({ value: expect.closeTo(50, 10) }) },
     ]);
+  });
+
+  it('gives nothing but zeros for a group of nobody', () => {
+    const nobody = { people: [peopleHistory('technicians', [])] };
+    const [found] = measuresOf(nobody, nobody).people;
+    expect(found?.states.map(({ share }) => share.value)).toEqual([0, 0, 0, 0, 0]);
+    expect(found?.busyShareOfDuty.kind).toBe('refused');
   });
 
   it('says which law was missed, and by how much at worst', () => {

@@ -16,13 +16,24 @@ import { type HoursEntry, OverallHoursSums } from './overall-hours-sums.ts';
 import { PartHoursSums } from './part-hours-sums.ts';
 import { PeopleSums } from './people-sums.ts';
 import { QueueSums } from './queue-sums.ts';
+import { SentOutSums } from './sent-out-sums.ts';
 import { TroubleSums } from './trouble-sums.ts';
 import { UnitSums } from './unit-sums.ts';
 
 /** Everything that is measured, as it stands in `Results`. */
 export type Measures = Pick<
   Results,
-  'jobs' | 'flow' | 'queues' | 'hours' | 'machines' | 'builds' | 'stations' | 'people' | 'trouble' | 'checks'
+  | 'jobs'
+  | 'flow'
+  | 'queues'
+  | 'hours'
+  | 'machines'
+  | 'builds'
+  | 'stations'
+  | 'people'
+  | 'trouble'
+  | 'sentOut'
+  | 'checks'
 >;
 
 /**
@@ -39,6 +50,7 @@ export class StudySums {
   private readonly builds: BuildSums;
   private readonly people: readonly PeopleSums[];
   private readonly trouble: TroubleSums;
+  private readonly sentOut: SentOutSums;
   private readonly laws = new LawSums();
   private readonly overallHours = new OverallHoursSums();
   private readonly groupUses: GroupUseSums;
@@ -64,6 +76,7 @@ export class StudySums {
     this.stations = first.stations.map((unit) => new UnitSums(unit, STATION_STATES));
     this.builds = new BuildSums(lab);
     this.trouble = new TroubleSums(first);
+    this.sentOut = new SentOutSums(lab);
     this.people = first.people.map((group) => new PeopleSums(group));
   }
 
@@ -78,6 +91,7 @@ export class StudySums {
     this.flow.add(history.weeks);
     this.laws.add(history);
     this.trouble.add(history);
+    this.sentOut.add(history);
     this.builds.add(history);
     this.overallHours.add(history.partHours);
     this.groupUses.add(history);
@@ -106,6 +120,7 @@ export class StudySums {
       }),
       people: this.people.map((sums) => sums.results(level)),
       trouble: this.trouble.results(level),
+      sentOut: this.sentOut.results(level),
       checks: this.laws.results(),
     };
   }

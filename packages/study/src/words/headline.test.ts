@@ -64,6 +64,7 @@ const facts: HeadlineFacts = {
     { what: 'waiting', cause: 'carrier', hours: estimate(0.9) },
   ],
   loads: [],
+  sentOut: [],
   run: { weeks: 13, level: 0.95 },
   jobsInLab: weeks(Array.from({ length: 13 }, () => 40)),
   pilotSettles: true,
@@ -74,6 +75,23 @@ describe('headlineOf', () => {
     expect(headlineOf(facts)[0]).toBe(
       'Nine of ten rush jobs are finished within 3.0 days (2.9 to 3.1), and nine of ten normal jobs are finished within 4.2 days (4.0 to 4.4); the bottleneck is “resin washers”, at work 90 % (89 to 91) of the time.',
     );
+  });
+
+  it('says how much is sent out, when it is much', () => {
+    const rows = (share: number) => [
+      {
+        part: null,
+        jobs: 100,
+        sentOut: 100 * share,
+        share: estimate(share, 0.01),
+        jobsPerWeek: estimate(4),
+        partsPerWeek: estimate(20, 1),
+      },
+    ];
+    expect(headlineOf({ ...facts, sentOut: rows(0.25) })).toContain(
+      '25 % (24 to 26) of all jobs are sent out, 20 (19 to 21) parts a week; the lead times above count them in.',
+    );
+    expect(headlineOf({ ...facts, sentOut: rows(0.09) })).toEqual(headlineOf(facts));
   });
 
   it('says before any lead time that the lab does not keep up, where the jobs in it grow from the first to the last weeks', () => {

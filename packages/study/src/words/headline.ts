@@ -6,6 +6,7 @@ import {
   lastingGrowth,
   periodName,
   type Run,
+  type SentOut,
   toldInDays,
   type WaitCause,
 } from '@buildweek/results';
@@ -31,6 +32,7 @@ export interface HeadlineFacts {
   readonly uses: readonly GroupUse[];
   readonly hours: readonly HoursEntry[];
   readonly loads: readonly HandLoad[];
+  readonly sentOut: readonly SentOut[];
   readonly run: Pick<Run, 'weeks' | 'level'>;
   /** Jobs in the lab, by measured week. */
   readonly jobsInLab: Band;
@@ -57,6 +59,7 @@ export function headlineOf(facts: HeadlineFacts): string[] {
     ...leadTimeSentences(facts),
     ...onePeriodSentences(facts),
     ...onTimeSentences(facts),
+    ...sentOutSentences(facts),
     ...hoursSentences(facts),
   ];
 }
@@ -164,6 +167,18 @@ function onTimeSentences({ jobs, run }: HeadlineFacts): string[] {
         : '';
     return [`${shareWords(job.onTime)} of ${nameOf(job)} with a promise keep it${one}.`];
   });
+}
+
+/** From this share of jobs on, what is made outside belongs to the answer. Common practice, no source. */
+const MUCH_SENT_OUT = 0.1;
+
+/** What the lab does not make itself, when it is much: its lead times are then not those of the lab alone. */
+function sentOutSentences({ sentOut }: HeadlineFacts): string[] {
+  const all = sentOut.find(({ part }) => part === null);
+  if (all?.share.kind !== 'estimate' || all.share.value < MUCH_SENT_OUT) return [];
+  return [
+    `${shareWords(all.share)} of all jobs are sent out, ${countWords(all.partsPerWeek)} parts a week; the lead times above count them in.`,
+  ];
 }
 
 /** The largest causes of waiting have a part of their own. */
