@@ -23,7 +23,7 @@ test('What is sent out is told for all jobs and by part, with intervals.', () =>
   const source = sourceOf([row, { ...row, part: 'cap <b>' }]);
   expect(source).toContain('All jobs');
   expect(source).toContain('cap &lt;b&gt;');
-  expect(source).toContain('(23 to 28)');
+  expect(source).toContain('23 to 28');
 });
 
 test('A part without jobs has no share, and a note says why.', () => {
