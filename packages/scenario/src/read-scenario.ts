@@ -1,4 +1,4 @@
-import type { Economics, Lab, StudySettings, Target } from '@buildweek/model';
+import type { Economics, Lab, StudySettings, Target, Variation } from '@buildweek/model';
 import type { Assumption } from '@buildweek/results';
 import { Fields } from './fields.ts';
 import { type FileResolver, Files } from './files.ts';
@@ -7,6 +7,7 @@ import { buildLab } from './lab/build-lab.ts';
 import { buildTargets, deadlinesOf } from './lab/build-targets.ts';
 import type { Problem } from './problem.ts';
 import { readFile } from './read/read-file.ts';
+import { readMayVary } from './read/read-may-vary.ts';
 import { Reading } from './reading.ts';
 import type { Scenario } from './scenario.ts';
 import { SCENARIO_VERSION } from './schema/scenario-schema.ts';
@@ -27,6 +28,8 @@ export type ScenarioReading =
       readonly targets: readonly Target[];
       /** Null when the file says nothing of money. */
       readonly economics: Economics | null;
+      /** What may be chosen when a plan is looked for, in the order of the file. */
+      readonly variations: readonly Variation[];
       /** Every value of the lab, in the order of reading, with where it came from. */
       readonly assumptions: readonly Assumption[];
       readonly warnings: readonly Problem[];
@@ -84,9 +87,12 @@ export function readScenario(
   }
   const reading = new Reading(source, root, new Files(resolve), shapes);
   checkStructure(reading);
-  const scenario = readFile(new Fields(reading, []));
+  const fields = new Fields(reading, []);
+  const scenario = readFile(fields);
   const targets = buildTargets(scenario, reading);
   const lab = buildLab(scenario, reading, deadlinesOf(targets));
+  // What may vary points at everything else, so a mistake there would be told again here.
+  const variations = reading.hasErrors ? [] : readMayVary(fields);
   const all = inOrder([...problems, ...reading.problems]);
   if (all.some((problem) => problem.severity === 'error')) return { kind: 'problems', problems: all };
   return {
@@ -96,6 +102,7 @@ export function readScenario(
     settings: scenario.settings,
     targets,
     economics: buildEconomics(scenario.money, lab),
+    variations,
     assumptions: reading.assumptions,
     warnings: all,
   };

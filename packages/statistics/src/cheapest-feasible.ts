@@ -1,5 +1,5 @@
 import { checkShare } from './checks.ts';
-import { type FeasibilityState, FeasibilityTest } from './feasibility.ts';
+import { type FeasibilitySettings, type FeasibilityState, FeasibilityTest } from './feasibility.ts';
 
 /**
  * Plays replications `from` (counted from 0) up to, without, `to` of one candidate.
@@ -17,6 +17,7 @@ export interface CheapestFeasibleSettings {
   readonly candidates: number;
   /** As in `FeasibilitySettings`. */
   readonly tolerances: readonly number[];
+  readonly leastVariances?: readonly number[];
   /** Share of uses in which the answer may be wrong. */
   readonly alpha: number;
   /** As in `FeasibilitySettings`. */
@@ -109,9 +110,11 @@ export async function cheapestFeasible(
   };
 }
 
-function testSettings({ candidates, tolerances, alpha, firstStage }: CheapestFeasibleSettings) {
+function testSettings(settings: CheapestFeasibleSettings): FeasibilitySettings {
+  const { candidates, tolerances, leastVariances = [], alpha, firstStage } = settings;
   return {
     tolerances,
+    leastVariances,
     falseMet: alpha / 2 / candidates,
     falseMissed: alpha / 2 / tolerances.length,
     firstStage,

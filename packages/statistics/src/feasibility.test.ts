@@ -154,3 +154,15 @@ describe('exactly one tolerance from the target the test errs no more often than
     expect(Math.min(tooHigh, tooLow)).toBeGreaterThan(0);
   });
 });
+
+test('A measure of zeros and ones is not called met because a first stage happened to see no variation.', () => {
+  // Met in 17 of 20 periods where 18 are asked for: the first twenty replications see only ones in 4 of 100 uses.
+  const periods = { ...settings, tolerances: [0.05], firstStage: { met: 20, missed: 20 } };
+  const naive = new FeasibilityTest(periods);
+  const careful = new FeasibilityTest({ ...periods, leastVariances: [0.9 * 0.1] });
+  for (let replication = 0; replication < 20; replication++) {
+    naive.add([0.1]);
+    careful.add([0.1]);
+  }
+  expect([naive.state, careful.state]).toEqual(['met', 'undecided']);
+});

@@ -8,6 +8,11 @@ export type FeasibilityState = 'undecided' | 'met' | 'missed';
 export interface FeasibilitySettings {
   /** For each constraint: the distance from the target within which either answer is right, above 0. */
   readonly tolerances: readonly number[];
+  /**
+   * For each constraint: the variance is taken to be at least so large, for measures of which a first stage may see no
+   * variation though there is some, such as 0 or 1 for each replication. Default 0.
+   */
+  readonly leastVariances?: readonly number[];
   /** Chance of calling a constraint met whose mean is one tolerance or more below 0. */
   readonly falseMet: number;
   /** Chance of calling a constraint missed whose mean is one tolerance or more above 0. */
@@ -19,6 +24,7 @@ export interface FeasibilitySettings {
 /** One constraint: sums so far, and the variances of the first stages once these are complete. */
 interface Constraint {
   readonly tolerance: number;
+  readonly leastVariance: number;
   state: FeasibilityState;
   sum: number;
   /** Welford's mean and sum of squares, as in `RunningMeans`. */
@@ -67,8 +73,9 @@ export class FeasibilityTest {
     this.settings = settings;
     this.hSquaredMet = region(firstStage.met, falseMet).hSquared;
     this.hSquaredMissed = region(firstStage.missed, falseMissed).hSquared;
-    this.constraints = tolerances.map((tolerance) => ({
+    this.constraints = tolerances.map((tolerance, index) => ({
       tolerance,
+      leastVariance: settings.leastVariances?.[index] ?? 0,
       state: 'undecided',
       sum: 0,
       centre: 0,
@@ -155,8 +162,9 @@ export class FeasibilityTest {
     constraint.sum += value;
     constraint.centre = centre + (value - centre) / this.count;
     constraint.squares += (value - centre) * (value - constraint.centre);
-    if (this.count === met) constraint.varianceMet = constraint.squares / (met - 1);
-    if (this.count === missed) constraint.varianceMissed = constraint.squares / (missed - 1);
+    const { squares, leastVariance } = constraint;
+    if (this.count === met) constraint.varianceMet = Math.max(leastVariance, squares / (met - 1));
+    if (this.count === missed) constraint.varianceMissed = Math.max(leastVariance, squares / (missed - 1));
     if (constraint.state !== 'undecided') return;
     const { sum, varianceMet, varianceMissed } = constraint;
     if (this.count >= met && sum >= regionHalfWidth(this.hSquaredMet, varianceMet, tolerance, this.count)) {

@@ -84,5 +84,5 @@ function valuesOf(estimates: readonly EstimateOrRefused[]): number[] {
 
 function basisWords({ run, differencesLevel }: ComparisonAnswer): string {
   const { replications, weeks, ignoredWeeks, level } = run;
-  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, each plan on the same random numbers, seed “${run.seed}”. Values stand with their ${formatLevel(level)} intervals; every difference with one of ${formatLevel(differencesLevel)}, so that with ${formatLevel(level)} confidence all of them hold at once. A lead time that nine of ten jobs keep is that of one period, averaged over periods.`;
+  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, each plan on the same random numbers, seed “${run.seed}”. Values stand with their ${formatLevel(level)} intervals; every difference with one of ${formatLevel(differencesLevel)}, so that with ${formatLevel(level)} confidence all of them hold at once. The time that nine of ten jobs take is that of one period, averaged over periods. People are at work for a share of their hours on duty, machines of the clock.`;
 }

@@ -35,7 +35,8 @@ export function planOrigin({
 <h2 id="origin-title">How this was computed</h2>
 <p class="lede">Every plan was played on the same random numbers: replication by replication the same jobs come at the
 same times, and what exists in both plans has the same luck. So differences are much surer than the values themselves.
-A lead time that nine of ten jobs keep is that of one period of the measured weeks, averaged over periods. The weeks
+The time within which nine of ten jobs are finished is that of one period of the measured weeks, averaged over periods.
+People are at work for a share of their hours on duty, machines for a share of the clock. The weeks
 that are left out before the measured ones are those of the first plan, for all plans.</p>
 <dl class="origin">${facts.map(([term, value]) => html`<div><dt>${term}</dt><dd><bdi>${value}</bdi></dd></div>`)}</dl>
 </section>`;

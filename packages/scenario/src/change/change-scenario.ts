@@ -1,4 +1,5 @@
 import { listed, nearest } from '../nearest.ts';
+import { scenarioSchema } from '../schema/scenario-schema.ts';
 import { readYaml } from '../source/read-yaml.ts';
 import { entryOf, type SourceNode, type SourceSpan } from '../source/source-node.ts';
 import { SourceText } from '../source/source-text.ts';
@@ -31,13 +32,14 @@ function changeOne(text: string, { path, value }: ChangeWording): string {
     }
     node = next;
   }
-  return replace(text, node.span, node.kind === 'empty' ? ` ${value}` : value);
+  return node.kind === 'empty' ? fill(text, node.span, value) : replace(text, node.span, value);
 }
 
 /** Lets a place begin with a name that is there once. */
 function fromTheTop(root: SourceNode, path: readonly string[]): readonly string[] {
   const [first = ''] = path;
-  if (root.kind !== 'map' || entryOf(root, first) !== undefined) return path;
+  // A section that the file has not got is no slip.
+  if (root.kind !== 'map' || entryOf(root, first) !== undefined || first in scenarioSchema.shape) return path;
   const sections = NAMED_SECTIONS.filter((section) => entryOf(entryOf(root, section)?.node, first));
   if (sections.length === 1) return [sections[0] ?? '', ...path];
   const rest = path.join(' / ');
@@ -86,7 +88,7 @@ function insert(text: string, node: SourceNode, steps: readonly string[], value:
   const [key = '', ...inner] = steps;
   const nested = inner.reduceRight((content, step) => `{ ${step}: ${content} }`, value);
   const entry = `${key}: ${nested}`;
-  if (node.kind === 'empty') return replace(text, node.span, ` { ${entry} }`);
+  if (node.kind === 'empty') return fill(text, node.span, `{ ${entry} }`);
   if (node.kind !== 'map') {
     throw new ChangeError(
       `"${text.slice(node.span.start, node.span.end)}" is a value: nothing stands under it.`,
@@ -103,6 +105,13 @@ function insert(text: string, node: SourceNode, steps: readonly string[], value:
   // In a list the first key stands behind the dash; the keys below it stand as far in.
   const indent = ' '.repeat(start - lineStart);
   return replace(text, { start, end: start }, `${entry}\n${indent}`);
+}
+
+/** Writes a value behind a key that has none; in braces it may even have no colon. */
+function fill(text: string, key: SourceSpan, value: string): string {
+  const colon = /^\s*:/.exec(text.slice(key.end))?.[0].length;
+  const at = key.end + (colon ?? 0);
+  return replace(text, { start: at, end: at }, `${colon === undefined ? ':' : ''} ${value}`);
 }
 
 function replace(text: string, { start, end }: SourceSpan, by: string): string {

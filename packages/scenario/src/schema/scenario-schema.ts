@@ -108,6 +108,13 @@ export const scenarioSchema = z
       ...TARGET_FORMS,
       '95 % of jobs within 5 working days in 90 % of quarters',
     ).optional(),
+    'may vary': z
+      .record(z.string(), words('A range, or values with "or" between them', '1 to 4', 'day or evening'))
+      .meta({
+        description:
+          'What may be chosen when a plan is looked for: machines, stations, people and carriers by name, or the place of any value',
+      })
+      .optional(),
   })
   .meta({
     title: 'Buildweek scenario',

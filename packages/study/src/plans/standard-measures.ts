@@ -18,17 +18,17 @@ export function standardMeasures(lab: Lab): ReplicationMeasure[] {
   const rush: JobFilter = (jobs) => jobs.rush;
   return [
     meanLeadTime(),
-    percentileOfLeadTime('half of all jobs are finished within', all, 0.5),
-    percentileOfLeadTime('nine of ten jobs are finished within', all, 0.9),
+    percentileOfLeadTime('half of jobs within', all, 0.5),
+    percentileOfLeadTime('nine of ten jobs within', all, 0.9),
     ...(hasRush && hasNormal
-      ? [percentileOfLeadTime('nine of ten rush jobs are finished within', rush, 0.9)]
+      ? [percentileOfLeadTime('nine of ten rush jobs within', rush, 0.9)]
       : []),
     ...(promises ? [onTime('jobs on time', all)] : []),
     ...(promises && hasRush && hasNormal ? [onTime('rush jobs on time', rush)] : []),
     finishedPieces(),
     jobsInLab(),
-    ...(lab.people.length > 0 ? [peopleBusy('people at work, of their hours on duty', null)] : []),
-    ...lab.people.map(({ name }) => peopleBusy(`${name} at work, of their hours on duty`, name)),
+    ...(lab.people.length > 0 ? [peopleBusy('people at work', null)] : []),
+    ...lab.people.map(({ name }) => peopleBusy(`${name} at work`, name)),
     ...lab.machines.map(({ name }) => machinesAtWork(name)),
   ];
 }
@@ -124,7 +124,7 @@ function peopleBusy(name: string, group: string | null): ReplicationMeasure {
 
 function machinesAtWork(group: string): ReplicationMeasure {
   return {
-    name: `${group} at work, of the clock`,
+    name: `${group} at work`,
     unit: 'share',
     better: 'neither',
     of: ({ machines, windowStart, windowEnd }: History) => {
