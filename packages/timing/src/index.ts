@@ -7,5 +7,6 @@ export type { MeasuredBuild } from './calibration/measured-build.ts';
 export { checkBuildTimeModel } from './check-build-time-model.ts';
 export { type DepositedVolume, depositedVolume } from './deposited-volume.ts';
 export { layerCount } from './layer-count.ts';
+export { materialVolume } from './material-volume.ts';
 export { type PowderOfBuild, powderOfBuild } from './powder-of-build.ts';
 export { type Dimensions, shapeOfDimensions } from './shape-of-dimensions.ts';

@@ -203,7 +203,7 @@ export class Flow {
       loads.dropLot(lot);
       return;
     }
-    recorder.repeats(lot.job, lot.pieces, now);
+    recorder.repeats(lot.job, lot.pieces, stage, now);
     lot.stage = stage;
     lot.visit++;
     this.enterStage(loads.loadOf(lot));

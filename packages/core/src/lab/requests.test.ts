@@ -129,6 +129,8 @@ describe('Requests', () => {
     // The number of rounds of a job is the largest of four geometric ones: whole multiples of 1.5 h.
     for (const leadTime of history.jobClasses[0]?.leadTimes ?? []) expect(leadTime % (1.5 * HOUR)).toBe(0);
     const repeated = history.partHours[0]?.repeatedPieces ?? 0;
+    // It is made at a bench.
+    expect(history.partHours[0]?.rebuiltPieces).toBe(0);
     // Each piece is repeated 0.3 / 0.7 times on average; the variance of that is 0.3 / 0.49.
     const standardError = Math.sqrt((1200 * 0.3) / 0.49);
     expect(Math.abs(repeated - (1200 * 0.3) / 0.7)).toBeLessThan(4.05 * standardError);

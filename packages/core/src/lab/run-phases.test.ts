@@ -124,7 +124,12 @@ describe('RunPhases', () => {
     expect(trace[cleaning + 2]).toContain('step starts job 0 build print');
     expect(history.machines[0]?.failures).toBe(1);
     expect(history.partHours[0]?.repeatedPieces).toBe(1);
-    expect(history.partHours[0]?.builtPieces).toBe(2);
+    expect(history.partHours[0]).toMatchObject({
+      builtPieces: 2,
+      rebuiltPieces: 1,
+      madePieces: 1,
+      madeJobs: 1,
+    });
     expect(history.laws.leadTimeImbalance).toBe(0);
     expect(history.laws.machineImbalance).toBe(0);
   });

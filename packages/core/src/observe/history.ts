@@ -76,11 +76,15 @@ export interface PartHoursHistory {
   readonly finishedJobs: number;
   /** Pieces that had to be made again in the window: failed builds, rejects. */
   readonly repeatedPieces: number;
+  /** Those of them that had to be built again, not only to be worked on again. */
+  readonly rebuiltPieces: number;
   /** Pieces in builds that ended or failed in the window, whatever became of them after it. */
   readonly builtPieces: number;
   /** For each stage: job visits in the window that had waited longer for it than they should. */
   readonly waitsTooLong: Float64Array;
-  /** Good pieces of the jobs that were finished in the window, cohort or not: made in the lab, and outside. */
+  /** Jobs made in the lab that were finished in the window, cohort or not. */
+  readonly madeJobs: number;
+  /** Good pieces of the jobs that were finished in the window: made in the lab, and outside. */
   readonly madePieces: number;
   readonly sentOutPieces: number;
   /** Jobs made outside that were finished in the window. */

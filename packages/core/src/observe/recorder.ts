@@ -127,9 +127,13 @@ export class Recorder {
     return now - Math.max(0, job.arrivedAt);
   }
 
-  /** Pieces of a job have to be made again. */
-  repeats(job: Job, pieces: number, now: number): void {
-    if (this.window.contains(now)) this.partHours[job.part.index].repeatedPieces += pieces;
+  /** Pieces of a job have to be made again. @param stage from which on */
+  repeats(job: Job, pieces: number, stage: number, now: number): void {
+    if (!this.window.contains(now)) return;
+    const sums = this.partHours[job.part.index];
+    sums.repeatedPieces += pieces;
+    const isBuiltAgain = job.part.steps.some((step) => step.phase === 'print' && step.stageIndex >= stage);
+    if (isBuiltAgain) sums.rebuiltPieces += pieces;
   }
 
   waitsTooLong(job: Job, stage: number, now: number): void {
@@ -240,8 +244,10 @@ export class Recorder {
       steps: part.steps,
       finishedJobs: this.partHours[index].finishedJobs,
       repeatedPieces: this.partHours[index].repeatedPieces,
+      rebuiltPieces: this.partHours[index].rebuiltPieces,
       builtPieces: this.partHours[index].builtPieces,
       waitsTooLong: this.partHours[index].waitsTooLong,
+      madeJobs: this.partHours[index].madeJobs,
       madePieces: this.partHours[index].madePieces,
       sentOutJobs: this.partHours[index].sentOutJobs,
       sentOutPieces: this.partHours[index].sentOutPieces,

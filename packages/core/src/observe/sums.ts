@@ -69,7 +69,9 @@ export class JobClassSums {
 export class PartHoursSums {
   finishedJobs = 0;
   repeatedPieces = 0;
+  rebuiltPieces = 0;
   builtPieces = 0;
+  madeJobs = 0;
   madePieces = 0;
   sentOutJobs = 0;
   sentOutPieces = 0;
@@ -88,7 +90,10 @@ export class PartHoursSums {
     if (job.isOutside) {
       this.sentOutJobs++;
       this.sentOutPieces += job.quantity;
-    } else this.madePieces += job.quantity;
+      return;
+    }
+    this.madeJobs++;
+    this.madePieces += job.quantity;
   }
 
   add(job: Job): void {

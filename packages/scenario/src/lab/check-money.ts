@@ -7,6 +7,7 @@ import type { ScenarioMaterialCost, ScenarioMoney } from '../scenario.ts';
 export function checkMoney(money: ScenarioMoney | null, lab: Lab, reading: Reading): void {
   if (money === null) return;
   for (const part of lab.parts) checkMaterialOf(part, money, reading);
+  checkSentOut(money, lab, reading);
   for (const material of money.materials) {
     const { price } = material;
     const isPricedByVolume = price !== null && 'perCubicCentimetre' in price;
@@ -45,6 +46,21 @@ function checkMaterialOf(part: PartType, money: ScenarioMoney, reading: Reading)
         ? `materials: { ${part.material}: { price: 28 per kg, density: 1.1 g/cm3 } }, or: material cost: 1.20`
         : `material: ${meant}, or a price of "${part.material}" under materials`,
   });
+}
+
+/** What may be made outside has a price there. */
+function checkSentOut(money: ScenarioMoney, lab: Lab, reading: Reading): void {
+  for (const { part, sentOut } of lab.demand) {
+    const path = ['parts', part];
+    if (sentOut === null || reading.isInDoubt(path, 'price outside')) continue;
+    if (money.parts.every((cost) => cost.part !== part || cost.outside !== null)) continue;
+    reading.report(path, 'key', {
+      message: `"${part}" may be made outside, and what one piece costs there is missing.`,
+      found: part,
+      expected: 'an amount for one piece',
+      write: 'price outside: 14.50',
+    });
+  }
 }
 
 function checkDensity({ material, density }: ScenarioMaterialCost, reading: Reading): void {

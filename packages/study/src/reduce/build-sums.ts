@@ -3,6 +3,7 @@ import type { Lab, MachineGroup, ShapedBuilds } from '@buildweek/model';
 import type { Builds } from '@buildweek/results';
 import { RunningMeans, RunningRatios } from '@buildweek/statistics';
 import { powderOfBuild } from '@buildweek/timing';
+import { buildVolumes } from './build-volumes.ts';
 import { meanEstimate, ratioOrRefused, signedEstimate } from './estimates.ts';
 
 const NEVER_RAN = 'It never ran.';
@@ -52,20 +53,13 @@ class GroupSums {
   }
 
   add(history: History): void {
-    const { space, time, powder } = this.shaped;
-    const units = history.machines.filter((unit) => unit.group === this.name);
-    const sum = (figure: (unit: (typeof units)[number]) => number): number =>
-      units.reduce((total, unit) => total + figure(unit), 0);
-    const runs = sum((unit) => unit.runs);
-    const height = sum((unit) => unit.heightSum);
-    this.perBuild.add([sum((unit) => unit.pieces), sum((unit) => unit.fillSum), height], runs);
-    const bedding = time.kind === 'powder bed' ? time.bedding : 0;
-    const cakeVolume = space.width * space.depth * (height + runs * bedding);
-    // Parts as large as the bed may seem larger: lengths that differ by half a micrometre are the same to the packer.
-    const partVolume = Math.min(
-      cakeVolume,
-      sum((unit) => unit.partVolumeSum),
+    const { powder } = this.shaped;
+    const { builds, pieces, fillSum, heightSum, cakeVolume, partVolume } = buildVolumes(
+      history,
+      this.name,
+      this.shaped,
     );
+    this.perBuild.add([pieces, fillSum, heightSum], builds);
     this.density.add([partVolume], cakeVolume);
     if (powder === null) return;
     const perWeek = (history.windowEnd - history.windowStart) / MILLISECONDS_PER_WEEK;
