@@ -15,7 +15,7 @@ export const COST_KINDS = [
   'outside',
   'other',
 ] as const;
-export type CostKind = (typeof COST_KINDS)[number];
+type CostKind = (typeof COST_KINDS)[number];
 
 /** What one period of the lab cost, and what came out of it. Money in the currency of the scenario. */
 export interface PeriodCosts {
