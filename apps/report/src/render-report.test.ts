@@ -58,6 +58,7 @@ test('The page opens with the answer in words, before anything else is said of t
 test('Every section that the results have something for is on the page, in order.', () => {
   const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
   expect(ids).toEqual([
+    'targets',
     'key-numbers',
     'warnings',
     'lead-times-section',
@@ -225,10 +226,32 @@ describe.each([
   });
 });
 
+test('Targets stand before the key numbers, with a sign and a word for each verdict, what they mean and how sure it is.', () => {
+  const section = page.slice(
+    page.indexOf('<section id="targets"'),
+    page.indexOf('<section id="key-numbers"'),
+  );
+  const verdicts = [...section.matchAll(/<span class="mark" aria-hidden="true">(.)<\/span> ([a-z ]+)</g)];
+  expect(verdicts.map((match) => [match[1], match[2]])).toEqual([
+    ['✓', 'met'],
+    ['✗', 'missed'],
+    ['?', 'not decided'],
+    ['?', 'not decided'],
+  ]);
+  expect(section).toContain('<bdi>90 % of rush jobs within 3 days</bdi>');
+  expect(section).toContain('93.4\u00a0% (92.6 to 94.2)');
+  expect(section).toContain('in 71\u00a0% (65 to 77) of quarters');
+  expect(section).toContain('not given: No such job came.');
+  expect(section).toContain('over 99.9\u00a0% confidence');
+  expect(section).toContain('83.1\u00a0% confidence for met');
+  expect(section).toContain('not how probable it is; from 95\u00a0% on');
+});
+
 test('Results with nothing but weeks still make a page.', () => {
   const bare: Results = {
     ...results,
     headline: [],
+    targets: [],
     jobs: [],
     hours: [],
     queues: [],

@@ -14,6 +14,7 @@ import { leadTimeSection } from './sections/lead-time-section.ts';
 import { assumptionsSection, originSection, scenarioSection } from './sections/origin-sections.ts';
 import { machinesSection, peopleSection, stationsSection } from './sections/resources-section.ts';
 import { sentOutSection } from './sections/sent-out-section.ts';
+import { targetsSection } from './sections/targets-section.ts';
 import { troubleSection } from './sections/trouble-section.ts';
 
 /**
@@ -26,6 +27,7 @@ export function renderReport(results: Results): string {
   resetSVGDefIds();
   const charts = drawnCharts(results);
   const sections = html`
+${targetsSection(results)}
 ${keyNumbers(results)}
 ${warnings(results)}
 ${leadTimeSection(results, charts)}

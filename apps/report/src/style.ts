@@ -66,6 +66,14 @@ sup{line-height:0;font-size:.7em}
 .none{color:var(--muted);white-space:normal}
 .wait{display:inline-block;margin-right:.8rem}
 #key-numbers table{font-size:1.0625rem}
+.meaning{display:block;max-width:38rem;color:var(--muted);font-size:.8125rem}
+#targets tbody th{max-width:38rem}
+#targets td.words{min-width:7rem}
+.verdict{font-weight:bold;white-space:nowrap}
+.mark{display:inline-block;width:1.35rem;height:1.35rem;margin-right:.15rem;border:2px solid var(--muted);border-radius:50%;line-height:1.1rem;text-align:center;font-size:.875rem}
+.met .mark{border-color:var(--blue);background:var(--blue);color:#fff}
+.missed .mark{border-color:var(--warm);background:var(--warm);color:#fff;border-radius:.2rem}
+.open .mark{border-style:dashed}
 #key-numbers tbody th{font-weight:bold}
 .cautions{margin-top:2.6rem;padding:1.2rem 1.4rem 1.3rem;border:1px solid var(--rule);border-left:6px solid var(--warm);background:#fdfaf4}
 .cautions h2,.warnings h2{font-size:1.25rem}
@@ -95,6 +103,8 @@ tbody th{min-width:7.5rem;max-width:12rem}
 .answers li{padding-left:.8rem}
 .sideways{display:block;margin:.8rem 0 0;color:var(--muted);font-size:.8125rem}
 td.words{min-width:6rem}
+#targets tbody th{min-width:10rem}
+#targets td.words{min-width:4.5rem;padding-right:.5rem}
 #key-numbers table{font-size:1rem}
 #key-numbers td.number{white-space:normal;min-width:0}
 #key-numbers .interval{display:block}

@@ -33,5 +33,6 @@ export { buildStages, kindOfStretch, STRETCH_WORDS, stretchName } from './part/s
 export { drawnWays } from './part/ways.ts';
 export { comparisonChartsOf } from './plans/difference-chart.ts';
 export { simulatedUse } from './simulated-use.ts';
+export { confidenceNote, targetConfidence, targetFound, VERDICT_MARKS } from './target-words.ts';
 export { textWidth } from './text-width.ts';
 export { FONT } from './theme.ts';

@@ -17,6 +17,7 @@ export * from './plan-measure.ts';
 export * from './results.ts';
 export * from './sent-out.ts';
 export * from './state-use.ts';
+export * from './targets.ts';
 export { periodName, toldInDays } from './told-in.ts';
 export { lastingGrowth, meanOfBand, type Trend, trendOf } from './trend.ts';
 export * from './trouble.ts';

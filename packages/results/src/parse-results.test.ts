@@ -44,6 +44,7 @@ function emptyResults(): Results {
       precision: null,
     },
     headline: [],
+    targets: [],
     jobs: [],
     flow: { arrivedJobs: band, finishedJobs: band, finishedParts: band, jobsInLab: band },
     queues: [],

@@ -12,6 +12,7 @@ import {
   stationUseSchema,
 } from './measures.ts';
 import { sentOutSchema } from './sent-out.ts';
+import { targetResultSchema } from './targets.ts';
 import { troubleSchema } from './trouble.ts';
 
 /** Version of the Results document that this program writes. */
@@ -94,6 +95,7 @@ export const resultsSchema = z
     lab: labSchema.describe('The lab as understood: plain data, times in hours'),
     run: runSchema,
     headline: z.array(z.string()).describe('The answer in a few sentences, most important first'),
+    targets: z.array(targetResultSchema).describe('In the order of the scenario'),
     jobs: z.array(jobClassSchema),
     flow: flowSchema,
     queues: z.array(queueSchema),

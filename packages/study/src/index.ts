@@ -41,5 +41,6 @@ export {
   observeTarget,
   type TargetObservation,
 } from './targets/observation.ts';
+export { targetMeaning } from './targets/target-meaning.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

@@ -1,5 +1,5 @@
-import type { Lab, StudySettings } from '@buildweek/model';
-import type { Caution, HandLoad, Run } from '@buildweek/results';
+import type { Lab, StudySettings, Target } from '@buildweek/model';
+import type { Caution, HandLoad, Run, TargetResult } from '@buildweek/results';
 import { FEWEST_REPLICATIONS } from '@buildweek/statistics';
 import { checkStudySettings } from './check-study-settings.ts';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
@@ -11,12 +11,13 @@ import { type PlayedReplications, playReplications } from './replications.ts';
 import { startEarlier } from './start-earlier.ts';
 import { cautionsOf } from './words/cautions.ts';
 import { headlineOf } from './words/headline.ts';
-import { lawWarnings, loadWarnings, unfinishedWarnings } from './words/warnings.ts';
+import { lawWarnings, loadWarnings, quarterWarnings, unfinishedWarnings } from './words/warnings.ts';
 
 /** What a study finds out: `Results` without what only the reader of the scenario knows. */
 export interface StudyResults extends Measures {
   readonly run: Run;
   readonly headline: string[];
+  readonly targets: TargetResult[];
   readonly handCalculation: HandLoad[];
   readonly cautions: Caution[];
   readonly warnings: string[];
@@ -33,6 +34,8 @@ export interface StudyOptions {
   readonly stop?: StopSignal;
   /** Keep every single wait in every queue, for percentiles of waits. */
   readonly queueWaits?: boolean;
+  /** What the scenario promises of the lab; whether it is met is said in the results. */
+  readonly targets?: readonly Target[];
 }
 
 /**
@@ -48,7 +51,7 @@ export async function runStudy(
   options: StudyOptions = {},
 ): Promise<StudyOutcome> {
   checkStudySettings(settings);
-  const { onProgress = () => {}, stop = null, queueWaits = false } = options;
+  const { onProgress = () => {}, stop = null, queueWaits = false, targets = [] } = options;
   const pilotProgress = (done: number, total: number): void =>
     onProgress({ stage: 'pilot', done, total, mayEndSooner: false });
   const decided = await decideIgnoredWeeks(lab, settings, executor, pilotProgress, stop);
@@ -64,10 +67,12 @@ export async function runStudy(
     executor,
     (done, total) => onProgress({ stage: 'replications', done, total, mayEndSooner }),
     stop,
+    targets,
   );
   const { sums } = played;
   if (sums === null || sums.replications < FEWEST_REPLICATIONS) return tooFew(sums?.replications ?? 0);
   const measures = sums.measures(settings.level);
+  const judged = sums.targets.results(weeks, settings.level);
   const loads = handCalculation(lab, { fromWeek: 0, weeks });
   const run: Run = {
     seed,
@@ -86,7 +91,9 @@ export async function runStudy(
     results: {
       ...measures,
       run,
+      targets: judged,
       headline: headlineOf({
+        targets: judged,
         jobs: measures.jobs,
         jobsInLab: measures.flow.jobsInLab,
         ...sums.forHeadline(settings.level),
@@ -102,6 +109,7 @@ export async function runStudy(
         ...lawWarnings(measures.checks),
         ...loadWarnings(loads),
         ...decided.warnings,
+        ...quarterWarnings(targets, weeks),
         ...unfinishedWarnings(jobs, unfinished, capWeeks),
       ],
     },

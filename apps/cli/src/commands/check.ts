@@ -1,5 +1,5 @@
 import { formatProblem } from '@buildweek/scenario';
-import { handCalculation, loadWarnings } from '@buildweek/study';
+import { handCalculation, isObserved, loadWarnings, targetMeaning } from '@buildweek/study';
 import { Command } from 'commander';
 import { readScenarioFile } from '../files/scenario-file.ts';
 import { assumptionsTable } from '../tables/assumptions-table.ts';
@@ -21,7 +21,7 @@ export function checkCommand(): Command {
 
 function check(path: string): void {
   const { reading } = readScenarioFile(path);
-  const { lab, settings, assumptions, warnings } = reading;
+  const { lab, settings, targets, assumptions, warnings } = reading;
   const style = styleFor(process.stdout);
   const loads = handCalculation(lab, { fromWeek: 0, weeks: settings.weeks });
   const basis =
@@ -29,6 +29,16 @@ function check(path: string): void {
   const sections = [
     style.heading(harmless(lab.name)),
     section('The lab as understood', assumptionsTable(assumptions, style), style),
+    targets.length === 0
+      ? ''
+      : section(
+          'Targets as understood',
+          targets
+            .filter(isObserved)
+            .map((target) => paragraph(`${target.wording}: ${targetMeaning(target, settings.weeks)}`, '  - '))
+            .join('\n'),
+          style,
+        ),
     section('Load by hand calculation', `${handTable(loads, style)}\n${paragraph(basis, '  ')}`, style),
     warnings.map(formatProblem).join('\n\n'),
     listSection('Warnings', loadWarnings(loads), style),

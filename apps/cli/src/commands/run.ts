@@ -84,6 +84,7 @@ async function run(path: string, options: RunOptions): Promise<void> {
     const outcome = await runStudy(lab, settings, executor, {
       stop: signal,
       queueWaits: options.queueWaits,
+      targets: file.reading.targets,
       onProgress: (progress) => bar.show(progress),
     });
     bar.clear();

@@ -9,6 +9,7 @@ import { hoursTable } from './hours-table.ts';
 import { leadTimeTable } from './lead-time-table.ts';
 import { queueTable } from './queue-table.ts';
 import { sentOutTable } from './sent-out-table.ts';
+import { targetTable } from './target-table.ts';
 import { troubleTables } from './trouble-table.ts';
 import { machineTable, peopleTable, stationTable } from './use-tables.ts';
 
@@ -18,6 +19,7 @@ export function resultsText(results: Results, style: Style): string {
   const sections = [
     style.heading(harmless(results.scenario.name)),
     results.headline.map((sentence) => paragraph(sentence, '  ')).join('\n'),
+    ...(results.targets.length > 0 ? [section('Targets', targetTable(results, style), style)] : []),
     section('Lead times by the clock (a day is 24 h)', leadTimeTable(results, footnotes, style), style),
     footnotes.text(),
     listSection('Warnings', results.warnings, style),

@@ -1,5 +1,5 @@
 import type { History } from '@buildweek/core';
-import type { Lab, PartType, Process } from '@buildweek/model';
+import type { Lab, PartType, Process, Target } from '@buildweek/model';
 import {
   MACHINE_STATES,
   type MachineState,
@@ -7,6 +7,7 @@ import {
   STATION_STATES,
   type StationState,
 } from '@buildweek/results';
+import { TargetSums } from '../targets/target-sums.ts';
 import { BuildSums } from './build-sums.ts';
 import { FlowSums } from './flow-sums.ts';
 import { type GroupUse, GroupUseSums } from './group-use-sums.ts';
@@ -42,6 +43,7 @@ export type Measures = Pick<
  */
 export class StudySums {
   readonly jobs: JobSums;
+  readonly targets: TargetSums;
   private readonly flow: FlowSums;
   private readonly queues: readonly QueueSums[];
   private readonly partHours: readonly PartHoursSums[];
@@ -61,10 +63,11 @@ export class StudySums {
    * @param first any history of the study: what there is to be measured
    * @throws Error when the lab does not know a part of the history
    */
-  constructor(lab: Lab, first: History) {
+  constructor(lab: Lab, first: History, targets: readonly Target[] = []) {
     this.processes = new Map(lab.machines.map((group) => [group.name, group.process]));
     this.groupUses = new GroupUseSums(lab);
     this.jobs = new JobSums(first.jobClasses);
+    this.targets = new TargetSums(lab, targets);
     this.flow = new FlowSums(first.weeks.arrivedJobs.length);
     this.queues = first.queues.map((queue) => new QueueSums(queue));
     this.partHours = first.partHours.map((hours) => {
@@ -88,6 +91,7 @@ export class StudySums {
     const windowLength = history.windowEnd - history.windowStart;
     this.count++;
     this.jobs.add(history.jobClasses);
+    this.targets.add(history);
     this.flow.add(history.weeks);
     this.laws.add(history);
     this.trouble.add(history);

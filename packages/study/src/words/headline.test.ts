@@ -54,6 +54,7 @@ function weeks(value: readonly number[]): Band {
 }
 
 const facts: HeadlineFacts = {
+  targets: [],
   jobs: [jobs('all', 96), jobs('normal', 100), jobs('rush', 72)],
   uses: [use('resin washers', 'station', 0.9, 0.02), use('technicians', 'people', 0.7, 0)],
   hours: [

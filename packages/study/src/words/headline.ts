@@ -7,6 +7,7 @@ import {
   periodName,
   type Run,
   type SentOut,
+  type TargetResult,
   toldInDays,
   type WaitCause,
 } from '@buildweek/results';
@@ -25,9 +26,11 @@ import {
   shareWords,
   type TimeUnit,
 } from './figures.ts';
+import { targetSentences } from './target-sentences.ts';
 
 /** What the headline is made from. */
 export interface HeadlineFacts {
+  readonly targets: readonly TargetResult[];
   readonly jobs: readonly JobClass[];
   readonly uses: readonly GroupUse[];
   readonly hours: readonly HoursEntry[];
@@ -56,6 +59,7 @@ export function headlineOf(facts: HeadlineFacts): string[] {
   return [
     ...overloadSentences(facts.loads),
     ...growthSentences(facts),
+    ...targetSentences(facts.targets, facts.run.weeks),
     ...leadTimeSentences(facts),
     ...onePeriodSentences(facts),
     ...onTimeSentences(facts),

@@ -1,4 +1,5 @@
-import type { HandLoad, LawCheck } from '@buildweek/results';
+import type { Target } from '@buildweek/model';
+import { type HandLoad, type LawCheck, periodName } from '@buildweek/results';
 import { percent } from './figures.ts';
 
 /** A warning for every resource that is asked for all its hours or more. */
@@ -17,6 +18,15 @@ export function unfinishedWarnings(jobs: number, unfinished: number, capWeeks: n
   return [
     `${unfinished} of ${jobs} jobs were not finished ${capWeeks === 1 ? '1 week' : `${capWeeks} weeks`} after the measured ones. They count as later than everything; give the lab more weeks to finish, or less to do.`,
   ];
+}
+
+/** Targets that speak of quarters where what is measured is none: the scenario says otherwise than the command. */
+export function quarterWarnings(targets: readonly Target[], weeks: number): string[] {
+  const period = periodName(weeks);
+  if (period === 'quarter') return [];
+  return targets
+    .filter(({ wording }) => /\bquarters?$/i.test(wording))
+    .map(({ wording }) => `“${wording}” speaks of quarters; here it is judged by the ${period}.`);
 }
 
 /** A law that does not hold is an error of the program, and nothing it says should be trusted. */
