@@ -8,12 +8,7 @@ import {
 } from '@buildweek/results';
 
 /** What a sentence tells, where the lab has it, in this order. */
-const TOLD = [
-  'nine of ten jobs within',
-  'nine of ten rush jobs within',
-  'jobs on time',
-  'committed cost',
-];
+const TOLD = ['nine of ten jobs within', 'nine of ten rush jobs within', 'jobs on time', 'committed cost'];
 
 /** Two plans, measure by measure. */
 export interface PairFacts {

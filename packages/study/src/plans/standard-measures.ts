@@ -20,9 +20,7 @@ export function standardMeasures(lab: Lab): ReplicationMeasure[] {
     meanLeadTime(),
     percentileOfLeadTime('half of jobs within', all, 0.5),
     percentileOfLeadTime('nine of ten jobs within', all, 0.9),
-    ...(hasRush && hasNormal
-      ? [percentileOfLeadTime('nine of ten rush jobs within', rush, 0.9)]
-      : []),
+    ...(hasRush && hasNormal ? [percentileOfLeadTime('nine of ten rush jobs within', rush, 0.9)] : []),
     ...(promises ? [onTime('jobs on time', all)] : []),
     ...(promises && hasRush && hasNormal ? [onTime('rush jobs on time', rush)] : []),
     finishedPieces(),
