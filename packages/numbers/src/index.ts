@@ -1,6 +1,7 @@
 export { regularizedBeta } from './beta.ts';
 export { betaQuantile, fQuantile } from './beta-quantile.ts';
 export { binomialCumulative } from './binomial.ts';
+export { erlangB, erlangC } from './erlang.ts';
 export { gammaFunction, logGamma } from './gamma.ts';
 export { chiSquareQuantile, gammaQuantile } from './gamma-quantile.ts';
 export { InverseTable } from './inverse-table.ts';
