@@ -78,6 +78,12 @@ test('Every section that the results have something for is on the page, in order
   ]);
 });
 
+test('Lead times by hand stand beside the simulated ones, with the reason where they differ much.', () => {
+  expect(page).toContain('Lead time by hand calculation beside the simulated mean');
+  expect(page).toContain('<li>The simulation finds 2.9 days (2.8 to 3.0) for an average job');
+  expect(page).toContain('resin is asked for 104 % of the hours there are.');
+});
+
 test('Every section has a link in the contents, and every link leads to a section.', () => {
   const links = [...page.matchAll(/<li><a href="#([^"]+)">/g)].map((match) => match[1]);
   const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);

@@ -1,5 +1,5 @@
 export { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from './kernel/clock.ts';
-export { createCountSampler, meanOfCount } from './kernel/count-sampler.ts';
+export { createCountSampler, meanOfCount, varianceOfCount } from './kernel/count-sampler.ts';
 export { createLocalTime, type LocalTime } from './kernel/local-time.ts';
 export { meanOf, varianceOf } from './kernel/moments.ts';
 export { hoursWithin, union, type WorkingWindows, windowsOf } from './kernel/working-windows.ts';

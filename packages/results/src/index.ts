@@ -3,6 +3,7 @@ export * from './calibration-answer.ts';
 export * from './comparison-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
+export * from './hand-lead-time.ts';
 export {
   calibrationJsonSchema,
   comparisonJsonSchema,

@@ -56,6 +56,7 @@ function emptyResults(): Results {
     trouble: { equipment: [], parts: [] },
     sentOut: [],
     handCalculation: [],
+    handLeadTimes: [],
     assumptions: [],
     cautions: [],
     checks: [],

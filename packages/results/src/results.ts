@@ -1,6 +1,7 @@
 import type { Lab } from '@buildweek/model';
 import { z } from 'zod';
 import { buildsSchema } from './builds.ts';
+import { handLeadTimeSchema } from './hand-lead-time.ts';
 import {
   flowSchema,
   handLoadSchema,
@@ -109,6 +110,9 @@ export const resultsSchema = z
       .array(sentOutSchema)
       .describe('All jobs, then each part type that a rule may send out; empty without such a rule'),
     handCalculation: z.array(handLoadSchema),
+    handLeadTimes: z
+      .array(handLeadTimeSchema)
+      .describe('Rough lead times by formulas, all part types first; empty when nothing is asked for'),
     assumptions: z.array(assumptionSchema),
     cautions: z.array(cautionSchema),
     checks: z.array(lawCheckSchema),

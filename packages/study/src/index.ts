@@ -12,7 +12,10 @@ export {
 export { type Replay, replayOf } from './follow/replay.ts';
 export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-listing.ts';
 export type { WeekRange } from './hand/expected-demand.ts';
+export type { FewestCount } from './hand/fewest-counts.ts';
+export { type HandAnswer, handAnswer } from './hand/hand-answer.ts';
 export { handCalculation } from './hand/hand-calculation.ts';
+export { handLeadTimes, type PartEstimate } from './hand/lead-time/hand-lead-times.ts';
 export { decideIgnoredWeeks } from './ignored-weeks.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
 export { clockSpreadWords, clockWords } from './part/clock-words.ts';

@@ -1,9 +1,11 @@
 import type { Lab, StudySettings, Target } from '@buildweek/model';
-import type { Caution, HandLoad, Run, TargetResult } from '@buildweek/results';
+import type { Caution, HandLeadTime, HandLoad, Run, TargetResult } from '@buildweek/results';
 import { FEWEST_REPLICATIONS } from '@buildweek/statistics';
 import { checkStudySettings } from './check-study-settings.ts';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
 import { handCalculation } from './hand/hand-calculation.ts';
+import { withDifferences } from './hand/hand-difference.ts';
+import { handLeadTimes } from './hand/lead-time/hand-lead-times.ts';
 import { decideIgnoredWeeks } from './ignored-weeks.ts';
 import type { StudyProgress } from './progress.ts';
 import type { Measures } from './reduce/study-sums.ts';
@@ -19,6 +21,7 @@ export interface StudyResults extends Measures {
   readonly headline: string[];
   readonly targets: TargetResult[];
   readonly handCalculation: HandLoad[];
+  readonly handLeadTimes: HandLeadTime[];
   readonly cautions: Caution[];
   readonly warnings: string[];
 }
@@ -104,6 +107,7 @@ export async function runStudy(
         pilotSettles: decided.ignoredWeeks.method !== 'chosen by MSER' || decided.warnings.length === 0,
       }),
       handCalculation: loads,
+      handLeadTimes: withDifferences(handLeadTimes(lab, { fromWeek: 0, weeks }), measures),
       cautions: cautionsOf(lab),
       warnings: [
         ...lawWarnings(measures.checks),

@@ -20,6 +20,20 @@ describe('buildweek check', () => {
     expect(stdout).toMatch(/server +station +1 +100 +168 +60/);
   });
 
+  it('prints a rough lead time of every part by hand calculation, or why there is none', async () => {
+    const path = folder.write('lead-time.yaml', queueScenario());
+    const { stdout } = await buildweek(['check', path]);
+    // M/M/1: 1 h of service, and 100 / 68 h of waiting for the server.
+    expect(stdout).toMatch(/jobs +by hand, h +stages +trouble +requester +batch +equipment +people/);
+    expect(stdout).toMatch(/customer +2\.47 +1 +0 +0 +0 +1\.47 +0/);
+    const full = folder.write('no-lead-time.yaml', queueScenario('', 210));
+    const refused = (await buildweek(['check', full])).stdout.replace(/\s+/g, ' ');
+    expect(refused).toContain('customer not given [1]');
+    expect(refused).toContain(
+      '[1] 125 % of the hours of “server” are asked for, trouble counted: the queue grows without end.',
+    );
+  });
+
   it('warns of a load above 100 %, with the number, and ends with 0', async () => {
     const path = folder.write('full.yaml', queueScenario('', 210));
     const { exitCode, stdout } = await buildweek(['check', path]);

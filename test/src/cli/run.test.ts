@@ -63,6 +63,10 @@ describe('buildweek run', () => {
     for (const title of ['Lead times', 'Where the hours go', 'People', 'Machines', 'Queues', 'Cautions']) {
       expect(stdout).toMatch(new RegExp(`^${title}`, 'm'));
     }
+    expect(stdout).toMatch(/^The same by hand calculation/m);
+    expect(stdout.replace(/\s+/g, ' ')).toMatch(
+      /- The simulation finds [^-]* for “bracket” where the formula says [^-]*: the formula knows no shifts, and about [\d.]+ days of the simulated time are waiting for a shift or a person\./,
+    );
     expect(stdout).toMatch(/Nine of ten rush jobs are finished within/);
     expect(stdout).toContain('40 replications of 13 weeks, seed "corner"');
     expect(stdout).toContain('95\u00a0% confidence intervals');

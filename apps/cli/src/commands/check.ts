@@ -1,8 +1,9 @@
 import { formatProblem } from '@buildweek/scenario';
-import { handCalculation, isObserved, loadWarnings, targetMeaning } from '@buildweek/study';
+import { handCalculation, handLeadTimes, isObserved, loadWarnings, targetMeaning } from '@buildweek/study';
 import { Command } from 'commander';
 import { readScenarioFile } from '../files/scenario-file.ts';
 import { assumptionsTable } from '../tables/assumptions-table.ts';
+import { handLeadTimeTable } from '../tables/hand-lead-time-table.ts';
 import { handTable } from '../tables/hand-table.ts';
 import { paragraph } from '../terminal/paragraph.ts';
 import { listSection, section } from '../terminal/section.ts';
@@ -12,7 +13,7 @@ export function checkCommand(): Command {
   return new Command('check')
     .summary('say what is wrong with a scenario, or how it is understood')
     .description(
-      'Reads a scenario file. Says everything that is wrong with it, with line and column; or prints the lab as it is understood, defaults included, and the load of every machine, station and people group by hand calculation.',
+      'Reads a scenario file. Says everything that is wrong with it, with line and column; or prints the lab as it is understood, defaults included, and by hand calculation the load of every machine, station and people group and a rough lead time of every part.',
     )
     .argument('<file>', 'scenario file (YAML); - reads standard input')
     .addHelpText('after', '\nExample:\n  buildweek check scenarios/demo.yaml')
@@ -23,7 +24,9 @@ function check(path: string): void {
   const { reading } = readScenarioFile(path);
   const { lab, settings, targets, assumptions, warnings } = reading;
   const style = styleFor(process.stdout);
-  const loads = handCalculation(lab, { fromWeek: 0, weeks: settings.weeks });
+  const range = { fromWeek: 0, weeks: settings.weeks };
+  const loads = handCalculation(lab, range);
+  const leadTimes = handLeadTimes(lab, range).map((one) => ({ ...one, difference: null }));
   const basis =
     'Expected hours over hours there, averaged over the measured weeks. The least that the demand asks for: builds and batches full, no material changes, no waiting. At 100 % and above the queue grows without end.';
   const sections = [
@@ -40,6 +43,9 @@ function check(path: string): void {
           style,
         ),
     section('Load by hand calculation', `${handTable(loads, style)}\n${paragraph(basis, '  ')}`, style),
+    leadTimes.length === 0
+      ? ''
+      : section('Lead times by hand calculation', handLeadTimeTable(leadTimes, null, style), style),
     warnings.map(formatProblem).join('\n\n'),
     listSection('Warnings', loadWarnings(loads), style),
     `No errors. Play it with: buildweek run ${path}`,

@@ -5,6 +5,8 @@ import { listSection, section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
 import { buildsTables } from './builds-table.ts';
 import { Footnotes } from './footnotes.ts';
+import { handLeadTimeTable } from './hand-lead-time-table.ts';
+import { handTable } from './hand-table.ts';
 import { hoursTable } from './hours-table.ts';
 import { leadTimeTable } from './lead-time-table.ts';
 import { queueTable } from './queue-table.ts';
@@ -39,6 +41,7 @@ export function resultsText(results: Results, style: Style): string {
       ? [section('Sent out, made elsewhere', sentOutTable(results.sentOut, style), style)]
       : []),
     section('Queues', queueTable(results.queues, style), style),
+    handSection(results, style),
     listSection(
       'Cautions',
       results.cautions.map(({ topic, text }) => `${topic}. ${text}`),
@@ -52,6 +55,13 @@ export function resultsText(results: Results, style: Style): string {
 function troubleSection(results: Results, style: Style): string {
   const tables = troubleTables(results.trouble, style);
   return tables === '' ? '' : section('What goes wrong', tables, style);
+}
+
+function handSection({ handCalculation, handLeadTimes, jobs }: Results, style: Style): string {
+  if (handCalculation.length === 0) return '';
+  const leadTimes = handLeadTimeTable(handLeadTimes, jobs, style);
+  const tables = [handTable(handCalculation, style), leadTimes].filter((text) => text !== '');
+  return section('The same by hand calculation', tables.join('\n\n'), style);
 }
 
 function runText(run: Run): string {

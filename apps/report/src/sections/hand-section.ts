@@ -4,6 +4,7 @@ import { type DrawnChart, figure } from '../figure.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 import { estimateCell } from '../words.ts';
+import { handLeadTimes } from './hand-lead-times.ts';
 
 /** The hand calculation beside the simulation. */
 export function handSection(results: Results, charts: ReadonlyMap<string, DrawnChart>): Html {
@@ -42,5 +43,6 @@ ${table(
   }),
   true,
 )}
+${handLeadTimes(results)}
 </section>`;
 }

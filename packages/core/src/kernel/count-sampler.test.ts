@@ -1,7 +1,7 @@
 import type { CountDistribution } from '@buildweek/model';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createCountSampler, meanOfCount } from './count-sampler.ts';
+import { createCountSampler, meanOfCount, varianceOfCount } from './count-sampler.ts';
 
 const count = fc.integer({ min: 1, max: 500 });
 const distribution: fc.Arbitrary<CountDistribution> = fc.oneof(
@@ -84,5 +84,16 @@ describe('createCountSampler', () => {
       { kind: 'geometric', mean: Number.POSITIVE_INFINITY },
     ];
     for (const counts of impossible) expect(() => createCountSampler(counts)).toThrow(RangeError);
+  });
+});
+
+describe('varianceOfCount', () => {
+  it.each<[CountDistribution, number]>([
+    [{ kind: 'fixed', value: 7 }, 0],
+    [{ kind: 'uniform', low: 1, high: 6 }, 35 / 12],
+    [{ kind: 'list', values: [1, 1, 4] }, 2],
+    [{ kind: 'geometric', mean: 4 }, 12],
+  ])('of %j is %s', (counts, expected) => {
+    expect(varianceOfCount(counts)).toBeCloseTo(expected, 12);
   });
 });

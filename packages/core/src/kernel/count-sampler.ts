@@ -99,6 +99,23 @@ export function meanOfCount(distribution: CountDistribution): number {
   }
 }
 
+/** Exact variance of a distribution over whole numbers. */
+export function varianceOfCount(distribution: CountDistribution): number {
+  switch (distribution.kind) {
+    case 'fixed':
+      return 0;
+    case 'uniform':
+      return ((distribution.high - distribution.low + 1) ** 2 - 1) / 12;
+    case 'list': {
+      const mean = meanOfCount(distribution);
+      const squares = distribution.values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+      return squares / distribution.values.length;
+    }
+    case 'geometric':
+      return distribution.mean * (distribution.mean - 1);
+  }
+}
+
 function checkCount(value: number): void {
   if (!(Number.isInteger(value) && value >= 1)) {
     throw new RangeError(`${value} is not a whole number from 1 up.`);

@@ -10,6 +10,9 @@ export interface ExpectedBatches {
   readonly stage: StationStage;
   readonly group: StationGroup;
   readonly batchesPerWeek: number;
+  /** What goes in in one piece, a job or a whole build, and the mean number of pieces in it. */
+  readonly loadsPerWeek: number;
+  readonly piecesPerLoad: number;
   /** Hours of one run. */
   readonly runHours: number;
   /** Hours of a station for each batch: load, run and unload. */
@@ -40,7 +43,18 @@ export function expectedBatches(
         (stage.unload === null ? 0 : meanOf(stage.unload.duration.distribution));
       return loadsPerBatch === 0
         ? []
-        : [{ demand, stage, group, batchesPerWeek, runHours, hoursPerBatch: handling + runHours }];
+        : [
+            {
+              demand,
+              stage,
+              group,
+              batchesPerWeek,
+              loadsPerWeek: loads.perWeek,
+              piecesPerLoad: loads.pieces,
+              runHours,
+              hoursPerBatch: handling + runHours,
+            },
+          ];
     });
   });
 }

@@ -32,11 +32,28 @@ export function expectedBuilds(lab: Lab, demands: readonly ExpectedDemand[]): Ex
     const piecesPerWeek = demand.piecesPerWeek * (expectedVisits(part)[position] ?? 1);
     return [{ demand, part, stage, group, piecesPerWeek }];
   });
-  return found.map(({ demand, part, stage, group, piecesPerWeek }) => {
-    const together = found.filter((other) => shareBuilds(part, other.part));
+  const bySpace = found.map(({ part, group, piecesPerWeek }) => {
+    const together = found.filter((other) => sharesBuilds(part, other.part));
     const alike = together.every((other) => other.part.space === part.space);
     const room = group.capacity / part.space;
-    const buildsPerWeek = piecesPerWeek / (alike ? Math.max(1, Math.floor(room + 1e-9)) : room);
+    return piecesPerWeek / (alike ? Math.max(1, Math.floor(room + 1e-9)) : room);
+  });
+  return found.map(({ demand, part, stage, group, piecesPerWeek }, index) => {
+    const spaceNeeds = sumOver(
+      found,
+      (other) => sharesBuilds(part, other.part),
+      (_, at) => bySpace[at] ?? 0,
+    );
+    // Every job is in one build at least, so a limit of jobs in a build asks for so many.
+    const jobsNeed =
+      group.mostJobs === null
+        ? 0
+        : sumOver(
+            found,
+            (other) => sharesBuilds(part, other.part),
+            (other) => other.demand.jobsPerWeek / (group.mostJobs ?? 1),
+          );
+    const buildsPerWeek = (bySpace[index] ?? 0) * (spaceNeeds === 0 ? 1 : Math.max(1, jobsNeed / spaceNeeds));
     const piecesPerBuild = buildsPerWeek === 0 ? 0 : piecesPerWeek / buildsPerWeek;
     return {
       demand,
@@ -49,6 +66,14 @@ export function expectedBuilds(lab: Lab, demands: readonly ExpectedDemand[]): Ex
   });
 }
 
+function sumOver<T>(
+  list: readonly T[],
+  isMeant: (one: T) => boolean,
+  value: (one: T, index: number) => number,
+): number {
+  return list.reduce((sum, one, index) => (isMeant(one) ? sum + value(one, index) : sum), 0);
+}
+
 /** @throws Error when the lab does not know the part of a stream */
 export function partOf(lab: Lab, demand: ExpectedDemand): PartType {
   const part = lab.parts.find((candidate) => candidate.name === demand.stream.part);
@@ -56,7 +81,8 @@ export function partOf(lab: Lab, demand: ExpectedDemand): PartType {
   return part;
 }
 
-function shareBuilds(one: PartType, other: PartType): boolean {
+/** Whether pieces of two part types may be in one build. */
+export function sharesBuilds(one: PartType, other: PartType): boolean {
   if (one.material !== other.material || one.settings !== other.settings) return false;
   return JSON.stringify(stagesOfBuild(one)) === JSON.stringify(stagesOfBuild(other));
 }

@@ -3,6 +3,7 @@ import {
   bestCase,
   bottleneckRate,
   criticalWorkInProgress,
+  hoursInLine,
   jobsForShareOfRate,
   practicalWorstCase,
   rawProcessHours,
@@ -65,5 +66,12 @@ describe('a line of parallel machines', () => {
     expect(practicalWorstCase(parallel, 8).throughput).toBeCloseTo(0.2133333333, 9);
     expect(practicalWorstCase(parallel, 15).cycleHours).toBeCloseTo(55, 12);
     expect(practicalWorstCase(parallel, 15).throughput).toBeCloseTo(0.2727272727, 9);
+  });
+});
+
+describe("Little's law", () => {
+  it('gives the hours in a line from jobs and rate', () => {
+    // Source: the example of M/M/3 in Gross and Harris, section 2.3 (from memory): 2.889 in the system at 6 an hour.
+    expect(hoursInLine(2.888888889, 6)).toBeCloseTo(0.4814814815, 9);
   });
 });
