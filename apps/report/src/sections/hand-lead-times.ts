@@ -11,6 +11,7 @@ export function handLeadTimes({ handLeadTimes: leadTimes, jobs }: Results): Html
   const differences = differenceSentences(leadTimes);
   const reasons = new Reasons();
   const body = html`
+<h3>Lead times by hand</h3>
 ${
   differences.length === 0
     ? ''

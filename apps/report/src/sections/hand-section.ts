@@ -12,8 +12,8 @@ export function handSection(results: Results, charts: ReadonlyMap<string, DrawnC
   return html`
 <section id="hand" aria-labelledby="hand-title">
 <h2 id="hand-title">The same by hand</h2>
-<p class="lede">What a page of arithmetic says about the same lab: hours asked for over hours available. It knows
-nothing of waiting, nights and chance; where it and the simulation differ much, ask why.</p>
+<p class="lede">What a page of arithmetic says about the same lab: hours asked for over hours available, and lead times
+from formulas of waiting. It knows nothing of nights, shifts and rules; where it and the simulation differ much, ask why.</p>
 ${figure(charts, 'load-by-hand')}
 ${table(
   'hand-table',

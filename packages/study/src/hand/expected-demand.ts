@@ -27,18 +27,34 @@ export interface WeekRange {
 
 /**
  * Expected jobs and pieces of each stream, averaged over the weeks. An endless backlog asks for whatever the lab
- * can do, so it has no demand of its own.
+ * can do, so it has no demand of its own; what is always made outside asks nothing of the lab. What is sent out only now
+ * and then counts in full.
  */
 export function expectedDemand(lab: Lab, range: WeekRange): ExpectedDemand[] {
-  return lab.demand.map((stream) => {
-    const { quantity, arrivals } = stream;
-    if (arrivals.kind === 'dated') return datedDemand(lab, stream, arrivals, range);
-    if (arrivals.kind === 'kept in the lab') return { stream, jobsPerWeek: 0, piecesPerWeek: 0, quantity };
-    const asked = arrivalsPerWeek(arrivals, range) * meanOfCount(arrivals.jobsPerArrival);
-    // What is withdrawn may have cost nothing yet: only the rest is sure to be asked for.
-    const jobsPerWeek = asked * (1 - (stream.changes.cancels?.chance ?? 0));
-    return { stream, jobsPerWeek, piecesPerWeek: jobsPerWeek * meanOfCount(quantity), quantity };
-  });
+  return lab.demand.map((stream) =>
+    stream.sentOut?.always ? demandOf(stream, 0) : demandOfStream(lab, stream, range),
+  );
+}
+
+/** Expected jobs and pieces of the streams that are always made outside. */
+export function expectedSentOut(lab: Lab, range: WeekRange): ExpectedDemand[] {
+  return lab.demand
+    .filter(({ sentOut }) => sentOut?.always)
+    .map((stream) => demandOfStream(lab, stream, range));
+}
+
+function demandOfStream(lab: Lab, stream: DemandStream, range: WeekRange): ExpectedDemand {
+  const { arrivals, changes } = stream;
+  if (arrivals.kind === 'dated') return datedDemand(lab, stream, arrivals, range);
+  if (arrivals.kind === 'kept in the lab') return demandOf(stream, 0);
+  const asked = arrivalsPerWeek(arrivals, range) * meanOfCount(arrivals.jobsPerArrival);
+  // What is withdrawn may have cost nothing yet: only the rest is sure to be asked for.
+  return demandOf(stream, asked * (1 - (changes.cancels?.chance ?? 0)));
+}
+
+function demandOf(stream: DemandStream, jobsPerWeek: number): ExpectedDemand {
+  const { quantity } = stream;
+  return { stream, jobsPerWeek, piecesPerWeek: jobsPerWeek * meanOfCount(quantity), quantity };
 }
 
 function arrivalsPerWeek(

@@ -1,7 +1,7 @@
-import type { ArrivalPattern, Duration, Lab } from '@buildweek/model';
-import type { HandEstimate } from '@buildweek/results';
+import type { ArrivalPattern, Duration, Lab, OutsideLeadTime } from '@buildweek/model';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { byHand, estimateOf } from '../../fixture/by-hand.ts';
 import {
   attended,
   batch,
@@ -16,21 +16,10 @@ import {
   station,
 } from '../../fixture/lab.ts';
 import { meanSojourn } from '../formulas/many-servers.ts';
+import { handCalculation } from '../hand-calculation.ts';
 import { handLeadTimes } from './hand-lead-times.ts';
 
 const RANGE = { fromWeek: 0, weeks: 4 };
-
-function estimateOf(of: Lab, part: string | null = null): HandEstimate {
-  const found = handLeadTimes(of, RANGE).find((one) => one.part === part);
-  if (found === undefined) throw new Error(`No lead time of "${part}"`);
-  return found.estimate;
-}
-
-function byHand(of: Lab, part: string | null = null): Extract<HandEstimate, { kind: 'by hand' }> {
-  const estimate = estimateOf(of, part);
-  if (estimate.kind === 'refused') throw new Error(estimate.reason);
-  return estimate;
-}
 
 function exponential(mean: number): Duration {
   return { distribution: { kind: 'exponential', mean }, typicalHours: mean };
@@ -174,114 +163,6 @@ describe('handLeadTimes', () => {
     expect(byHand(bursts).equipmentHours).toBeCloseTo(1.5 * byHand(queueLab()).equipmentHours, 9);
   });
 
-  it('lets jobs wait until their build is full, where it starts no sooner', () => {
-    const launch = machine('printer').launch;
-    const full = (waitedHours: number | null): Lab =>
-      lab({
-        machines: [machine('printer', { capacity: 12, launch: { ...launch, fullShare: 1, waitedHours } })],
-        parts: [part('lever', [build('build', 'printer')], { print })],
-      });
-    // 10 jobs a week of 3 pieces, 4 to a build: 3 / (2 × 10 / 168) h of batching, 2 + 12 h of build.
-    expect(byHand(full(null))).toMatchObject({
-      batchHours: expect.closeTo((3 * 168) / 20, 9),
-      stageHours: expect.closeTo(14, 9),
-    });
-    // After 16.8 h one more job has come: 2 jobs to a build, 8.4 h of batching on average.
-    expect(byHand(full(16.8))).toMatchObject({
-      batchHours: expect.closeTo(8.4, 9),
-      stageHours: expect.closeTo(8, 9),
-    });
-  });
-
-  it('fills builds that start at once only as far as the machines need it', () => {
-    const crowded = (jobsPerWeek: number): Lab =>
-      lab(
-        {
-          machines: [machine('printer', { capacity: 30 })],
-          parts: [
-            part('lever', [build('build', 'printer')], {
-              print: { kind: 'typed', perBuild: constant(10), perPart: constant(0.1) },
-            }),
-          ],
-        },
-        jobsPerWeek,
-      );
-    expect(byHand(crowded(2))).toMatchObject({ batchHours: 0, stageHours: expect.closeTo(10.3, 9) });
-    // One job to a build would take 309 of 168 hours.
-    const shared = byHand(crowded(30));
-    expect(shared.batchHours).toBeGreaterThan(0);
-    expect(shared.stageHours).toBeGreaterThan(10.5);
-    // Full builds of 10 jobs take 13 h: 168 / 13 × 10 jobs are too many.
-    expect(estimateOf(crowded(130))).toEqual({
-      kind: 'refused',
-      reason: '101 % of the hours of “printer” are asked for, trouble counted: the queue grows without end.',
-    });
-  });
-
-  it('builds a large job in several builds, one after the other', () => {
-    const large = lab(
-      {
-        machines: [machine('printer', { capacity: 1 })],
-        parts: [part('lever', [build('build', 'printer')], { print })],
-      },
-      1e-6,
-    );
-    expect(byHand(large).stageHours).toBeCloseTo(9, 9);
-    const three = { ...large, machines: [machine('printer', { capacity: 1, count: 3 })] };
-    expect(byHand(three).stageHours).toBeCloseTo(3, 9);
-  });
-
-  it('sends jobs round again whose pieces are rejected or whose build is lost', () => {
-    const sand = { ...bench('sand', attended('hands', 1)), rejects: { share: 0.2, backTo: 'sand' } };
-    const again = lab(
-      { people: [people('technicians', 1, ['hands'])], parts: [part('lever', [sand])] },
-      1e-6,
-    );
-    const single: Lab = {
-      ...again,
-      demand: again.demand.map((stream) => ({ ...stream, quantity: { kind: 'fixed', value: 1 } })),
-    };
-    expect(byHand(single).stageHours).toBeCloseTo(1.25, 6);
-    // The largest of three geometric numbers, less one: 3 q/(1−q) − 3 q²/(1−q²) + q³/(1−q³) with q = 0.2.
-    expect(byHand(again).stageHours).toBeCloseTo(1 + 0.75 - 0.125 + 1 / 124, 6);
-    const failing = lab(
-      {
-        machines: [
-          machine('printer', {
-            capacity: 3,
-            failure: { chancePerBuild: 0.2, perPrintHour: 0, loses: 'the build', cleaning: null },
-          }),
-        ],
-        parts: [part('lever', [build('build', 'printer')], { print })],
-      },
-      1e-6,
-    );
-    // A quarter of a build in vain for each good one, each half a print of 5 h.
-    expect(byHand(failing)).toMatchObject({
-      stageHours: expect.closeTo(5, 9),
-      troubleHours: expect.closeTo(0.625, 9),
-    });
-  });
-
-  it('has jobs that leave a build together wait for each other', () => {
-    const together = lab(
-      {
-        people: [people('technicians', 1, ['hands'], { calendar: 'always' })],
-        machines: [
-          machine('printer', {
-            count: 50,
-            capacity: 12,
-            launch: { ...machine('printer').launch, fullShare: 1 },
-          }),
-        ],
-        parts: [part('lever', [build('build', 'printer'), bench('sand', attended('hands', 1))], { print })],
-      },
-      0.01,
-    );
-    // Four come at once: on average three halves of an hour.
-    expect(byHand(together).peopleHours).toBeCloseTo(1.5, 3);
-  });
-
   it('refuses an endless backlog, work that nobody is there for, and people who cannot keep up', () => {
     expect(estimateOf(arriving(queueLab(), { kind: 'kept in the lab', jobs: 4 }), 'customer')).toMatchObject({
       kind: 'refused',
@@ -302,6 +183,20 @@ describe('handLeadTimes', () => {
       kind: 'refused',
       reason: 'Nobody who can do “hands” is on duty in these weeks.',
     });
+  });
+
+  it('takes what is always made outside as long as it takes there, and leaves it out of the queues', () => {
+    const sentOut = (leadTime: OutsideLeadTime): Lab => {
+      const full = queueLab(30, 8);
+      const rule = { always: true, waitingJobsAbove: null, promiseAtRisk: false, leadTime };
+      return { ...full, demand: full.demand.map((stream) => ({ ...stream, sentOut: rule })) };
+    };
+    const byClock = sentOut({ kind: 'clock', duration: constant(100) });
+    expect(byHand(byClock, 'customer')).toMatchObject({ leadTimeHours: 100, stageHours: 100 });
+    expect(handCalculation(byClock, RANGE)[0]).toMatchObject({ name: 'server', load: 0 });
+    // Five working days of a lab that opens on five days are a week.
+    const days = { kind: 'working days', days: { kind: 'fixed', value: 5 }, cutOffHour: null } as const;
+    expect(byHand(sentOut(days)).leadTimeHours).toBeCloseTo(168, 9);
   });
 
   it('averages over jobs, and says nothing of a lab of which nothing is asked', () => {

@@ -2,12 +2,13 @@ import type { Lab } from '@buildweek/model';
 import type { HandEstimate } from '@buildweek/results';
 import { percent } from '../../words/figures.ts';
 import { expectedBuilds } from '../expected-builds.ts';
-import { expectedDemand, type WeekRange } from '../expected-demand.ts';
+import { expectedDemand, expectedSentOut, type WeekRange } from '../expected-demand.ts';
 import { hoursThere } from '../resource-hours.ts';
 import { batchFlows, stationQueue } from './batch-queue.ts';
 import { buildFlows } from './build-flow.ts';
 import { machineQueue } from './machine-queue.ts';
 import { type PeopleQueue, peopleHours, peopleQueues } from './people-queue.ts';
+import { outsideHours } from './sent-out.ts';
 import { type StagePlan, stagePlans, waitForMates } from './stage-plan.ts';
 import { streamFlows } from './stream-flow.ts';
 
@@ -26,7 +27,7 @@ const FULLNESSES = [0, 0.25, 0.5, 0.75, 1];
  * A rough lead time of every part type by formulas alone: hours of its stages (means), waits by the formula of
  * Sakasegawa before machines, stations and people, and the time until a build or batch is complete. Breakdowns and
  * builds in vain make the time of a machine longer and more variable. What it does not know: shifts and closed days
- * (hours of people count as if they followed each other), carriers, changes of material, permissions for the night,
+ * (hours of people count as if they followed each other), work that is sent out only now and then, carriers, changes of material, permissions for the night,
  * absence, rush jobs, and waiting of a machine for people. It is there to be held against the simulation.
  *
  * @param range the weeks over which demand and working hours are averaged
@@ -42,6 +43,12 @@ export function handLeadTimes(lab: Lab, range: WeekRange): PartEstimate[] {
     const weighted = { jobs: flow.demand.jobsPerWeek, estimate: estimateOf(plans[index] ?? [], people) };
     estimates.set(flow.part.name, [...(estimates.get(flow.part.name) ?? []), weighted]);
   });
+  for (const { stream, jobsPerWeek } of expectedSentOut(lab, range)) {
+    if (stream.sentOut === null || jobsPerWeek === 0) continue;
+    const stageHours = outsideHours(lab, stream.sentOut.leadTime);
+    const weighted = { jobs: jobsPerWeek, estimate: byHand({ ...noHours(), stageHours }) };
+    estimates.set(stream.part, [...(estimates.get(stream.part) ?? []), weighted]);
+  }
   const byPart = lab.parts.flatMap(({ name }): (PartEstimate & { readonly jobs: number })[] => {
     const found = estimates.get(name);
     if (found === undefined) {

@@ -1,5 +1,6 @@
 import { HOURS_PER_WEEK } from '@buildweek/core';
 import type { Lab, LaunchRule } from '@buildweek/model';
+import { workingDaysOfWeek } from './sent-out.ts';
 
 /** Loads that are built or treated together, full ones counted. */
 export interface Together {
@@ -39,14 +40,7 @@ export function loadsPerLaunch(lab: Lab, launch: LaunchRule, loadsPerWeek: numbe
   return [
     ...(atOnce ? [1] : []),
     ...(waitedHours === null ? [] : [loadsAfter(waitedHours, loadsPerWeek)]),
-    ...(beforeClosing ? [loadsPerWeek / workingDays(lab)] : []),
+    ...(beforeClosing ? [loadsPerWeek / workingDaysOfWeek(lab)] : []),
     ...(fixedHours === null || fixedHours.length === 0 ? [] : [loadsPerWeek / fixedHours.length]),
   ];
-}
-
-/** Days of the week on which the lab opens. */
-function workingDays(lab: Lab): number {
-  const calendar = lab.calendars.find(({ name }) => name === lab.labCalendar);
-  const days = new Set(calendar?.weekly.map(({ fromHour }) => Math.floor(fromHour / 24)));
-  return Math.max(1, days.size);
 }
