@@ -178,6 +178,10 @@ describe('handLeadTimes', () => {
       reason:
         '100 % of the hours of “technicians” are asked for, trouble counted: the queue grows without end.',
     });
+    expect(estimateOf({ ...queueLab(), stations: [station('server', { count: 0 })] })).toEqual({
+      kind: 'refused',
+      reason: 'Of “server” nothing is there in these weeks, though it is asked for.',
+    });
     const closed = { ...sanding(1), calendars: [{ name: 'day', weekly: [], closedDays: [], extra: [] }] };
     expect(estimateOf(closed)).toEqual({
       kind: 'refused',

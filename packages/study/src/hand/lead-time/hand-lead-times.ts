@@ -165,12 +165,11 @@ function estimateOf(plans: readonly StagePlan[], people: ReadonlyMap<string, Peo
 }
 
 function refused(names: readonly string[], utilization: number): HandEstimate {
-  const share = Number.isFinite(utilization) ? `${percent(utilization)} %` : 'More than all';
   const whose = names.map((name) => `“${name}”`).join(', ');
-  return {
-    kind: 'refused',
-    reason: `${share} of the hours of ${whose} are asked for, trouble counted: the queue grows without end.`,
-  };
+  const reason = Number.isFinite(utilization)
+    ? `${percent(utilization)} % of the hours of ${whose} are asked for, trouble counted: the queue grows without end.`
+    : `Of ${whose} nothing is there in these weeks, though it is asked for.`;
+  return { kind: 'refused', reason };
 }
 
 interface Weighted {
