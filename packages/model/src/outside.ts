@@ -1,4 +1,4 @@
-import type { CountDistribution, Duration } from './distribution.ts';
+import type { Distribution, Duration } from './distribution.ts';
 
 /**
  * When jobs of a demand stream are made outside instead of in the lab: judged once, when a job arrives. A job that is
@@ -28,7 +28,8 @@ export type OutsideLeadTime =
   /** Counted as promises are: after the cut-off the next day counts. */
   | {
       readonly kind: 'working days';
-      readonly days: CountDistribution;
+      /** In working days, rounded to whole ones, at least 1. */
+      readonly days: Distribution;
       /** Hour of the day; null: none. */
       readonly cutOffHour: number | null;
     };

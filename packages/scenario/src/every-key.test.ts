@@ -207,7 +207,16 @@ describe('a scenario that uses every key', () => {
       due: { kind: 'working days', days: 3, cutOffHour: 12 },
       rushDue: { kind: 'working days', days: 1, cutOffHour: 12 },
       changes: NO_CHANGES,
-      sentOut: null,
+      sentOut: {
+        always: false,
+        waitingJobsAbove: null,
+        promiseAtRisk: true,
+        leadTime: {
+          kind: 'working days',
+          days: { kind: 'pert', low: 4, mode: 6, high: 9 },
+          cutOffHour: 12,
+        },
+      },
     });
     expect(again).toMatchObject({
       part: 'cap',
@@ -219,6 +228,7 @@ describe('a scenario that uses every key', () => {
       quantity: { kind: 'list', values: [1, 1, 4] },
       due: { kind: 'clock', hours: 48 },
       rushDue: { kind: 'clock', hours: 48 },
+      sentOut: { waitingJobsAbove: 9, promiseAtRisk: true, leadTime: { kind: 'clock' } },
     });
     expect(box?.arrivals).toMatchObject({
       perWeek: 7,

@@ -50,7 +50,7 @@ describe('the JSON Schema of scenarios', () => {
       return (validate.errors ?? []).map((error) => error.instancePath);
     };
     expect(places(PLAIN_LAB.replace('skills:', 'skils:'))).toContain('/people/technicians');
-    expect(places(PLAIN_LAB.replace('count: 2, hours', 'count: 0, hours'))).toEqual([
+    expect(places(PLAIN_LAB.replace('count: 2, hours', 'count: -1, hours'))).toEqual([
       '/people/technicians/count',
     ]);
     expect(places(PLAIN_LAB.replace('small mask VPP', 'small mask VP'))).toEqual(['/machines/resin/class']);

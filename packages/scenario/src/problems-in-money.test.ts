@@ -12,7 +12,7 @@ const MISTAKES: readonly (readonly [from: string, to: string, at: string, messag
       'price: 40000 EUR',
       'price: 40000 USD',
       '40000 USD',
-      'This is in USD, and line 73 says that money is in EUR.',
+      'This is in USD, and line 74 says that money is in EUR.',
       '40000 EUR',
     ],
     ['life: 8 years', 'life: 0 years', '0 years', 'It cannot be zero.', 'for example: 5 years'],

@@ -28,6 +28,7 @@ import type { Finish } from './words/finish.ts';
 import type { Currency, MaterialPrice } from './words/money.ts';
 import type { PromiseWording } from './words/promise.ts';
 import type { MaximumWaitWording, RejectWording } from './words/rejects.ts';
+import type { OutsideTimeWording, SendOutConditions } from './words/sent-out.ts';
 import type { Size } from './words/size.ts';
 import type { SizeTerm, StageTime } from './words/stage-time.ts';
 import type { TargetWording } from './words/target.ts';
@@ -243,6 +244,16 @@ export interface ScenarioDemand {
   /** Hour of the day after which a file counts for the next working day. */
   readonly cutOffHour: number | null;
   readonly changes: RequesterChanges;
+  /** Null: never. */
+  readonly sentOut: ScenarioSendOut | null;
+}
+
+/** When jobs of a demand are made outside. */
+export interface ScenarioSendOut {
+  readonly conditions: SendOutConditions;
+  /** Whether the demand says so itself, or all jobs are meant. */
+  readonly isOwn: boolean;
+  readonly takes: OutsideTimeWording;
 }
 
 export type ScenarioArrivals =

@@ -47,7 +47,7 @@ export interface WaysOfMakingPart {
 }
 
 /** Sections that say what the lab has to do now; the question is about one part alone. */
-const LEFT_OUT = ['parts', 'demand', 'at the start', 'targets'];
+const LEFT_OUT = ['parts', 'demand', 'sent out', 'at the start', 'targets'];
 const NOWHERE: SourceSpan = { start: 0, end: 1 };
 
 /**

@@ -91,7 +91,7 @@ function compileSendOut(
     rule,
     group: build === undefined ? -1 : classes[build.unitClass].group,
     hours: leadTime.kind === 'clock' ? createSampler(leadTime.duration.distribution) : null,
-    days: leadTime.kind === 'working days' ? createCountSampler(leadTime.days) : null,
+    days: leadTime.kind === 'working days' ? createSampler(leadTime.days) : null,
     cutOffHour: leadTime.kind === 'working days' ? leadTime.cutOffHour : null,
   };
 }

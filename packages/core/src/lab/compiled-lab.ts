@@ -310,7 +310,8 @@ export interface CompiledSendOut {
   readonly group: number;
   /** Lead time by the clock; null where working days are counted. */
   readonly hours: Sampler | null;
-  readonly days: CountSampler | null;
+  /** In working days, to be rounded. */
+  readonly days: Sampler | null;
   readonly cutOffHour: number | null;
 }
 

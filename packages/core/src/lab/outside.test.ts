@@ -19,7 +19,7 @@ const byTheClock = (hours: number): SendOutRule['leadTime'] => ({ kind: 'clock',
 
 const workingDays = (days: number, cutOffHour: number | null = null): SendOutRule['leadTime'] => ({
   kind: 'working days',
-  days: { kind: 'fixed', value: days },
+  days: { kind: 'constant', value: days },
   cutOffHour,
 });
 
@@ -86,6 +86,16 @@ describe('Work that is sent out', () => {
     expect(days(2, [at('fri', '10:00')])).toEqual(['week 2 tue 16:00 job 0']);
     // On Saturday asked for counts as on Monday.
     expect(days(1, [at('sat', '10:00')])).toEqual(['week 2 tue 16:00 job 0']);
+  });
+
+  it('is back after whole working days, at least one: what is drawn is rounded', () => {
+    const after = (value: number) => {
+      const leadTime = { kind: 'working days', days: { kind: 'constant', value }, cutOffHour: null } as const;
+      return finished(play(printShop(rule({ always: true, leadTime }), [at('mon', '10:00')])));
+    };
+    expect(after(1.4)).toEqual(['tue 16:00 job 0']);
+    expect(after(1.6)).toEqual(['wed 16:00 job 0']);
+    expect(after(0.2)).toEqual(['tue 16:00 job 0']);
   });
 
   it('counts from the next working day when it is asked for after the cut-off', () => {

@@ -81,7 +81,7 @@ export class Outside {
     else if (days !== null) {
       job.backAt = workingDays.dueAfter(now, {
         kind: 'working days',
-        days: days.sample(uniform),
+        days: Math.max(1, Math.round(days.sample(uniform))),
         cutOffHour,
       });
     }

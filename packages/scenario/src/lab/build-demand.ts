@@ -1,4 +1,11 @@
-import type { ArrivalPattern, DemandStream, DueRule, ProfileSpan, WorkingCalendar } from '@buildweek/model';
+import type {
+  ArrivalPattern,
+  DemandStream,
+  DueRule,
+  PartType,
+  ProfileSpan,
+  WorkingCalendar,
+} from '@buildweek/model';
 import { splitAtSunday } from '../read/read-demand.ts';
 import { ALWAYS } from '../read/read-hours.ts';
 import type { Reading } from '../reading.ts';
@@ -8,9 +15,15 @@ import { dateText } from '../words/dates.ts';
 import { meanCount } from '../words/numbers.ts';
 import type { PromiseWording } from '../words/promise.ts';
 import { type BuiltCalendars, namesOf } from './build-calendars.ts';
+import { buildSentOut } from './build-sent-out.ts';
 import { isSectionLost, resolves } from './names.ts';
 
-export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: Reading): DemandStream[] {
+export function buildDemand(
+  scenario: Scenario,
+  built: BuiltCalendars,
+  parts: readonly PartType[],
+  reading: Reading,
+): DemandStream[] {
   const partNames = scenario.parts.map((part) => part.name);
   return scenario.demand.map((demand) => {
     const path = ['demand', demand.name];
@@ -38,7 +51,12 @@ export function buildDemand(scenario: Scenario, built: BuiltCalendars, reading: 
       due: dueRule(demand.promise, demand.cutOffHour),
       rushDue: dueRule(demand.rushPromise, demand.cutOffHour),
       changes: demand.changes,
-      sentOut: null,
+      sentOut: buildSentOut(
+        demand,
+        parts.find((part) => part.name === demand.part),
+        built.labCalendar,
+        reading,
+      ),
     };
   });
 }
@@ -69,7 +87,8 @@ function checkPromise(demand: ScenarioDemand, path: SourcePath, labCalendar: str
       });
     }
   }
-  if (inWorkingDays.length === 0 && reading.nodeAt([...path, 'cut-off']) !== undefined) {
+  const isSentForDays = demand.sentOut?.takes.kind === 'working days';
+  if (inWorkingDays.length === 0 && !isSentForDays && reading.nodeAt([...path, 'cut-off']) !== undefined) {
     reading.report([...path, 'cut-off'], 'key', {
       message: '"cut-off" has no meaning here: no promise counts working days.',
       found: 'cut-off',

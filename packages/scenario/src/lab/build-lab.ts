@@ -12,6 +12,7 @@ import { checkConditions } from './check-conditions.ts';
 import { checkDates } from './check-dates.ts';
 import { checkLaunch } from './check-launch.ts';
 import { checkMoney } from './check-money.ts';
+import { checkNoneOwned, inUse } from './check-none-owned.ts';
 import { checkPeople } from './check-people.ts';
 import { checkSkills, checkUnused } from './check-unused.ts';
 import { resolves } from './names.ts';
@@ -40,7 +41,7 @@ export function buildLab(
     stations: scenario.stations.map(({ times: _, ...station }) => station),
     carriers: scenario.carriers,
     parts,
-    demand: buildDemand(scenario, built, reading),
+    demand: buildDemand(scenario, built, parts, reading),
     dispatch: scenario.dispatch,
     initialState: buildInitialState(scenario, parts, reading),
     deadlines,
@@ -49,16 +50,17 @@ export function buildLab(
   const isSound =
     !reading.isMisspelt([]) &&
     ['hours', 'people', 'machines', 'stations'].every((section) => !reading.hasErrorsWithin([section]));
-  const places = attendedPlaces(lab, reading);
   if (isSound) {
-    checkPeople(places, lab, reading);
-    checkConditions(lab, reading);
-    checkLaunch(lab, reading);
+    checkNoneOwned(lab, reading);
+    const used = inUse(lab);
+    checkPeople(attendedPlaces(used, reading), lab, reading);
+    checkConditions(used, reading);
+    checkLaunch(used, reading);
   }
   checkMoney(scenario.money, lab, reading);
   if (!reading.hasErrors) {
     checkUnused(scenario, built.labCalendar, reading);
-    const needed = places.map(({ work }) => work.skill);
+    const needed = attendedPlaces(lab, reading).map(({ work }) => work.skill);
     checkSkills(scenario, needed, reading);
     checkDates(scenario, reading);
   }

@@ -30,6 +30,8 @@ function checkGroup(
   });
   const needsNotice = group.breakdowns.length > 0 || (group.failure ?? null) !== null;
   if (!needsNotice || group.noticing.kind === 'monitored' || somebodyComes(lab)) return;
+  // That there is nobody of a group has been told.
+  if (reading.hasErrorsWithin(['people'])) return;
   const isFailure = group.breakdowns.length === 0;
   const key = isFailure ? 'fails' : 'breaks down';
   reading.report([...path, key], 'key', {
@@ -53,6 +55,7 @@ function checkHours(name: string | null, path: SourcePath, what: string, lab: La
 
 function somebodyComes(lab: Lab): boolean {
   return lab.people.some((group) => {
+    if (group.count === 0) return false;
     const calendar = lab.calendars.find((candidate) => candidate.name === group.calendar);
     return calendar !== undefined && windowsOf(calendar).length > 0;
   });

@@ -13,6 +13,7 @@ import { skillPath } from './names.ts';
  */
 export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading: Reading): void {
   const told = new Set<string>();
+  const toldGroups = new Set<string>();
   for (const place of places) {
     const { skill, persons, pausable } = place.work;
     if (skill === '') continue;
@@ -21,7 +22,12 @@ export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading:
     if (attendance.persons === 0) {
       if (told.has(skill)) continue;
       told.add(skill);
-      reportNobody(place, path, places, lab, reading);
+      const absent = lab.people.find((group) => group.skills.includes(skill));
+      if (absent === undefined) reportNobody(place, path, places, lab, reading);
+      else if (!toldGroups.has(absent.name)) {
+        toldGroups.add(absent.name);
+        reportAbsent(absent.name, place, reading);
+      }
       continue;
     }
     if (attendance.persons < persons) {
@@ -54,6 +60,16 @@ export function checkPeople(places: readonly AttendedPlace[], lab: Lab, reading:
       write: 'may pause: yes',
     });
   }
+}
+
+/** A group of nobody, who alone could do it: once for all that it could do. */
+function reportAbsent(group: string, { what, work }: AttendedPlace, reading: Reading): void {
+  reading.report(['people', group, 'count'], 'value', {
+    message: `Nobody can do the ${what}: there is nobody of "${group}", and no one else has the skill "${work.skill}".`,
+    found: '0',
+    expected: 'at least 1, or another group with the skill',
+    write: '1',
+  });
 }
 
 /** A skill that nobody has: once for all work that asks for it, and with the people where the slip is theirs. */

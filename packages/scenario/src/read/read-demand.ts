@@ -12,6 +12,7 @@ import { promise } from '../words/promise.ts';
 import { weekdays, windows } from '../words/week.ts';
 import { readPart, type Wording, WordingError } from '../words/wording-error.ts';
 import { readChanges } from './read-changes.ts';
+import { readSentOut, readUsualSendOut } from './read-sent-out.ts';
 
 /** Key of an endless backlog. */
 const KEPT = 'kept in the lab';
@@ -19,6 +20,7 @@ const KEPT = 'kept in the lab';
 const NO_ARRIVALS: ScenarioArrivals = { kind: 'dated', jobs: [] };
 
 export function readDemand(fields: Fields): ScenarioDemand[] {
+  const usualSendOut = readUsualSendOut(fields);
   const cutOffForAll = fields.read('cut-off', clockTime, null);
   return fields.names('demand').map((name): ScenarioDemand => {
     const demand = fields.group('demand').group(name);
@@ -35,6 +37,7 @@ export function readDemand(fields: Fields): ScenarioDemand[] {
       rushPromise: demand.read('rush promise', promise) ?? usual,
       cutOffHour: cutOffText ?? demand.read('cut-off', clockTime) ?? null,
       changes: readChanges(demand),
+      sentOut: readSentOut(demand, usualSendOut),
     };
   });
 }

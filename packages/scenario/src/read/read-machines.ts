@@ -70,7 +70,7 @@ function readMachine(written: Fields, name: string, isAsked: boolean): ScenarioM
   return {
     name,
     process,
-    count: fields.readOr('count', wholeNumber(1, '3', MOST_ALIKE), '1'),
+    count: fields.readOr('count', wholeNumber(0, '3', MOST_ALIKE), '1'),
     capacity: fields.read('holds', machineCapacity) ?? null,
     mostJobs: fields.read('jobs per build', wholeNumber(1, '1')) ?? null,
     shaped,

@@ -34,7 +34,7 @@ export function readPeople(
         'skills: [run machines]',
       );
     }
-    const count = group.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1');
+    const count = group.readOr('count', wholeNumber(0, '2', MOST_ALIKE), '1');
     return {
       name,
       count,

@@ -30,7 +30,7 @@ export function readStations(fields: Fields, asked: PlacesAsked): ScenarioStatio
     const times = readStationTimes(station);
     return {
       name,
-      count: station.readOr('count', wholeNumber(1, '2', MOST_ALIKE), '1'),
+      count: station.readOr('count', wholeNumber(0, '2', MOST_ALIKE), '1'),
       ...station.readOr('holds', stationCapacity, '1 job'),
       ...station.readOr('start', stationStart, 'at once'),
       ...readConditions(station, 'station', times.by ?? USUAL_SKILL, null),

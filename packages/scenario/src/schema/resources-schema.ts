@@ -11,7 +11,7 @@ export const peopleSchema = z
   .record(
     z.string(),
     z.strictObject({
-      count: whole('How many persons; default 1', 1, 2).optional(),
+      count: whole('How many persons; default 1', 0, 2).optional(),
       hours: hoursReference.optional(),
       skills: wordsOrList('What they can do', 'run machines'),
       'other duties': words(
@@ -47,7 +47,11 @@ export const machinesSchema = z
         .enum(['MEX', 'VPP', 'PBF', 'other'])
         .meta({ description: 'Process class; default other' })
         .optional(),
-      count: whole('How many machines that are alike; default 1', 1, 3).optional(),
+      count: whole(
+        'How many machines that are alike; 0: none yet, all that needs them is sent out; default 1',
+        0,
+        3,
+      ).optional(),
       holds: words('How much one build holds, when parts do not say how many fit', '24 parts').optional(),
       'jobs per build': whole('Most jobs that share a build; default as many as fit', 1, 1).optional(),
       ...shapedBuilds,
@@ -127,7 +131,11 @@ export const stationsSchema = z
         .enum([...STATION_CLASSES.keys()])
         .meta({ description: 'A generic class whose times stand in for keys that are not written' })
         .optional(),
-      count: whole('How many stations that are alike; default 1', 1, 2).optional(),
+      count: whole(
+        'How many stations that are alike; 0: none yet, all that needs them is sent out; default 1',
+        0,
+        2,
+      ).optional(),
       holds: words(
         'How much one batch holds; default 1 job; a volume is that of the boxes around the parts',
         '20 parts',

@@ -94,6 +94,32 @@ export const partsSchema = z
   )
   .meta({ description: 'Part types' });
 
+const SENT_OUT_WHEN = ['always', 'more than 12 jobs wait or a promise is at risk', 'never'] as const;
+const SENT_OUT_TAKES = ['4 to 9 working days, usually 6', '2 to 6 days, usually 4'] as const;
+
+export const sentOutSchema = z
+  .strictObject({
+    takes: words('How long jobs are away, in working days or by the clock', ...SENT_OUT_TAKES).optional(),
+    when: words(
+      'When; for every demand that says nothing of its own; default never',
+      ...SENT_OUT_WHEN,
+    ).optional(),
+  })
+  .meta({ description: 'Work that is made outside' });
+
+const sentOutOfDemand = z
+  .union([
+    z.string(),
+    z.strictObject({
+      when: words('When', ...SENT_OUT_WHEN).optional(),
+      takes: words('How long jobs are away; default as for all jobs', ...SENT_OUT_TAKES).optional(),
+    }),
+  ])
+  .meta({
+    description: 'When its jobs are made outside; default as for all jobs',
+    examples: ['always', { when: 'more than 12 jobs wait', takes: '4 to 9 working days, usually 6' }],
+  });
+
 const datedJob = z.union([
   z.string(),
   z.strictObject({
@@ -137,6 +163,7 @@ export const demandSchema = z
       'rush promise': words('What is promised to rush jobs; default the same', '1 working day').optional(),
       'cut-off': words('Files after this time count for the next working day', '14:00').optional(),
       ...changesSchema,
+      'sent out': sentOutOfDemand.optional(),
     }),
   )
   .meta({

@@ -8,7 +8,7 @@ const ALWAYS: SendOutRule = {
   always: true,
   waitingJobsAbove: null,
   promiseAtRisk: false,
-  leadTime: { kind: 'working days', days: { kind: 'fixed', value: 3 }, cutOffHour: null },
+  leadTime: { kind: 'working days', days: { kind: 'constant', value: 3 }, cutOffHour: null },
 };
 
 function labWith(rules: Record<string, SendOutRule | null>) {
