@@ -32,6 +32,8 @@ export function readUsualSendOut(fields: Fields): UsualSendOut {
 /** `sent out: always`, conditions, or a group that also says how long it takes. */
 export function readSentOut(demand: Fields, usual: UsualSendOut): ScenarioSendOut | null {
   if (!demand.has(SENT_OUT)) {
+    // A misspelt key may be meant to say it.
+    if (demand.reading.isMisspelt(demand.path)) return null;
     demand.assume(SENT_OUT, usual.conditions === null ? 'never' : 'as for all jobs');
     const { conditions, takes } = usual;
     return conditions === null ? null : { conditions, isOwn: false, takes: takes ?? SOME_DAYS };
