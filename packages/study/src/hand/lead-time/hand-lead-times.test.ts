@@ -199,7 +199,7 @@ describe('handLeadTimes', () => {
     expect(byHand(byClock, 'customer')).toMatchObject({ leadTimeHours: 100, stageHours: 100 });
     expect(handCalculation(byClock, RANGE)[0]).toMatchObject({ name: 'server', load: 0 });
     // Five working days of a lab that opens on five days are a week.
-    const days = { kind: 'working days', days: { kind: 'fixed', value: 5 }, cutOffHour: null } as const;
+    const days = { kind: 'working days', days: { kind: 'constant', value: 5 }, cutOffHour: null } as const;
     expect(byHand(sentOut(days)).leadTimeHours).toBeCloseTo(168, 9);
   });
 

@@ -1,4 +1,4 @@
-import { meanOf, meanOfCount } from '@buildweek/core';
+import { meanOf } from '@buildweek/core';
 import type { Lab, OutsideLeadTime } from '@buildweek/model';
 
 /**
@@ -7,7 +7,7 @@ import type { Lab, OutsideLeadTime } from '@buildweek/model';
  */
 export function outsideHours(lab: Lab, leadTime: OutsideLeadTime): number {
   if (leadTime.kind === 'clock') return meanOf(leadTime.duration.distribution);
-  return meanOfCount(leadTime.days) * (7 / workingDaysOfWeek(lab)) * 24;
+  return meanOf(leadTime.days) * (7 / workingDaysOfWeek(lab)) * 24;
 }
 
 /** Days of the week on which the lab opens, at least 1. */
