@@ -3,6 +3,7 @@ import { calibrateCommand } from './commands/calibrate.ts';
 import { checkCommand } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
 import { followCommand } from './commands/follow.ts';
+import { howManyCommand } from './commands/how-many.ts';
 import { partCommand } from './commands/part.ts';
 import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
@@ -35,6 +36,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     reportCommand(),
     followCommand(),
     compareCommand(),
+    howManyCommand(),
     partCommand(),
     typicalMachinesCommand(),
     calibrateCommand(),

@@ -1,5 +1,12 @@
-import { CHART_WIDTH, type Chart, chartsOf, comparisonChartsOf, partChartsOf } from '@buildweek/charts';
-import type { ComparisonAnswer, PartAnswer, Results } from '@buildweek/results';
+import {
+  CHART_WIDTH,
+  type Chart,
+  chartsOf,
+  comparisonChartsOf,
+  partChartsOf,
+  planChartsOf,
+} from '@buildweek/charts';
+import type { ComparisonAnswer, PartAnswer, PlanAnswer, Results } from '@buildweek/results';
 import { chartImage } from './chart-image.ts';
 import { Html, html } from './html.ts';
 
@@ -28,6 +35,11 @@ export function drawnPartCharts(answer: PartAnswer): ReadonlyMap<string, DrawnCh
 /** All charts of a comparison of plans by their id. */
 export function drawnComparisonCharts(answer: ComparisonAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(comparisonChartsOf(answer, 'wide'), comparisonChartsOf(answer, 'narrow'));
+}
+
+/** All charts of a search for a plan by their id. */
+export function drawnPlanCharts(answer: PlanAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(planChartsOf(answer, 'wide'), planChartsOf(answer, 'narrow'));
 }
 
 function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {

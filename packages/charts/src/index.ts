@@ -32,6 +32,7 @@ export { formatLength, formatPieces, MINUTES, spreadFigure } from './part/spread
 export { buildStages, kindOfStretch, STRETCH_WORDS, stretchName } from './part/stretch-words.ts';
 export { drawnWays } from './part/ways.ts';
 export { comparisonChartsOf } from './plans/difference-chart.ts';
+export { planChartsOf } from './plans/plan-charts-of.ts';
 export { simulatedUse } from './simulated-use.ts';
 export { confidenceNote, targetConfidence, targetFound, VERDICT_MARKS } from './target-words.ts';
 export { textWidth } from './text-width.ts';

@@ -8,12 +8,15 @@ export {
   calibrationJsonSchema,
   comparisonJsonSchema,
   partJsonSchema,
+  planJsonSchema,
   resultsJsonSchema,
 } from './json-schema.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
 export { parseResults, ResultsError } from './parse-results.ts';
 export * from './part-answer.ts';
+export * from './plan-answer.ts';
+export { planLabel } from './plan-label.ts';
 export * from './plan-measure.ts';
 export * from './results.ts';
 export * from './sent-out.ts';

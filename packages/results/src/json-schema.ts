@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { calibrationAnswerSchema } from './calibration-answer.ts';
 import { comparisonAnswerSchema } from './comparison-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
+import { planAnswerSchema } from './plan-answer.ts';
 import { resultsSchema } from './results.ts';
 
 type JsonSchema = Readonly<Record<string, unknown>>;
@@ -24,6 +25,11 @@ export function calibrationJsonSchema(): JsonSchema {
 /** The JSON Schema of a comparison of plans. */
 export function comparisonJsonSchema(): JsonSchema {
   return jsonSchemaOf(comparisonAnswerSchema);
+}
+
+/** The JSON Schema of the answer of a search for a plan. */
+export function planJsonSchema(): JsonSchema {
+  return jsonSchemaOf(planAnswerSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

@@ -26,6 +26,8 @@ export {
   type PartQuestion,
   waysOfMaking,
 } from './part/ways-of-making.ts';
+export { BEST_MEASURES, type BestMeasure } from './plans/best-measures.ts';
+export { bestPlan } from './plans/best-plan.ts';
 export { type ComparedPlans, comparePlans } from './plans/compare-plans.ts';
 export {
   type ObservationJournal,
@@ -33,8 +35,16 @@ export {
   ObservedPlans,
   type Plan,
 } from './plans/observed-plans.ts';
+export { cheapestPlan, type PlanFindings, type PlanQuestion } from './plans/plan-answer.ts';
+export {
+  type CandidatePlan,
+  candidatePlans,
+  type PlanChoice,
+  type PlanVariant,
+} from './plans/plan-space.ts';
 export type { MeasuresOfLab, ReplicationMeasure } from './plans/replication-measure.ts';
 export { standardMeasures } from './plans/standard-measures.ts';
+export { observedTargets, targetMeasures } from './plans/target-measures.ts';
 export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';

@@ -37,3 +37,17 @@ export function precisionOption(text: string): PrecisionAsked {
     `Give it as "5 % of p90 lead time". Known: ${PRECISION_MEASURES.join(', ')}.`,
   );
 }
+
+/** Reads a share, `2 %`. */
+export function shareOption(text: string): number {
+  const share = Number(/^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(text)?.[1]) / 100;
+  if (share > 0 && share < 1) return share;
+  throw new InvalidArgumentError('Give a share between 0 and 100 %, as "2 %".');
+}
+
+/** Reads an amount of money, `250000` or `250 000`. */
+export function amountOption(text: string): number {
+  const amount = Number(text.replace(/[\s\u202f']/g, ''));
+  if (text.trim() !== '' && Number.isFinite(amount) && amount > 0) return amount;
+  throw new InvalidArgumentError('Give an amount of money above 0, as 250000.');
+}

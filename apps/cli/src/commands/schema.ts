@@ -2,6 +2,7 @@ import {
   calibrationJsonSchema,
   comparisonJsonSchema,
   partJsonSchema,
+  planJsonSchema,
   resultsJsonSchema,
 } from '@buildweek/results';
 import { scenarioJsonSchema } from '@buildweek/scenario';
@@ -13,13 +14,14 @@ const SCHEMAS = {
   part: partJsonSchema,
   calibration: calibrationJsonSchema,
   comparison: comparisonJsonSchema,
+  plan: planJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, or of a comparison of plans.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, or of a search for a plan.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

@@ -33,6 +33,10 @@ export const COMPARISON_FILE: OutputKind = {
   name: 'a comparison',
   mark: /^\s*\{\s*"format":\s*"buildweek comparison"/,
 };
+export const PLAN_FILE: OutputKind = {
+  name: 'the answer of a search for a plan',
+  mark: /^\s*\{\s*"format":\s*"buildweek plan"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

@@ -2,6 +2,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import {
   ChangeError,
+  type ChangeWording,
   changeScenario,
   type FileResolver,
   formatProblem,
@@ -39,9 +40,15 @@ export function readScenarioFile(path: string): ScenarioFile {
  * The same scenario with changes in its own words.
  * @throws Failure for bad input when a change cannot be made, or what comes of it is no scenario
  */
-export function readChangedScenario({ text }: ScenarioFile, path: string, changes: string): ScenarioFile {
+export function readChangedScenario(
+  { text }: ScenarioFile,
+  path: string,
+  changes: string | readonly ChangeWording[],
+): ScenarioFile {
   try {
-    return readScenarioText(changeScenario(text, readChanges(changes)), path, ` with “${changes}”`);
+    const wordings = typeof changes === 'string' ? readChanges(changes) : changes;
+    const words = wordings.map(({ wording }) => wording).join('; ');
+    return readScenarioText(changeScenario(text, wordings), path, ` with “${words}”`);
   } catch (error) {
     if (!(error instanceof ChangeError)) throw error;
     throw badInput(`${error.message}\n  write:    ${error.write}`);

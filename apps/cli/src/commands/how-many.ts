@@ -1,0 +1,222 @@
+import { createHash } from 'node:crypto';
+import { PLAN_ANSWER_VERSION, type PlanAnswer } from '@buildweek/results';
+import type { ChangeWording } from '@buildweek/scenario';
+import {
+  BEST_MEASURES,
+  type BestMeasure,
+  bestPlan,
+  candidatePlans,
+  cheapestPlan,
+  observedTargets,
+  type PlanFindings,
+  standardMeasures,
+  targetMeasures,
+} from '@buildweek/study';
+import { Command, Option } from 'commander';
+import { badInput } from '../failure.ts';
+import { checkOutput, PLAN_FILE, REPORT_FILE, writeOutput } from '../files/output-file.ts';
+import { readChangedScenario, readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
+import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
+import { planVariants } from '../plans/plan-variants.ts';
+import { type PlanPlay, playPlans } from '../plans/play-plans.ts';
+import { programVersion } from '../program-version.ts';
+import { planText } from '../tables/plan-text.ts';
+import { styleFor } from '../terminal/style.ts';
+import { amountOption, shareOption, wholeNumberOption } from './option-values.ts';
+
+interface HowManyOptions extends PlanOptions {
+  readonly vary: readonly string[];
+  readonly target: readonly string[];
+  readonly indifference: number;
+  readonly atMost: number;
+  readonly best?: BestMeasure;
+  readonly budget?: number;
+}
+
+/** Share of uses in which the search may err. */
+const ALPHA = 0.05;
+
+export function howManyCommand(): Command {
+  const command = new Command('how-many')
+    .summary('find the cheapest plan that meets the targets')
+    .description(
+      'Tries plans in order of what they cost, each on the same random numbers, until one is known to meet every target of the scenario: how many machines, stations and people, in which hours. Shows what comes close and why it falls short, what one more of each would bring, and how sure all that is.',
+    )
+    .argument('<file>', 'scenario file (YAML); - reads standard input')
+    .option(
+      '--vary <choice>',
+      'what may be chosen, as "resin: 1 to 5" (default: what the scenario says under "may vary"); may be given again',
+      gathered,
+      [] as readonly string[],
+    )
+    .option(
+      '--target <sentence>',
+      'what the plan has to reach, as "90 % of jobs within 3 days" (default: the targets of the scenario); may be given again',
+      gathered,
+      [] as readonly string[],
+    )
+    .addOption(
+      new Option(
+        '--best <measure>',
+        'instead of the cheapest plan that meets the targets, the best within the budget: late has the smallest share of late jobs, p90 the shortest time for nine of ten jobs',
+      ).choices(Object.keys(BEST_MEASURES)),
+    )
+    .addOption(
+      new Option(
+        '--budget <amount>',
+        'what the best plan may cost in a year, in the currency of the scenario',
+      ).argParser(amountOption),
+    )
+    .option(
+      '--indifference <share>',
+      'a plan so close to a target, or to the best, counts as right',
+      shareOption,
+      0.02,
+    )
+    .option(
+      '--at-most <number>',
+      'replications after which a plan is left undecided',
+      wholeNumberOption(40),
+      1000,
+    );
+  return withPlanOptions(command)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  buildweek how-many scenarios/demo.yaml
+  buildweek how-many scenarios/demo.yaml --target "90 % of rush jobs within 3 days" --vary "technicians: 1 to 4" --vary "resin: 2 to 5"
+  buildweek how-many scenarios/demo.yaml --page plan.html --json plan.json`,
+    )
+    .action(howMany);
+}
+
+function gathered(value: string, before: readonly string[]): readonly string[] {
+  return [...before, value];
+}
+
+async function howMany(path: string, options: HowManyOptions): Promise<void> {
+  const toStandardOutput = options.json === '-';
+  if (options.json !== undefined && !toStandardOutput) checkOutput(options.json, PLAN_FILE, options.force);
+  if (options.page !== undefined) checkOutput(options.page, REPORT_FILE, options.force);
+  const file = asked(readScenarioFile(path), path, options);
+  const { lab, targets, variations, economics } = file.reading;
+  const settings = planSettings(file.reading.settings, options);
+  checkQuestion(file, path, options);
+  const counts = variations.filter((one) => one.kind === 'count');
+  const wordings = variations.filter((one) => one.kind === 'wording');
+  const plans = candidatePlans(planVariants(file, path), counts);
+  const own = observedTargets(targets);
+  const firstTarget = standardMeasures(lab).length;
+  const answer = await playPlans(
+    {
+      command: 'how-many',
+      path,
+      texts: [file.text],
+      lab,
+      settings,
+      measures: (one) => [...standardMeasures(one), ...targetMeasures(one, own)],
+    },
+    options,
+    async (play) => {
+      play.expect(plans.length * 10, true);
+      const question = {
+        plans,
+        targets,
+        counts,
+        wordings,
+        currency: economics?.currency ?? null,
+        firstTarget,
+        level: settings.level,
+      };
+      const { indifference, atMost: most, best, budget = null } = options;
+      const search = { indifference, alpha: ALPHA, most, weeks: settings.weeks };
+      const findings =
+        best === undefined
+          ? await cheapestPlan(question, play.plans, search)
+          : await bestPlan(question, play.plans, {
+              ...search,
+              by: best,
+              budget,
+              playedWeeks: settings.weeks + settings.capWeeks,
+            });
+      return findings === null ? null : answerOf(file, findings, play);
+    },
+  );
+  await keep(answer, options);
+  if (!toStandardOutput) process.stdout.write(planText(answer, styleFor(process.stdout)));
+}
+
+/** The scenario with the targets and choices of the command line in the place of its own. */
+function asked(file: ScenarioFile, path: string, { vary, target }: HowManyOptions): ScenarioFile {
+  const changes: ChangeWording[] = [];
+  if (target.length > 0) {
+    const value = `[${target.map((sentence) => JSON.stringify(sentence)).join(', ')}]`;
+    changes.push({ wording: `targets: ${value}`, path: ['targets'], value });
+  }
+  if (vary.length > 0) {
+    const value = `{ ${vary.join(', ')} }`;
+    changes.push({ wording: `may vary: ${value}`, path: ['may vary'], value });
+  }
+  return changes.length === 0 ? file : readChangedScenario(file, path, changes);
+}
+
+function checkQuestion({ reading }: ScenarioFile, path: string, { best, budget }: HowManyOptions): void {
+  const { lab, targets, variations, economics } = reading;
+  if (budget !== undefined && best === undefined) {
+    throw badInput(
+      '--budget is for --best late or --best p90. For the cheapest plan write a target: --target "budget at most 250000 per year"',
+    );
+  }
+  if (budget !== undefined && economics === null) {
+    throw badInput(
+      `${path} states no prices, so no plan has a cost to hold against --budget. Write a section "money:" and prices; see "buildweek schema scenario".`,
+    );
+  }
+  if (best === undefined && observedTargets(targets).length === 0) {
+    throw badInput(
+      `${path} has no target that the search could go by. Write one, as\n  targets:\n    - 90 % of jobs within 3 days\nor give it: --target "90 % of jobs within 3 days"`,
+    );
+  }
+  if (variations.length > 0) return;
+  const name = lab.machines[0]?.name ?? lab.people[0]?.name ?? lab.stations[0]?.name ?? 'resin';
+  throw badInput(
+    `${path} does not say what may be chosen. Write it, as\n  may vary:\n    ${name}: 1 to 4\nor give it: --vary "${name}: 1 to 4"`,
+  );
+}
+
+function answerOf(file: ScenarioFile, findings: PlanFindings, play: PlanPlay): PlanAnswer {
+  const { settings, ignoredWeeks, warnings, plans } = play;
+  return {
+    format: 'buildweek plan',
+    version: PLAN_ANSWER_VERSION,
+    program: { name: 'buildweek', version: programVersion() },
+    scenario: {
+      name: file.reading.lab.name,
+      text: file.text,
+      hash: createHash('sha256').update(file.text).digest('hex'),
+    },
+    currency: file.reading.economics?.currency ?? null,
+    run: {
+      seed: settings.seed,
+      weeks: settings.weeks,
+      ignoredWeeks,
+      capWeeks: settings.capWeeks,
+      level: settings.level,
+      replications: plans.replications,
+    },
+    ...findings,
+    warnings: [...warnings],
+  };
+}
+
+async function keep(answer: PlanAnswer, { json, page }: HowManyOptions): Promise<void> {
+  const text = `${JSON.stringify(answer, null, 1)}\n`;
+  if (json === '-') process.stdout.write(text);
+  else if (json !== undefined) writeOutput(json, text);
+  if (page === undefined) return;
+  // Charts take a while to load: without a page the command does without.
+  const { renderPlan } = await import('@buildweek/report');
+  writeOutput(page, renderPlan(answer));
+  process.stderr.write(`The page is in ${page}. Open it in a browser.\n`);
+}

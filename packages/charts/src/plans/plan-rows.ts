@@ -1,0 +1,25 @@
+import type { ShownPlan } from '@buildweek/results';
+
+/** The measure by which plans are drawn against their cost. */
+const SPEED = 'nine of ten jobs within';
+
+/** Words for the verdict on a plan, as a legend has them. */
+export const PLAN_VERDICTS = ['meets every target', 'misses a target', 'not decided'] as const;
+export type PlanVerdict = (typeof PLAN_VERDICTS)[number];
+
+export function verdictOfPlan({ verdict }: ShownPlan): PlanVerdict {
+  if (verdict === 'met') return 'meets every target';
+  return verdict === 'missed' ? 'misses a target' : 'not decided';
+}
+
+/** Hours within which nine of ten jobs are finished; null where that is not known. */
+export function speedOf({ measures }: ShownPlan): { value: number; low: number; high: number } | null {
+  const found = measures.find(({ name }) => name === SPEED)?.value;
+  return found?.kind === 'estimate' ? found : null;
+}
+
+/** Name of a plan with what it is, for a row. */
+export function planSuffix({ role, isToday }: ShownPlan): string {
+  if (role === 'chosen') return isToday ? ' (answer, today)' : ' (answer)';
+  return isToday ? ' (today)' : '';
+}

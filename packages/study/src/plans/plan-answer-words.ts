@@ -1,0 +1,142 @@
+import { figureOf, type ShownPlan, type TargetOfPlan, writtenUnit } from '@buildweek/results';
+import { amountWords, percentWords } from './amount-words.ts';
+
+/** What the sentences are made from. */
+export interface PlanFacts {
+  readonly shown: readonly ShownPlan[];
+  /** All plans, and how many of them are dearer than the answer and were not looked at. */
+  readonly plans: number;
+  readonly undecided: number;
+  readonly currency: string | null;
+}
+
+const SPEED = 'nine of ten jobs within';
+
+/** The answer in a few sentences, the most important first. */
+export function planHeadline(facts: PlanFacts): string[] {
+  const chosen = facts.shown.find(({ role }) => role === 'chosen');
+  return chosen === undefined ? noneSentences(facts) : foundSentences(chosen, facts);
+}
+
+function foundSentences(chosen: ShownPlan, facts: PlanFacts): string[] {
+  const { shown, plans, undecided, currency } = facts;
+  const targets = chosen.targets.map(targetWords);
+  const cheapest = undecided === 0 ? 'the cheapest' : 'the cheapest that could be confirmed';
+  const what = chosen.isToday
+    ? `Buy nothing: what is there today (${chosen.name}) is ${cheapest} of ${plans} plans that meets every target`
+    : `Take ${chosen.name}: ${cheapest} of ${plans} plans that meets every target`;
+  return [
+    `${what}${costWords(chosen, currency)}.`,
+    ...(targets.length === 0 ? [] : [`With it ${targets.join('; ')}.`]),
+    ...todaySentence(chosen, facts),
+    ...cheaperSentence(chosen, shown, currency),
+    ...moreSentence(shown, currency),
+    ...(undecided === 0
+      ? []
+      : [
+          `${undecided === 1 ? 'One cheaper plan' : `${undecided} cheaper plans`} could neither be ruled out nor confirmed.`,
+        ]),
+  ];
+}
+
+function noneSentences({ shown, plans, undecided }: PlanFacts): string[] {
+  const best = shown.find(({ role, verdict }) => role === 'near miss' && verdict === 'missed');
+  const failing = best?.targets.find(({ verdict }) => verdict === 'missed');
+  const lead =
+    undecided === 0
+      ? `None of ${plans} plans in the range meets every target.`
+      : `None of ${plans} plans could be confirmed to meet every target; ${undecided} could not be ruled out either.`;
+  if (best === undefined || failing === undefined) return [lead];
+  const found = failing.value.kind === 'estimate' ? ` reaches ${percentWords(failing.value)}` : '';
+  return [
+    lead,
+    `“${failing.target}” is what fails: the plan that comes closest, ${best.name},${found}.`,
+    ...widenSentence(shown, failing),
+  ];
+}
+
+/** Which range to widen: that of what helps the failing target most. */
+function widenSentence(shown: readonly ShownPlan[], failing: TargetOfPlan): string[] {
+  const helps = shown
+    .filter(({ role }) => role === 'one more')
+    .flatMap((plan) => {
+      const value = plan.targets.find(({ target }) => target === failing.target)?.value;
+      return value?.kind === 'estimate' ? [{ plan, value }] : [];
+    })
+    .sort((one, other) => other.value.value - one.value.value);
+  const [most] = helps;
+  if (most === undefined || failing.value.kind !== 'estimate' || most.value.low <= failing.value.value) {
+    return ['One more of anything that may vary hardly helps it: look at the hours, or at the target.'];
+  }
+  return [
+    `Widen the range of ${most.plan.why.replace('one more of ', '')} first: one more gives ${percentWords(most.value)}.`,
+  ];
+}
+
+function costWords({ committedCost, purchase }: ShownPlan, currency: string | null): string {
+  if (committedCost === null) return '';
+  const unit = currency ?? '';
+  const buy =
+    purchase === null || purchase === 0 ? 'nothing to buy' : `${amountWords(purchase)} ${unit} to buy`;
+  return `, at ${amountWords(committedCost)} ${unit} a year whatever it makes, ${buy}`;
+}
+
+function todaySentence(chosen: ShownPlan, { shown, currency }: PlanFacts): string[] {
+  const today = shown.find(({ isToday }) => isToday);
+  if (today === undefined || chosen.isToday) return [];
+  const failing = today.targets.find(({ verdict }) => verdict === 'missed');
+  const found = failing?.value.kind === 'estimate' ? ` (${percentWords(failing.value)})` : '';
+  const why = today.verdict === 'missed' ? `${today.why}${found}` : today.why || 'is another';
+  return [`Today's plan, ${today.name}, ${why}${extraCost(today, chosen, currency)}.`];
+}
+
+function extraCost(before: ShownPlan, after: ShownPlan, currency: string | null): string {
+  if (before.committedCost === null || after.committedCost === null) return '';
+  const more = after.committedCost - before.committedCost;
+  return `; the answer costs ${amountWords(Math.abs(more))} ${currency ?? ''} a year ${more >= 0 ? 'more' : 'less'}`;
+}
+
+function cheaperSentence(chosen: ShownPlan, shown: readonly ShownPlan[], currency: string | null): string[] {
+  const cheaper = shown.filter(({ role, isToday }) => role === 'near miss' && !isToday);
+  const [next] = [...cheaper].sort((one, other) => (other.committedCost ?? 0) - (one.committedCost ?? 0));
+  if (next === undefined || next.committedCost === null || chosen.committedCost === null) return [];
+  const failing = next.targets.find(({ verdict }) => verdict === 'missed');
+  const found = failing?.value.kind === 'estimate' ? `: ${percentWords(failing.value)}` : '';
+  const saved = amountWords(chosen.committedCost - next.committedCost);
+  return [`A plan that saves ${saved} ${currency ?? ''} a year, ${next.name}, ${next.why}${found}.`];
+}
+
+/** What one more of the thing that helps most would bring. */
+function moreSentence(shown: readonly ShownPlan[], currency: string | null): string[] {
+  const gains = shown
+    .filter(({ role }) => role === 'one more')
+    .flatMap((plan) => {
+      const difference = plan.againstChosen.find(({ measure }) => measure === SPEED);
+      return difference?.outcome === 'better' && difference.difference.kind === 'estimate'
+        ? [{ plan, difference: difference.difference }]
+        : [];
+    })
+    .sort((one, other) => one.difference.value - other.difference.value);
+  const [most] = gains;
+  if (most === undefined) {
+    return shown.some(({ role }) => role === 'one more')
+      ? ['One more of anything that may vary would not make nine of ten jobs noticeably faster.']
+      : [];
+  }
+  const { value, low, high } = most.difference;
+  const unit = writtenUnit('hours', [value], null);
+  const gain = figureOf({ value: -value, low: -high, high: -low }, unit.size, unit.leastDecimals);
+  const range = gain.range === null ? '' : ` (${gain.range.low} to ${gain.range.high})`;
+  const chosen = shown.find(({ role }) => role === 'chosen');
+  const cost =
+    most.plan.committedCost === null || chosen?.committedCost == null
+      ? ''
+      : `, for ${amountWords(most.plan.committedCost - chosen.committedCost)} ${currency ?? ''} more a year`;
+  return [
+    `Most would be gained by ${most.plan.why}: nine of ten jobs ${gain.value} ${unit.many}${range} sooner${cost}.`,
+  ];
+}
+
+function targetWords({ target, value }: TargetOfPlan): string {
+  return value.kind === 'estimate' ? `“${target}”: ${percentWords(value)}` : `“${target}”: ${value.reason}`;
+}

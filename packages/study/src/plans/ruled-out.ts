@@ -1,0 +1,110 @@
+import type {
+  AttendedWork,
+  DemandStream,
+  Lab,
+  OnTimeTarget,
+  PartType,
+  ShareWithinTarget,
+  Stage,
+  Target,
+} from '@buildweek/model';
+import { expectedDemand } from '../hand/expected-demand.ts';
+import type { CandidatePlan } from './plan-space.ts';
+
+/**
+ * Why a plan cannot meet a target, whatever luck it has; null when that cannot be said beforehand. Only what is
+ * certain counts: money that is known, and jobs that can never be finished because nothing or nobody is there for a
+ * stage. That more of something always helps is not assumed.
+ *
+ * @param weeks over which demand is averaged
+ */
+export function ruledOut(plan: CandidatePlan, targets: readonly Target[], weeks: number): string | null {
+  for (const target of targets) {
+    const reason = target.kind === 'budget' ? overBudget(plan, target) : neverEnough(plan.lab, target, weeks);
+    if (reason !== null) return reason;
+  }
+  return null;
+}
+
+function overBudget(
+  { committedCost, purchase }: CandidatePlan,
+  { of, atMost, wording }: Extract<Target, { kind: 'budget' }>,
+): string | null {
+  const amount = of === 'purchases' ? purchase : committedCost;
+  return amount !== null && amount > atMost ? `costs more than “${wording}”` : null;
+}
+
+/** Jobs that cannot be made at all are never in time: so many others there have to be. */
+function neverEnough(lab: Lab, target: Target, weeks: number): string | null {
+  if (target.kind !== 'share within' && target.kind !== 'on time') return null;
+  const { part } = target.jobs;
+  let all = 0;
+  let possible = 0;
+  let lacking: string | null = null;
+  for (const { stream, jobsPerWeek } of expectedDemand(lab, { fromWeek: 0, weeks })) {
+    if (part !== null && stream.part !== part) continue;
+    const jobs = jobsPerWeek * countedShare(stream, target);
+    all += jobs;
+    const lacks = stream.sentOut?.always === true ? null : lackFor(lab, stream.part);
+    if (lacks === null) possible += jobs;
+    else if (jobs > 0) lacking ??= lacks;
+  }
+  // What is sometimes sent out may get round what is lacking.
+  const maySendOut = lab.demand.some(({ sentOut }) => sentOut !== null && !sentOut.always);
+  if (lacking === null || maySendOut || all === 0 || possible / all >= target.share) return null;
+  return `${lacking}, so that “${target.wording}” is out of reach`;
+}
+
+/** Share of the jobs of a stream that a target speaks of. */
+function countedShare(
+  { rushShare, due, rushDue }: DemandStream,
+  { kind, jobs }: ShareWithinTarget | OnTimeTarget,
+): number {
+  const normal = jobs.rush === true || (kind === 'on time' && due.kind === 'none') ? 0 : 1 - rushShare;
+  const rush = jobs.rush === false || (kind === 'on time' && rushDue.kind === 'none') ? 0 : rushShare;
+  return normal + rush;
+}
+
+/** What a part needs and the lab has not got; null when everything is there. */
+function lackFor(lab: Lab, partName: string): string | null {
+  const part = lab.parts.find(({ name }) => name === partName);
+  if (part === undefined) return null;
+  for (const stage of part.stages) {
+    const lack = lackAt(lab, part, stage);
+    if (lack !== null) return lack;
+  }
+  return null;
+}
+
+function lackAt(lab: Lab, part: PartType, stage: Stage): string | null {
+  switch (stage.kind) {
+    case 'wait':
+      return null;
+    case 'work':
+      return lackOfPeople(lab, part, stage.work);
+    case 'station': {
+      if (lab.stations.find(({ name }) => name === stage.stationGroup)?.count === 0) {
+        return `has no “${stage.stationGroup}” for “${part.name}”`;
+      }
+      return lackOfPeople(lab, part, stage.load) ?? lackOfPeople(lab, part, stage.unload);
+    }
+    case 'build': {
+      const group = lab.machines.find(({ name }) => name === stage.machineGroup);
+      if (group === undefined) return null;
+      if (group.count === 0) return `has no “${group.name}” for “${part.name}”`;
+      const works = [group.prepare, group.setUp, group.firstLayers, group.unload];
+      return works.map((work) => lackOfPeople(lab, part, work)).find((lack) => lack !== null) ?? null;
+    }
+  }
+}
+
+function lackOfPeople(lab: Lab, part: PartType, work: AttendedWork | null): string | null {
+  if (work === null) return null;
+  const able = lab.people
+    .filter(({ skills }) => skills.includes(work.skill))
+    .reduce((sum, { count }) => sum + count, 0);
+  if (able >= work.persons) return null;
+  return able === 0
+    ? `has nobody who can “${work.skill}”, which “${part.name}” needs`
+    : `has ${able} of the ${work.persons} persons who have to “${work.skill}” at once for “${part.name}”`;
+}
