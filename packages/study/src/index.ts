@@ -45,6 +45,7 @@ export {
 export type { MeasuresOfLab, ReplicationMeasure } from './plans/replication-measure.ts';
 export { standardMeasures } from './plans/standard-measures.ts';
 export { observedTargets, targetMeasures } from './plans/target-measures.ts';
+export { UnanswerableError } from './plans/unanswerable-error.ts';
 export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';

@@ -8,8 +8,9 @@ import {
   ObservedPlans,
   type ReplicationExecutor,
   type StopSignal,
+  UnanswerableError,
 } from '@buildweek/study';
-import { EXIT, Failure } from '../failure.ts';
+import { badInput, EXIT, Failure } from '../failure.ts';
 import { UnfinishedFile } from '../files/unfinished-file.ts';
 import { programVersion } from '../program-version.ts';
 import { stopOnSignal } from '../stop-on-signal.ts';
@@ -107,6 +108,8 @@ export async function playPlans<Answer>(
     if (answer === null) throw stopped(file, command, path);
     isDone = true;
     return answer;
+  } catch (error) {
+    throw error instanceof UnanswerableError ? badInput(error.message) : error;
   } finally {
     bar.clear();
     forget();

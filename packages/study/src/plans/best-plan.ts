@@ -12,6 +12,7 @@ import type { CandidatePlan } from './plan-space.ts';
 import { ruledOut } from './ruled-out.ts';
 import { shownPlan } from './shown-plan.ts';
 import { observedTargets } from './target-measures.ts';
+import { UnanswerableError } from './unanswerable-error.ts';
 
 export interface BestPlanSettings {
   readonly by: BestMeasure;
@@ -38,7 +39,7 @@ const HOURS_PER_WEEK = 168;
  * played side by side, and whoever is clearly beaten is played no further. How sure that is, `kimNelson` says.
  *
  * @returns null when somebody stopped
- * @throws RangeError when no plan is within the budget
+ * @throws UnanswerableError when no plan is within the budget, or nothing can be late
  */
 export async function bestPlan(
   question: PlanQuestion,
@@ -48,7 +49,10 @@ export async function bestPlan(
   const { plans, targets, currency, level, firstTarget } = question;
   const budgets = targets.filter(({ kind }) => kind === 'budget');
   const within = plans.filter((plan) => affordable(plan, budgets, settings));
-  if (within.length === 0) throw new RangeError('No plan in the range is within the budget.');
+  if (within.length === 0)
+    throw new UnanswerableError(
+      `No plan in the range is within the budget: the cheapest costs ${Math.round(plans[0]?.committedCost ?? 0)} a year. Widen the ranges downwards, or the budget.`,
+    );
   const value = await measureOf(question, observed, settings);
   if (value === null) return null;
   const choice: KimNelsonChoice =
@@ -134,7 +138,8 @@ async function measureOf(
 ): Promise<{ readonly of: (observation: Observation) => number; readonly tolerance: number } | null> {
   const today = plans.find(({ isToday }) => isToday) ?? (plans[0] as CandidatePlan);
   const index = observed.measuresOf(today).findIndex(({ name }) => name === BEST_MEASURES[by].measure);
-  if (index < 0) throw new RangeError('No job has a promise, so that none can be late.');
+  if (index < 0)
+    throw new UnanswerableError('No job has a promise, so that none can be late: take --best p90.');
   const usual = await observed.observe(today, FIRST_STAGE);
   if (usual === null) return null;
   const { numerators, denominators } = columns(usual, index);

@@ -40,7 +40,9 @@ function foundSentences(chosen: ShownPlan, facts: PlanFacts): string[] {
 }
 
 function noneSentences({ shown, plans, undecided }: PlanFacts): string[] {
-  const best = shown.find(({ role, verdict }) => role === 'near miss' && verdict === 'missed');
+  const [best] = shown
+    .filter(({ role, verdict }) => (role === 'near miss' || role === 'today') && verdict === 'missed')
+    .sort((one, other) => worstShortfall(other) - worstShortfall(one));
   const failing = best?.targets.find(({ verdict }) => verdict === 'missed');
   const lead =
     undecided === 0
@@ -53,6 +55,15 @@ function noneSentences({ shown, plans, undecided }: PlanFacts): string[] {
     `“${failing.target}” is what fails: the plan that comes closest, ${best.name},${found}.`,
     ...widenSentence(shown, failing),
   ];
+}
+
+/** How far the worst target is from what it asks for, 0 to −1. */
+function worstShortfall({ targets }: ShownPlan): number {
+  return Math.min(
+    ...targets.flatMap(({ value, asked, verdict }) =>
+      value.kind === 'estimate' && verdict === 'missed' ? [value.value - asked] : [],
+    ),
+  );
 }
 
 /** Which range to widen: that of what helps the failing target most. */
@@ -68,8 +79,9 @@ function widenSentence(shown: readonly ShownPlan[], failing: TargetOfPlan): stri
   if (most === undefined || failing.value.kind !== 'estimate' || most.value.low <= failing.value.value) {
     return ['One more of anything that may vary hardly helps it: look at the hours, or at the target.'];
   }
+  const still = most.value.high < failing.asked ? ', which is still short' : '';
   return [
-    `Widen the range of ${most.plan.why.replace('one more of ', '')} first: one more gives ${percentWords(most.value)}.`,
+    `Widen the range of ${most.plan.why.replace('one more of ', '')} first: one more gives ${percentWords(most.value)}${still}.`,
   ];
 }
 
