@@ -20,7 +20,7 @@ export interface PlanSearchSettings {
 }
 
 /** A plan that was discarded before it was played. */
-export interface RuledOutPlan {
+interface RuledOutPlan {
   readonly plan: CandidatePlan;
   readonly reason: string;
 }
@@ -36,7 +36,7 @@ export interface PlanSearch {
 }
 
 /** A plan is called missed after so many replications at the earliest, and met after so many. */
-export const FIRST_STAGE = { met: 30, missed: 10 } as const;
+const FIRST_STAGE = { met: 30, missed: 10 } as const;
 /** Replications that are played at a time. */
 const BATCH = 10;
 
