@@ -29,12 +29,13 @@ export {
 export { BEST_MEASURES, type BestMeasure } from './plans/best-measures.ts';
 export { bestPlan } from './plans/best-plan.ts';
 export { type ComparedPlans, comparePlans } from './plans/compare-plans.ts';
+export { moneyMeasures } from './plans/money-measures.ts';
 export {
   type ObservationJournal,
   type ObservationOptions,
   ObservedPlans,
-  type Plan,
 } from './plans/observed-plans.ts';
+export type { Plan } from './plans/plan.ts';
 export { cheapestPlan, type PlanFindings, type PlanQuestion } from './plans/plan-answer.ts';
 export {
   type CandidatePlan,
@@ -42,7 +43,7 @@ export {
   type PlanChoice,
   type PlanVariant,
 } from './plans/plan-space.ts';
-export type { MeasuresOfLab, ReplicationMeasure } from './plans/replication-measure.ts';
+export type { MeasuresOfPlan, ReplicationMeasure } from './plans/replication-measure.ts';
 export { standardMeasures } from './plans/standard-measures.ts';
 export { observedTargets, targetMeasures } from './plans/target-measures.ts';
 export { UnanswerableError } from './plans/unanswerable-error.ts';

@@ -1,7 +1,14 @@
 import { createHash } from 'node:crypto';
 import type { ComparisonAnswer } from '@buildweek/results';
 import { COMPARISON_VERSION } from '@buildweek/results';
-import { type ComparedPlans, cautionsOf, comparePlans, type Plan, standardMeasures } from '@buildweek/study';
+import {
+  type ComparedPlans,
+  cautionsOf,
+  comparePlans,
+  moneyMeasures,
+  type Plan,
+  standardMeasures,
+} from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
 import { COMPARISON_FILE, checkOutput, REPORT_FILE, writeOutput } from '../files/output-file.ts';
@@ -66,6 +73,7 @@ async function compare(paths: readonly string[], options: CompareOptions): Promi
   const [first] = plans as [NamedScenario];
   const { settings: own } = first.file.reading;
   const settings = planSettings(own, options);
+  const currency = currencyOf(plans);
   const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
   const answer = await playPlans(
     {
@@ -74,13 +82,18 @@ async function compare(paths: readonly string[], options: CompareOptions): Promi
       texts: plans.flatMap(({ name, file }) => [name, file.text]),
       lab: first.lab,
       settings,
-      measures: standardMeasures,
+      measures: (lab, { name }) => {
+        const own = plans.find((plan) => plan.name === name)?.file.reading.economics ?? null;
+        return [...standardMeasures(lab), ...moneyMeasures(lab, currency === null ? null : own)];
+      },
     },
     options,
     async (play) => {
       play.expect(replications * plans.length, false);
-      const compared = await comparePlans(plans, play.plans, replications, settings.level, null);
-      return compared === null ? null : answerOf(plans, compared, play, replications, settings.level);
+      const compared = await comparePlans(plans, play.plans, replications, settings.level, currency);
+      return compared === null
+        ? null
+        : answerOf(plans, compared, play, { replications, level: settings.level, currency });
     },
   );
   await keep(answer, options);
@@ -114,18 +127,32 @@ function plansOf(paths: readonly string[], changes: readonly string[]): NamedSce
   return plans;
 }
 
+/**
+ * The currency in which all plans are reckoned; null when one of them has no money.
+ * @throws Failure for bad input when there are two
+ */
+function currencyOf(plans: readonly NamedScenario[]): string | null {
+  const currencies = [...new Set(plans.map(({ file }) => file.reading.economics?.currency ?? null))];
+  const named = currencies.filter((currency) => currency !== null);
+  if (named.length > 1) {
+    throw badInput(
+      `The scenarios reckon in different currencies: ${named.join(' and ')}. Bring them to one.`,
+    );
+  }
+  return currencies.length === 1 ? (currencies[0] ?? null) : null;
+}
+
 function answerOf(
   plans: readonly NamedScenario[],
   compared: ComparedPlans,
   { ignoredWeeks, warnings, settings }: PlanPlay,
-  replications: number,
-  level: number,
+  { replications, level, currency }: { replications: number; level: number; currency: string | null },
 ): ComparisonAnswer {
   return {
     format: 'buildweek comparison',
     version: COMPARISON_VERSION,
     program: { name: 'buildweek', version: programVersion() },
-    currency: null,
+    currency,
     run: {
       seed: settings.seed,
       replications,

@@ -7,6 +7,7 @@ import {
   bestPlan,
   candidatePlans,
   cheapestPlan,
+  moneyMeasures,
   observedTargets,
   type PlanFindings,
   standardMeasures,
@@ -107,7 +108,7 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
   const wordings = variations.filter((one) => one.kind === 'wording');
   const plans = candidatePlans(planVariants(file, path), counts);
   const own = observedTargets(targets);
-  const firstTarget = standardMeasures(lab).length;
+  const firstTarget = standardMeasures(lab).length + moneyMeasures(lab, economics).length;
   const answer = await playPlans(
     {
       command: 'how-many',
@@ -115,7 +116,10 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
       texts: [file.text],
       lab,
       settings,
-      measures: (one) => [...standardMeasures(one), ...targetMeasures(one, own)],
+      measures: (one, { name }) => {
+        const prices = plans.find((plan) => plan.name === name)?.economics ?? economics;
+        return [...standardMeasures(one), ...moneyMeasures(one, prices), ...targetMeasures(one, own)];
+      },
     },
     options,
     async (play) => {

@@ -4,7 +4,7 @@ import type { Lab, StudySettings } from '@buildweek/model';
 import type { IgnoredWeeks } from '@buildweek/results';
 import {
   decideIgnoredWeeks,
-  type MeasuresOfLab,
+  type MeasuresOfPlan,
   ObservedPlans,
   type ReplicationExecutor,
   type StopSignal,
@@ -29,7 +29,7 @@ export interface PlanWork {
   /** The lab whose ignored weeks hold for all plans. */
   readonly lab: Lab;
   readonly settings: StudySettings;
-  readonly measures: MeasuresOfLab;
+  readonly measures: MeasuresOfPlan;
 }
 
 /** What the work is done with. */

@@ -2,7 +2,8 @@ import type { PlanMeasure, PlanPair } from '@buildweek/results';
 import { pairSentence } from './comparison-words.ts';
 import { differencesOf } from './measure-differences.ts';
 import { measureEstimate } from './measure-estimates.ts';
-import type { Observation, ObservedPlans, Plan } from './observed-plans.ts';
+import type { Observation, ObservedPlans } from './observed-plans.ts';
+import type { Plan } from './plan.ts';
 import type { ReplicationMeasure } from './replication-measure.ts';
 
 /** Plans side by side, and each of the others against the first. */

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { queueLab } from '../fixture/lab.ts';
 import { createInProcessExecutor } from '../in-process-executor.ts';
 import { measureDifference, measureEstimate } from './measure-estimates.ts';
-import { type Observation, type ObservationJournal, ObservedPlans, type Plan } from './observed-plans.ts';
+import { type Observation, type ObservationJournal, ObservedPlans } from './observed-plans.ts';
+import type { Plan } from './plan.ts';
 import { standardMeasures } from './standard-measures.ts';
 
 const template = { seed: '1', ignoredWeeks: 2, weeks: 4, capWeeks: 4, trace: false, queueWaits: false };

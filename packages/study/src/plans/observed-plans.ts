@@ -3,14 +3,8 @@ import type { ReplicationExecutor, StopSignal } from '../executor.ts';
 import { inOrder } from '../in-order.ts';
 import type { ReplicationTemplate } from '../replications.ts';
 import { startEarlier } from '../start-earlier.ts';
-import type { MeasuresOfLab, ReplicationMeasure } from './replication-measure.ts';
-
-/** A lab that may be chosen. */
-export interface Plan {
-  /** How it differs from the others: names it in tables, and in what is kept of a stopped search. */
-  readonly name: string;
-  readonly lab: Lab;
-}
+import type { Plan } from './plan.ts';
+import type { MeasuresOfPlan, ReplicationMeasure } from './replication-measure.ts';
 
 /** What one replication of a plan gave: numerator and denominator of each measure, one after the other. */
 export type Observation = Float64Array;
@@ -28,7 +22,7 @@ export interface ObservationJournal {
 const NO_JOURNAL: ObservationJournal = { read: () => null, write: () => {} };
 
 export interface ObservationOptions {
-  readonly measures: MeasuresOfLab;
+  readonly measures: MeasuresOfPlan;
   readonly template: ReplicationTemplate;
   readonly executor: ReplicationExecutor;
   readonly stop?: StopSignal | null;
@@ -95,11 +89,8 @@ export class ObservedPlans {
   private of(plan: Plan): ObservedPlan {
     const known = this.known.get(plan.name);
     if (known !== undefined) return known;
-    const observed = {
-      measures: this.options.measures(plan.lab),
-      playable: startEarlier(plan.lab, this.options.template.ignoredWeeks),
-      observations: [],
-    };
+    const playable = startEarlier(plan.lab, this.options.template.ignoredWeeks);
+    const observed = { measures: this.options.measures(playable, plan), playable, observations: [] };
     this.known.set(plan.name, observed);
     return observed;
   }

@@ -1,6 +1,6 @@
 import type { CountVariation, Economics, Lab } from '@buildweek/model';
 import { committedCostPerYear, purchases } from '../money/committed-cost.ts';
-import type { Plan } from './observed-plans.ts';
+import type { Plan } from './plan.ts';
 
 /** The lab with one option of everything that may be worded otherwise. */
 export interface PlanVariant {

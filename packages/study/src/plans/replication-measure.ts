@@ -1,6 +1,7 @@
 import type { History } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { MeasureUnit } from '@buildweek/results';
+import type { Plan } from './plan.ts';
 
 /**
  * Something that is looked at when plans are compared. Its long-run value is a ratio of two means over replications:
@@ -15,5 +16,9 @@ export interface ReplicationMeasure {
   of(history: History): readonly [numerator: number, denominator: number];
 }
 
-/** The measures of a lab; every plan of a study has the same in the same order. */
-export type MeasuresOfLab = (lab: Lab) => readonly ReplicationMeasure[];
+/**
+ * The measures of a plan; every plan of a study has the same in the same order.
+ *
+ * @param lab as it is played, with the ignored weeks before its stated start
+ */
+export type MeasuresOfPlan = (lab: Lab, plan: Plan) => readonly ReplicationMeasure[];

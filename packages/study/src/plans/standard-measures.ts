@@ -23,6 +23,7 @@ export function standardMeasures(lab: Lab): ReplicationMeasure[] {
     ...(hasRush && hasNormal ? [percentileOfLeadTime('nine of ten rush jobs within', rush, 0.9)] : []),
     ...(promises ? [onTime('jobs on time', all)] : []),
     ...(promises && hasRush && hasNormal ? [onTime('rush jobs on time', rush)] : []),
+    ...(lab.demand.some(({ sentOut }) => sentOut !== null) ? [sentOut()] : []),
     finishedPieces(),
     jobsInLab(),
     ...(lab.people.length > 0 ? [peopleBusy('people at work', null)] : []),
@@ -76,6 +77,18 @@ function onTime(name: string, jobs: JobFilter): ReplicationMeasure {
       const classes = jobClasses.filter(jobs);
       return [total(classes, (found) => found.onTime), total(classes, (found) => found.promised)];
     },
+  };
+}
+
+function sentOut(): ReplicationMeasure {
+  return {
+    name: 'jobs sent out',
+    unit: 'share',
+    better: 'neither',
+    of: ({ jobClasses }) => [
+      total(jobClasses, (found) => found.sentOut),
+      total(jobClasses, (found) => found.arrived),
+    ],
   };
 }
 
