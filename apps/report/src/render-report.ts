@@ -11,6 +11,7 @@ import { head } from './sections/head.ts';
 import { hoursSection } from './sections/hours-section.ts';
 import { keyNumbers } from './sections/key-numbers.ts';
 import { leadTimeSection } from './sections/lead-time-section.ts';
+import { moneySection } from './sections/money-section.ts';
 import { assumptionsSection, originSection, scenarioSection } from './sections/origin-sections.ts';
 import { machinesSection, peopleSection, stationsSection } from './sections/resources-section.ts';
 import { sentOutSection } from './sections/sent-out-section.ts';
@@ -39,6 +40,7 @@ ${buildsSection(results, charts)}
 ${stationsSection(results, charts)}
 ${troubleSection(results)}
 ${sentOutSection(results)}
+${moneySection(results, charts)}
 ${queuesSection(results, charts)}
 ${weeksSection(charts)}
 ${handSection(results, charts)}

@@ -8,6 +8,7 @@ import { jobsInLab } from './jobs-in-lab.ts';
 import { leadTimes } from './lead-times.ts';
 import { loadByHand } from './load-by-hand.ts';
 import { machineStates } from './machine-states.ts';
+import { costSplit } from './money/cost-split.ts';
 import { peopleByHour } from './people-by-hour.ts';
 import { peopleHours } from './people-hours.ts';
 import { printShare } from './print-share.ts';
@@ -40,6 +41,7 @@ export function chartsOf(results: Results, size: ChartSize = 'wide'): Chart[] {
     ...has(results.stations, stationStates),
     ...has(queues, queuesByHour),
     ...has(queues, queuesByWeek),
+    ...costSplit(results, size),
     finishedPerWeek(results, size),
     jobsInLab(results, size),
     ...has(results.handCalculation, loadByHand),

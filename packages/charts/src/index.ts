@@ -26,6 +26,8 @@ export {
 export { familyOf } from './hour-families.ts';
 export { stepName } from './hours-by-step.ts';
 export { leadTimeUnit } from './lead-time-unit.ts';
+export { type CaseRow, caseNote, caseRows } from './money/case-rows.ts';
+export { COST_LABELS } from './money/cost-labels.ts';
 export * from './palette.ts';
 export { partChartsOf } from './part/part-charts-of.ts';
 export { formatLength, formatPieces, MINUTES, spreadFigure } from './part/spread-words.ts';

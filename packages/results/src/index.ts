@@ -13,6 +13,16 @@ export {
 } from './json-schema.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
+export * from './money.ts';
+export {
+  bareMoneyText,
+  CENTS,
+  moneyEstimateText,
+  moneyFigure,
+  moneyRangeText,
+  moneyText,
+  WHOLE,
+} from './money-words.ts';
 export { parseResults, ResultsError } from './parse-results.ts';
 export * from './part-answer.ts';
 export * from './plan-answer.ts';

@@ -12,6 +12,7 @@ import {
   queueSchema,
   stationUseSchema,
 } from './measures.ts';
+import { moneySchema } from './money.ts';
 import { sentOutSchema } from './sent-out.ts';
 import { targetResultSchema } from './targets.ts';
 import { troubleSchema } from './trouble.ts';
@@ -109,6 +110,7 @@ export const resultsSchema = z
     sentOut: z
       .array(sentOutSchema)
       .describe('All jobs, then each part type that a rule may send out; empty without such a rule'),
+    money: moneySchema.nullable().describe('Null when the scenario says nothing of money'),
     handCalculation: z.array(handLoadSchema),
     handLeadTimes: z
       .array(handLeadTimeSchema)

@@ -18,6 +18,7 @@ export { handCalculation } from './hand/hand-calculation.ts';
 export { handLeadTimes, type PartEstimate } from './hand/lead-time/hand-lead-times.ts';
 export { decideIgnoredWeeks } from './ignored-weeks.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
+export { committedCost, purchases } from './money/committed-cost.ts';
 export { clockSpreadWords, clockWords } from './part/clock-words.ts';
 export { verdictOf } from './part/verdict.ts';
 export {

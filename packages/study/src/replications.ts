@@ -1,5 +1,5 @@
 import type { SimulationSettings } from '@buildweek/core';
-import type { Lab, StudySettings, Target } from '@buildweek/model';
+import type { Economics, Lab, StudySettings, Target } from '@buildweek/model';
 import type { Run } from '@buildweek/results';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
 import { inOrder } from './in-order.ts';
@@ -30,6 +30,7 @@ export async function playReplications(
   onReplication: (done: number, total: number) => void,
   stop: StopSignal | null,
   targets: readonly Target[] = [],
+  economics: Economics | null = null,
 ): Promise<PlayedReplications> {
   const { precision } = settings;
   const limit = precision === null ? (settings.replications ?? 0) : settings.replicationLimit;
@@ -42,7 +43,7 @@ export async function playReplications(
       replication: done + index,
     }));
     for await (const history of inOrder(executor.run(lab, wanted, stop), done)) {
-      sums ??= new StudySums(lab, history, targets);
+      sums ??= new StudySums(lab, history, targets, economics);
       sums.add(history);
       onReplication(sums.replications, limit);
     }

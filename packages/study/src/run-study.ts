@@ -1,4 +1,4 @@
-import type { Lab, StudySettings, Target } from '@buildweek/model';
+import type { Economics, Lab, StudySettings, Target } from '@buildweek/model';
 import type { Caution, HandLeadTime, HandLoad, Run, TargetResult } from '@buildweek/results';
 import { FEWEST_REPLICATIONS } from '@buildweek/statistics';
 import { checkStudySettings } from './check-study-settings.ts';
@@ -13,6 +13,7 @@ import { type PlayedReplications, playReplications } from './replications.ts';
 import { startEarlier } from './start-earlier.ts';
 import { cautionsOf } from './words/cautions.ts';
 import { headlineOf } from './words/headline.ts';
+import { moneySentences } from './words/money-sentences.ts';
 import { lawWarnings, loadWarnings, quarterWarnings, unfinishedWarnings } from './words/warnings.ts';
 
 /** What a study finds out: `Results` without what only the reader of the scenario knows. */
@@ -39,6 +40,8 @@ export interface StudyOptions {
   readonly queueWaits?: boolean;
   /** What the scenario promises of the lab; whether it is met is said in the results. */
   readonly targets?: readonly Target[];
+  /** What the lab and its work cost; without it nothing is said of money. */
+  readonly economics?: Economics | null;
 }
 
 /**
@@ -54,7 +57,7 @@ export async function runStudy(
   options: StudyOptions = {},
 ): Promise<StudyOutcome> {
   checkStudySettings(settings);
-  const { onProgress = () => {}, stop = null, queueWaits = false, targets = [] } = options;
+  const { onProgress = () => {}, stop = null, queueWaits = false, targets = [], economics = null } = options;
   const pilotProgress = (done: number, total: number): void =>
     onProgress({ stage: 'pilot', done, total, mayEndSooner: false });
   const decided = await decideIgnoredWeeks(lab, settings, executor, pilotProgress, stop);
@@ -71,6 +74,7 @@ export async function runStudy(
     (done, total) => onProgress({ stage: 'replications', done, total, mayEndSooner }),
     stop,
     targets,
+    economics,
   );
   const { sums } = played;
   if (sums === null || sums.replications < FEWEST_REPLICATIONS) return tooFew(sums?.replications ?? 0);
@@ -95,17 +99,20 @@ export async function runStudy(
       ...measures,
       run,
       targets: judged,
-      headline: headlineOf({
-        targets: judged,
-        jobs: measures.jobs,
-        jobsInLab: measures.flow.jobsInLab,
-        ...sums.forHeadline(settings.level),
-        loads,
-        sentOut: measures.sentOut,
-        run,
-        // The choice by MSER warns of nothing but a pilot that does not settle.
-        pilotSettles: decided.ignoredWeeks.method !== 'chosen by MSER' || decided.warnings.length === 0,
-      }),
+      headline: [
+        ...headlineOf({
+          targets: judged,
+          jobs: measures.jobs,
+          jobsInLab: measures.flow.jobsInLab,
+          ...sums.forHeadline(settings.level),
+          loads,
+          sentOut: measures.sentOut,
+          run,
+          // The choice by MSER warns of nothing but a pilot that does not settle.
+          pilotSettles: decided.ignoredWeeks.method !== 'chosen by MSER' || decided.warnings.length === 0,
+        }),
+        ...moneySentences(measures.money),
+      ],
       handCalculation: loads,
       handLeadTimes: withDifferences(handLeadTimes(lab, { fromWeek: 0, weeks }), measures),
       cautions: cautionsOf(lab),

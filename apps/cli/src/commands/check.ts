@@ -1,10 +1,19 @@
 import { formatProblem } from '@buildweek/scenario';
-import { handCalculation, handLeadTimes, isObserved, loadWarnings, targetMeaning } from '@buildweek/study';
+import {
+  committedCost,
+  handCalculation,
+  handLeadTimes,
+  isObserved,
+  loadWarnings,
+  purchases,
+  targetMeaning,
+} from '@buildweek/study';
 import { Command } from 'commander';
 import { readScenarioFile } from '../files/scenario-file.ts';
 import { assumptionsTable } from '../tables/assumptions-table.ts';
 import { handLeadTimeTable } from '../tables/hand-lead-time-table.ts';
 import { handTable } from '../tables/hand-table.ts';
+import { committedTable } from '../tables/money-tables.ts';
 import { paragraph } from '../terminal/paragraph.ts';
 import { listSection, section } from '../terminal/section.ts';
 import { harmless, styleFor } from '../terminal/style.ts';
@@ -22,7 +31,7 @@ export function checkCommand(): Command {
 
 function check(path: string): void {
   const { reading } = readScenarioFile(path);
-  const { lab, settings, targets, assumptions, warnings } = reading;
+  const { lab, settings, targets, economics, assumptions, warnings } = reading;
   const style = styleFor(process.stdout);
   const range = { fromWeek: 0, weeks: settings.weeks };
   const loads = handCalculation(lab, range);
@@ -46,6 +55,13 @@ function check(path: string): void {
     leadTimes.length === 0
       ? ''
       : section('Lead times by hand calculation', handLeadTimeTable(leadTimes, null, style), style),
+    economics === null
+      ? ''
+      : section(
+          'Money known beforehand',
+          committedTable(committedCost(lab, economics), purchases(lab, economics), economics.currency, style),
+          style,
+        ),
     warnings.map(formatProblem).join('\n\n'),
     listSection('Warnings', loadWarnings(loads), style),
     `No errors. Play it with: buildweek run ${path}`,

@@ -85,6 +85,7 @@ async function run(path: string, options: RunOptions): Promise<void> {
       stop: signal,
       queueWaits: options.queueWaits,
       targets: file.reading.targets,
+      economics: file.reading.economics,
       onProgress: (progress) => bar.show(progress),
     });
     bar.clear();

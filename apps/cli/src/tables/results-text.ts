@@ -9,6 +9,7 @@ import { handLeadTimeTable } from './hand-lead-time-table.ts';
 import { handTable } from './hand-table.ts';
 import { hoursTable } from './hours-table.ts';
 import { leadTimeTable } from './lead-time-table.ts';
+import { moneyTables } from './money-tables.ts';
 import { queueTable } from './queue-table.ts';
 import { sentOutTable } from './sent-out-table.ts';
 import { targetTable } from './target-table.ts';
@@ -40,6 +41,9 @@ export function resultsText(results: Results, style: Style): string {
     ...(results.sentOut.length > 0
       ? [section('Sent out, made elsewhere', sentOutTable(results.sentOut, style), style)]
       : []),
+    ...(results.money === null
+      ? []
+      : [section('Money', moneyTables(results.money, results.run, style), style)]),
     section('Queues', queueTable(results.queues, style), style),
     handSection(results, style),
     listSection(

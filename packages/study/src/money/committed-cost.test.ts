@@ -70,7 +70,7 @@ describe('what has to be bought', () => {
     const costs = economics({
       equipment: [equipmentCost('resin', { price: 3200, owned: 1 }), equipmentCost('washer', { owned: 1 })],
     });
-    expect(purchases(twoMachines, costs)).toEqual([{ group: 'resin', count: 1, amount: 3200 }]);
+    expect(purchases(twoMachines, costs)).toEqual([{ group: 'resin', count: 1, amount: 3200, leadWeeks: 0 }]);
     const fewer = { ...twoMachines, machines: [machine('resin', { count: 1 })] };
     expect(purchases(fewer, costs)).toEqual([]);
   });

@@ -1,40 +1,7 @@
 import type { Economics, EquipmentCost, Lab } from '@buildweek/model';
+import type { CommittedCost, Purchase } from '@buildweek/results';
 import { capitalRecoveryCost } from './formulas/equivalent-annual-cost.ts';
 import { paidHours, WEEKS_PER_YEAR } from './roster-hours.ts';
-
-/** What the lab costs in a year whatever it does, known before anything is played. In the currency of the scenario. */
-export interface CommittedCost {
-  readonly perYear: number;
-  /** One entry for each machine group and station group, machines first, in the order of the lab. */
-  readonly equipment: readonly CommittedEquipment[];
-  readonly people: readonly CommittedPeople[];
-  readonly otherPerYear: number;
-}
-
-interface CommittedEquipment {
-  readonly group: string;
-  readonly count: number;
-  /** Purchase and interest over its life, less what it is worth at the end: equal amounts for each year. */
-  readonly capitalPerYear: number;
-  /** Service, energy, spare parts. */
-  readonly upkeepPerYear: number;
-}
-
-interface CommittedPeople {
-  readonly group: string;
-  readonly count: number;
-  /** Of all persons of the group together. */
-  readonly hoursPerYear: number;
-  readonly perYear: number;
-}
-
-/** What has to be bought because it is not there yet. */
-export interface Purchase {
-  readonly group: string;
-  readonly count: number;
-  /** Of all of them. */
-  readonly amount: number;
-}
 
 /**
  * Equivalent annual cost of machines and stations with their yearly cost, people's hours of the roster, and other
@@ -71,7 +38,9 @@ export function committedCostPerYear(lab: Lab, economics: Economics): number {
 export function purchases(lab: Lab, economics: Economics): Purchase[] {
   return pricedGroups(lab, economics).flatMap(({ group, count, cost }) => {
     const bought = Math.max(0, count - cost.owned);
-    return bought === 0 ? [] : [{ group, count: bought, amount: bought * cost.price }];
+    return bought === 0
+      ? []
+      : [{ group, count: bought, amount: bought * cost.price, leadWeeks: cost.leadWeeks }];
   });
 }
 

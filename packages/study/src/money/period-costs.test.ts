@@ -1,11 +1,12 @@
 import { createSimulator } from '@buildweek/core';
 import type { Lab, PartShape, ShapedBuilds } from '@buildweek/model';
+import { COST_KINDS } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import { economics, equipmentCost } from '../fixture/economics.ts';
 import { benchHours, history, machineHistory, peopleHistory } from '../fixture/history.ts';
 import { attended, bench, build, constant, lab, machine, part, people } from '../fixture/lab.ts';
 import { committedCostPerYear } from './committed-cost.ts';
-import { COST_KINDS, periodCosts } from './period-costs.ts';
+import { periodCosts } from './period-costs.ts';
 import { WEEKS_PER_YEAR } from './roster-hours.ts';
 
 const SHAPE: PartShape = {

@@ -1,21 +1,9 @@
 import { type History, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from '@buildweek/core';
 import type { Economics, Lab, PartType } from '@buildweek/model';
-import { PERSON_STATES } from '@buildweek/results';
+import { COST_KINDS, type CostKind, PERSON_STATES } from '@buildweek/results';
 import { committedCost } from './committed-cost.ts';
 import { materialPerPiece } from './material-per-piece.ts';
 import { paidHours, WEEKS_PER_YEAR } from './roster-hours.ts';
-
-/** What money goes to. */
-export const COST_KINDS = [
-  'equipment',
-  'upkeep',
-  'people',
-  'overtime',
-  'material',
-  'outside',
-  'other',
-] as const;
-type CostKind = (typeof COST_KINDS)[number];
 
 /** What one period of the lab cost, and what came out of it. Money in the currency of the scenario. */
 export interface PeriodCosts {

@@ -1,5 +1,5 @@
 import type { History } from '@buildweek/core';
-import type { Lab, PartType, Process, Target } from '@buildweek/model';
+import type { Economics, Lab, PartType, Process, Target } from '@buildweek/model';
 import {
   MACHINE_STATES,
   type MachineState,
@@ -7,6 +7,7 @@ import {
   STATION_STATES,
   type StationState,
 } from '@buildweek/results';
+import { MoneySums } from '../money/money-sums.ts';
 import { TargetSums } from '../targets/target-sums.ts';
 import { BuildSums } from './build-sums.ts';
 import { FlowSums } from './flow-sums.ts';
@@ -34,6 +35,7 @@ export type Measures = Pick<
   | 'people'
   | 'trouble'
   | 'sentOut'
+  | 'money'
   | 'checks'
 >;
 
@@ -44,6 +46,7 @@ export type Measures = Pick<
 export class StudySums {
   readonly jobs: JobSums;
   readonly targets: TargetSums;
+  private readonly money: MoneySums | null;
   private readonly flow: FlowSums;
   private readonly queues: readonly QueueSums[];
   private readonly partHours: readonly PartHoursSums[];
@@ -63,11 +66,12 @@ export class StudySums {
    * @param first any history of the study: what there is to be measured
    * @throws Error when the lab does not know a part of the history
    */
-  constructor(lab: Lab, first: History, targets: readonly Target[] = []) {
+  constructor(lab: Lab, first: History, targets: readonly Target[] = [], economics: Economics | null = null) {
     this.processes = new Map(lab.machines.map((group) => [group.name, group.process]));
     this.groupUses = new GroupUseSums(lab);
     this.jobs = new JobSums(first.jobClasses);
     this.targets = new TargetSums(lab, targets);
+    this.money = economics === null ? null : new MoneySums(lab, economics);
     this.flow = new FlowSums(first.weeks.arrivedJobs.length);
     this.queues = first.queues.map((queue) => new QueueSums(queue));
     this.partHours = first.partHours.map((hours) => {
@@ -92,6 +96,7 @@ export class StudySums {
     this.count++;
     this.jobs.add(history.jobClasses);
     this.targets.add(history);
+    this.money?.add(history);
     this.flow.add(history.weeks);
     this.laws.add(history);
     this.trouble.add(history);
@@ -125,6 +130,7 @@ export class StudySums {
       people: this.people.map((sums) => sums.results(level)),
       trouble: this.trouble.results(level),
       sentOut: this.sentOut.results(level),
+      money: this.money?.results(level) ?? null,
       checks: this.laws.results(),
     };
   }
