@@ -69,6 +69,7 @@ test('Every section that the results have something for is on the page, in order
     'builds',
     'stations',
     'trouble',
+    'money',
     'queues',
     'weeks',
     'hand',
@@ -91,10 +92,10 @@ test('Every section has a link in the contents, and every link leads to a sectio
 });
 
 test('Every chart is on the page in both widths, with title and text alternative.', () => {
-  expect(page.match(/<figcaption /g)?.length).toBe(14);
-  expect(page.match(/class="picture wide"/g)?.length).toBe(14);
-  expect(page.match(/class="picture narrow"/g)?.length).toBe(14);
-  expect(page.match(/<summary>The same in words<\/summary>/g)?.length).toBe(14);
+  expect(page.match(/<figcaption /g)?.length).toBe(15);
+  expect(page.match(/class="picture wide"/g)?.length).toBe(15);
+  expect(page.match(/class="picture narrow"/g)?.length).toBe(15);
+  expect(page.match(/<summary>The same in words<\/summary>/g)?.length).toBe(15);
 });
 
 test('Ids are unique, and everything that refers to an id finds it.', () => {
@@ -266,6 +267,7 @@ test('Results with nothing but weeks still make a page.', () => {
     stations: [],
     people: [],
     trouble: { equipment: [], parts: [] },
+    money: null,
     handCalculation: [],
     assumptions: [],
     cautions: [],
@@ -274,4 +276,23 @@ test('Results with nothing but weeks still make a page.', () => {
   };
   const ids = [...renderReport(bare).matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
   expect(ids).toEqual(['key-numbers', 'weeks', 'assumptions', 'origin', 'scenario']);
+});
+
+test('Money is told with its split, what is known beforehand, and the case against sending everything out.', () => {
+  const section =
+    /<section id="money"[\s\S]*?<\/section>/.exec(page)?.[0].replaceAll(/[\u00a0\u202f]/g, ' ') ?? '';
+  expect(section).toContain('In any one quarter a finished part may cost 14.20 to 18.10 EUR.');
+  expect(section).toContain('158 800 <span class="interval">158 100 to 159 500</span>');
+  expect(section).toContain('– of it for parts made again');
+  expect(section).toContain('98 000 EUR (90 400 to 105 600)');
+  expect(section).toContain('Tax, financing and inflation are not contained.');
+});
+
+test('Without prices outside the page says why there is no comparison.', () => {
+  const { money } = results;
+  if (money === null) throw new Error('The fixture speaks of money.');
+  const reason = 'What "<b>lever" costs outside is not stated.';
+  const without = renderReport({ ...results, money: { ...money, case: { kind: 'not compared', reason } } });
+  expect(without).toContain('What &quot;&lt;b&gt;lever&quot; costs outside is not stated.');
+  expect(without).not.toContain('case-table');
 });

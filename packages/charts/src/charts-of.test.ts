@@ -42,6 +42,7 @@ function empty(results: Results): Results {
     builds: [],
     stations: [],
     people: [],
+    money: null,
     handCalculation: [],
   };
 }
@@ -74,6 +75,7 @@ const IDS = [
   'station-states',
   'queues-by-hour',
   'queues-by-week',
+  'cost-split',
   'finished-per-week',
   'jobs-in-lab',
   'load-by-hand',

@@ -54,6 +54,7 @@ function emptyResults(): Results {
     stations: [],
     people: [],
     trouble: { equipment: [], parts: [] },
+    money: null,
     sentOut: [],
     handCalculation: [],
     handLeadTimes: [],
