@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { shapeOfDimensions } from '@buildweek/timing';
 import { describe, expect, it } from 'vitest';
 import { TYPICAL_LAB } from './classes/typical-lab.ts';
@@ -49,6 +50,14 @@ describe('The ways of making a part', () => {
         print: { kind: 'shape', shape: { volume: 18_000 } },
       });
     }
+  });
+
+  it('need no price of the material where the lab speaks of money: the question is about time', () => {
+    const demo = readFileSync(new URL('../../../scenarios/demo.yaml', import.meta.url), 'utf8');
+    expect(demo).toMatch(/^money:/m);
+    const { ways, impossible } = waysOf(BRACKET, demo);
+    expect(impossible).toEqual([]);
+    expect(ways).toHaveLength(4);
   });
 
   it('leave out what the finish does not ask for', () => {

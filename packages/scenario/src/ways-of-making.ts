@@ -72,7 +72,8 @@ export function readWaysOfMaking(
   const impossible: { route: string; reason: string }[] = [];
   for (const route of names) {
     const kept = root.entries.filter((entry) => !LEFT_OUT.includes(entry.key));
-    const entries = [...kept, entry('parts', askedNode(route, part)), entry('demand', demandNode(route))];
+    const parts = askedNode(route, part, entryOf(root, 'money') !== undefined);
+    const entries = [...kept, entry('parts', parts), entry('demand', demandNode(route))];
     const reading = new Reading(source, { ...root, entries }, new Files(resolve), shapes);
     checkStructure(reading);
     const lab = buildLab(readFile(new Fields(reading, [])), reading);
@@ -112,7 +113,8 @@ function ofThePart(message: string, route: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-function askedNode(route: string, { shape, finish }: AskedPart): SourceNode {
+/** @param isPriced whether what the material costs has to be said: the question is about time alone */
+function askedNode(route: string, { shape, finish }: AskedPart, isPriced: boolean): SourceNode {
   const keys: Readonly<Record<string, string>> =
     shape.kind === 'mesh'
       ? {
@@ -127,7 +129,10 @@ function askedNode(route: string, { shape, finish }: AskedPart): SourceNode {
           'supported volume': shape.supportedVolume,
           'support contact': shape.supportContact,
         };
-  return group({ [route]: group({ route: scalar(route), finish: scalar(finish), ...scalars(keys) }) });
+  const costs: Readonly<Record<string, string>> = isPriced ? { 'material cost': '0' } : {};
+  return group({
+    [route]: group({ route: scalar(route), finish: scalar(finish), ...scalars(keys), ...scalars(costs) }),
+  });
 }
 
 /** A part that nobody asks for would be found unused. */
