@@ -42,6 +42,7 @@ export { ratioInterval } from './ratio-interval.ts';
 export { rinottConstant, rinottReplications } from './rinott.ts';
 export { RunningMeans } from './running-means.ts';
 export { RunningRatios } from './running-ratios.ts';
+export { skewedConfidence } from './skewed-mean.ts';
 export { normalDeviationInterval, pooledDeviationInterval } from './standard-deviation-interval.ts';
 export {
   correlation,
