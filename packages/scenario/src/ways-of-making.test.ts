@@ -78,6 +78,35 @@ describe('The ways of making a part', () => {
     ]);
   });
 
+  it.each([
+    ['smooth', true],
+    ['only smooth', true],
+    ['SMOOTH', true],
+    ['cleaned', false],
+    ['only cleaned', false],
+    ['[cleaned, smooth]', false],
+    ['[only as printed, smooth]', true],
+  ])(
+    'make a part smooth when a stage is for that and not for cleaned parts: for finish: %s',
+    (finish, makes) => {
+      const text = `
+buildweek: 1
+hours: { day: { mon-fri: 08:00-16:00 } }
+people: { technicians: { hours: day, skills: [run machines, sand] } }
+machines: { extruder: { class: small MEX } }
+routes:
+  printed: [build: { on: extruder }, sand: { by: sand, takes: 5 min per part, for finish: ${finish} }]
+parts: { lever: { route: printed, size: 20 x 20 x 20 mm, volume: 5 cm3 } }
+demand: { lever: { jobs: 1 per week } }
+`;
+      const { ways, impossible } = waysOf({ ...BRACKET, finish: 'smooth' }, text);
+      expect(ways).toHaveLength(makes ? 1 : 0);
+      expect(impossible).toEqual(
+        makes ? [] : [{ route: 'printed', reason: 'No stage of the route makes a part smooth.' }],
+      );
+    },
+  );
+
   it('say why a route cannot make it', () => {
     const beam: AskedPart = {
       ...BRACKET,

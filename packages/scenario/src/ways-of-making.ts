@@ -4,6 +4,7 @@ import { type FileResolver, Files } from './files.ts';
 import { buildLab } from './lab/build-lab.ts';
 import { readFile } from './read/read-file.ts';
 import { Reading } from './reading.ts';
+import type { Scenario } from './scenario.ts';
 import type { MeshOrientation, MeshUnit, ShapeReader } from './shape-reader.ts';
 import { readYaml } from './source/read-yaml.ts';
 import { entryOf, type SourceNode, type SourceSpan } from './source/source-node.ts';
@@ -76,7 +77,8 @@ export function readWaysOfMaking(
     const entries = [...kept, entry('parts', parts), entry('demand', demandNode(route))];
     const reading = new Reading(source, { ...root, entries }, new Files(resolve), shapes);
     checkStructure(reading);
-    const lab = buildLab(readFile(new Fields(reading, [])), reading);
+    const scenario = readFile(new Fields(reading, []));
+    const lab = buildLab(scenario, reading);
     const [built] = lab.parts;
     if (built?.stages.every((stage) => stage.kind !== 'build')) continue;
     const error = reading.problems.find((problem) => problem.severity === 'error');
@@ -84,7 +86,7 @@ export function readWaysOfMaking(
       impossible.push({ route, reason: ofThePart(error.message, route) });
       continue;
     }
-    if (!makesFinish(root, route, part.finish)) {
+    if (!makesFinish(scenario, route, part.finish)) {
       impossible.push({ route, reason: `No stage of the route makes a part ${part.finish}.` });
       continue;
     }
@@ -94,17 +96,14 @@ export function readWaysOfMaking(
   return { ways, impossible };
 }
 
-/** Whether a route has a stage that is there for a smooth finish; what comes off it else is as any other part. */
-function makesFinish(root: SourceNode, route: string, finish: Finish): boolean {
+/**
+ * Whether a route has a stage that is there for a smooth finish and not for cleaned parts as well; what comes off it
+ * else is as any other part.
+ */
+function makesFinish({ routes }: Pick<Scenario, 'routes'>, route: string, finish: Finish): boolean {
   if (finish !== 'smooth') return true;
-  const stages = entryOf(entryOf(root, 'routes')?.node, route)?.node;
-  if (stages?.kind !== 'list') return true;
-  return stages.items.some((item) => {
-    const stage = item.kind === 'map' ? item.entries[0]?.node : undefined;
-    const asked = entryOf(stage, 'for finish')?.node;
-    const words = asked?.kind === 'list' ? asked.items : asked === undefined ? [] : [asked];
-    return words.some((word) => word.kind === 'scalar' && /smooth/i.test(word.text));
-  });
+  const stages = routes.find(({ name }) => name === route)?.stages ?? [];
+  return stages.some(({ finishes }) => finishes?.includes('smooth') && !finishes.includes('cleaned'));
 }
 
 /** The part type is called by its route here; to whoever asks there is only the part. */
