@@ -10,7 +10,7 @@ import {
   readMesh,
 } from '@buildweek/geometry';
 import type { ShapeAnswer, ShapeReader, ShapeRequest } from '@buildweek/scenario';
-import { reasonOf } from './read-file.ts';
+import { isFileError, reasonOf } from './read-file.ts';
 
 /** Larger files are no part that a lab would be asked for: they are refused before they are read. */
 const LARGEST_FILE = 1_000_000_000;
@@ -25,6 +25,7 @@ interface ReadFile {
  * Reads and measures the meshes that a scenario or a question names. A file is read once, whoever asks for it.
  *
  * @param placeOf where a file is that is named so
+ * @throws what is neither the fault of a mesh nor of the file system
  */
 export function meshReader(placeOf: (path: string) => string): ShapeReader {
   const known = new Map<string, ReadFile>();
@@ -36,6 +37,8 @@ export function meshReader(placeOf: (path: string) => string): ShapeReader {
       return shapeOf(file, request);
     } catch (error) {
       if (error instanceof MeshError) return { kind: 'refused', message: error.found, write: error.remedy };
+      // Anything but the file system is a mistake of the program: it must not pass for one of the file.
+      if (!isFileError(error)) throw error;
       const message = `Cannot read the mesh ${request.path}: ${reasonOf(error)}.`;
       return { kind: 'refused', message, write: 'Give the path of an STL or 3MF file.' };
     }

@@ -26,3 +26,8 @@ export function reasonOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   return CODES[code] ?? (error instanceof Error ? error.message : String(error));
 }
+
+/** Whether the file system would not do it. */
+export function isFileError(error: unknown): boolean {
+  return error instanceof Error && 'syscall' in error;
+}
