@@ -12,7 +12,7 @@ import { createSampler } from '../kernel/sampler.ts';
 import type { AttendanceCompiler } from './compile-attendance.ts';
 import { coolDownStepOf, machinePhases, stationPhases } from './compile-phases.ts';
 import type { CompiledShapes, CompiledTailWork, CompiledUnitClass } from './compiled-lab.ts';
-import { SPACE_TOLERANCE } from './space.ts';
+import { roomIn } from './space.ts';
 
 /** Finds out, while parts are compiled, what may run together in one machine or station (a *class*). */
 export class ClassCompiler {
@@ -42,7 +42,7 @@ export class ClassCompiler {
   buildClass(part: PartType, stage: BuildStage, following: readonly Stage[]): number {
     const tail = tailOf(following);
     const { capacity } = this.lab.machines[this.machineGroupIndex(stage)];
-    if (part.space > capacity + SPACE_TOLERANCE) {
+    if (part.space > roomIn(capacity)) {
       throw new Error(`A piece of "${part.name}" is larger than what "${stage.machineGroup}" holds.`);
     }
     const isShaped = part.print?.kind === 'shape';

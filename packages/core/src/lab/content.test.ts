@@ -297,6 +297,21 @@ describe('A station', () => {
     ]);
   });
 
+  it('is full to the last mm3 whatever rounding does to millions of them', () => {
+    const lever = shapedPart('lever', block(62.7, 91.3, 97.7), PLATFORM, {
+      stages: [buildStage('build', 'printers'), stationStage('wash', 'washers', constant(1))],
+    });
+    const history = play(
+      printing({ fullShare: 0 }, [], shapedGroup(), {
+        parts: [lever],
+        demand: [order('lever', 1, 13)],
+        // Thirteen boxes of 62.7 x 91.3 x 97.7 mm3; the product of the doubles is 2e-9 mm3 larger.
+        stations: [station('washers', { capacity: 7_270_700.151, unit: 'box volume' })],
+      }),
+    );
+    expect(contents(history, 'wash', 'run')).toEqual([expect.stringMatching(/: 13 of job 0$/)]);
+  });
+
   it('starts when the first-ranked load has waited long enough', () => {
     const demand = [order('lever', 1, 1), order('ring', 3, 1)];
     expect(

@@ -2,7 +2,7 @@ import { toMilliseconds } from '../kernel/clock.ts';
 import type { CompiledUnitGroup } from './compiled-lab.ts';
 import type { Load, Lot } from './load.ts';
 import type { Simulation } from './simulation.ts';
-import { SPACE_TOLERANCE } from './space.ts';
+import { roomIn } from './space.ts';
 import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
 
@@ -48,9 +48,7 @@ export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: C
     const isAllowed = load.readyAt < unitClass.onlyReadyBefore;
     const isTaken =
       isAllowed &&
-      (shaped === null
-        ? load.space <= group.capacity - build.space + SPACE_TOLERANCE
-        : shaped.takes(lot, lot.pieces));
+      (shaped === null ? build.space + load.space <= roomIn(group.capacity) : shaped.takes(lot, lot.pieces));
     if (isTaken) {
       units.leaveClass(unitClass, load);
       loads.dropLoad(load);
@@ -75,7 +73,7 @@ export function takeBuild(simulation: Simulation, unitClass: UnitClass, group: C
 function mostPieces(unitClass: UnitClass, group: CompiledUnitGroup, lot: Lot): number {
   const { shaped } = unitClass;
   return shaped === null
-    ? Math.floor((group.capacity + SPACE_TOLERANCE) / lot.job.part.space)
+    ? Math.floor(roomIn(group.capacity) / lot.job.part.space)
     : shaped.mostPieces(lot.part.index);
 }
 
@@ -102,7 +100,7 @@ export function overflows(unitClass: UnitClass, group: CompiledUnitGroup): boole
 export function typicalBuild(unitClass: UnitClass, group: CompiledUnitGroup): number {
   const { shaped } = unitClass;
   shaped?.clear();
-  let left = group.capacity + SPACE_TOLERANCE;
+  let left = roomIn(group.capacity);
   let longest = 0;
   let perPiece = 0;
   let jobs = 0;
@@ -125,14 +123,14 @@ function mostInBatch(load: Load, group: CompiledUnitGroup): number {
   // Whole builds go through together, and jobs and builds are counted whole.
   if (load.isBuild || group.capacityUnit === 'jobs' || group.capacityUnit === 'builds') return load.pieces;
   const size = sizeOf(load, group);
-  if (size <= group.capacity + SPACE_TOLERANCE) return load.pieces;
-  return Math.max(1, Math.floor((group.capacity * load.pieces + SPACE_TOLERANCE) / size));
+  if (size <= roomIn(group.capacity)) return load.pieces;
+  return Math.max(1, Math.floor((roomIn(group.capacity) * load.pieces) / size));
 }
 
 /** Whether a station that has taken so much takes a whole load too; a build larger than the station runs alone. */
 function fits(taken: number, load: Load, group: CompiledUnitGroup): boolean {
   if (taken === 0) return mostInBatch(load, group) === load.pieces;
-  return taken + sizeOf(load, group) <= group.capacity + SPACE_TOLERANCE;
+  return taken + sizeOf(load, group) <= roomIn(group.capacity);
 }
 
 /**

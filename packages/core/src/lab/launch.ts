@@ -10,7 +10,7 @@ import { typicalWork } from './outlook.ts';
 import { earliestFit } from './presence.ts';
 import { isBefore } from './rank.ts';
 import type { Simulation } from './simulation.ts';
-import { SPACE_TOLERANCE } from './space.ts';
+import { roomIn } from './space.ts';
 import type { Unit } from './unit.ts';
 import type { UnitClass } from './unit-class.ts';
 import type { UnitGroup } from './unit-group.ts';
@@ -65,8 +65,7 @@ export class LaunchRules {
     const { launch, capacity } = group.compiled;
     if (launch.fullShare !== null) {
       unitClass.mayLaunch =
-        unitClass.waitingSize >= launch.fullShare * capacity - SPACE_TOLERANCE ||
-        overflows(unitClass, group.compiled);
+        roomIn(unitClass.waitingSize) >= launch.fullShare * capacity || overflows(unitClass, group.compiled);
     }
     if (!unitClass.mayLaunch && launch.waitedHours !== null) {
       this.holdsFrom(group, unitClass, first.readyAt + toMilliseconds(launch.waitedHours));
