@@ -3,6 +3,7 @@ import { resetSVGDefIds } from 'vega';
 import { drawnComparisonCharts } from './figure.ts';
 import { html, jsonScript } from './html.ts';
 import { pageOf } from './page.ts';
+import { comparisonHand } from './plans/comparison-hand.ts';
 import { comparisonHead } from './plans/comparison-head.ts';
 import { pairSection } from './plans/pair-section.ts';
 import { planOrigin, scenariosSection } from './plans/plan-origin.ts';
@@ -23,6 +24,7 @@ export function renderComparison(answer: ComparisonAnswer): string {
     head: comparisonHead(answer),
     sections: html`
 ${answer.pairs.map((_, position) => pairSection(answer, position, charts))}
+${comparisonHand(answer)}
 ${warnings(answer)}
 ${cautions(answer)}
 ${scenariosSection(answer)}

@@ -27,7 +27,7 @@ ${plansSection(answer, charts)}
 ${targetsSection(answer, charts)}
 ${neighboursSection(answer)}
 ${warnings(answer)}
-${handLoads(answer.handCalculation, answer.chosen ?? 'the plan that comes closest')}
+${handLoads(answer, answer.chosen ?? 'the plan that comes closest')}
 ${cautions(answer)}
 ${searchSection(answer)}
 ${planScenario(answer)}`,

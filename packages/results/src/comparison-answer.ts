@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { estimateOrRefusedSchema } from './estimate.ts';
+import { handLoadSchema } from './measures.ts';
 import { planMeasureSchema } from './plan-measure.ts';
 import { cautionSchema, ignoredWeeksSchema } from './results.ts';
 
@@ -22,6 +23,12 @@ export const comparedPlanSchema = z.strictObject({
   changes: z.array(z.string()).describe('What is changed in the first scenario, in its words'),
   scenario: z.strictObject({ name: z.string(), text: z.string(), hash: z.string() }),
   measures: z.array(planMeasureSchema),
+  handHours: z
+    .number()
+    .nullable()
+    .describe('Mean lead time by the formulas of a hand calculation, hours; null: they give none'),
+  handCalculation: z.array(handLoadSchema),
+  handSentence: z.string().describe('Simulation and hand calculation side by side, and why they differ'),
 });
 export type ComparedPlan = z.infer<typeof comparedPlanSchema>;
 

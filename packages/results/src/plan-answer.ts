@@ -32,6 +32,10 @@ export const shownPlanSchema = z.strictObject({
   replications: z.int(),
   targets: z.array(targetOfPlanSchema),
   measures: z.array(planMeasureSchema),
+  handHours: z
+    .number()
+    .nullable()
+    .describe('Mean lead time by the formulas of a hand calculation, hours; null: they give none'),
   againstChosen: z
     .array(planDifferenceSchema)
     .describe('This plan less the chosen one, on the same random numbers; empty where there is none'),
@@ -75,6 +79,16 @@ export const planAnswerSchema = z
     shown: z.array(shownPlanSchema),
     frontier: z.array(z.string()).describe('Plans of which no cheaper one is faster, cheapest first'),
     looked: z.array(lookedPlanSchema),
+    handSentence: z.string().describe('Simulation and hand calculation side by side, and why they differ'),
+    fewestByHand: z
+      .array(
+        z.strictObject({
+          name: z.string(),
+          belowOne: z.int().nullable().describe('Fewest with a load below 100 %'),
+          comfortable: z.int().nullable().describe('Fewest with a load below 85 %'),
+        }),
+      )
+      .describe('What a page of arithmetic would have answered'),
     handCalculation: z.array(handLoadSchema).describe('Loads of the answer, or of today when there is none'),
     cautions: z.array(cautionSchema),
     warnings: z.array(z.string()),

@@ -1,10 +1,17 @@
 import { createHash } from 'node:crypto';
-import type { ComparisonAnswer } from '@buildweek/results';
-import { COMPARISON_VERSION } from '@buildweek/results';
+import type { Lab } from '@buildweek/model';
+import {
+  COMPARISON_VERSION,
+  type ComparedPlan,
+  type ComparisonAnswer,
+  type PlanMeasure,
+} from '@buildweek/results';
 import {
   type ComparedPlans,
   cautionsOf,
   comparePlans,
+  handBeside,
+  handSentence,
   moneyMeasures,
   type Plan,
   standardMeasures,
@@ -162,7 +169,7 @@ function answerOf(
       level,
     },
     differencesLevel: compared.differencesLevel,
-    plans: plans.map(({ name, changes, file }, index) => ({
+    plans: plans.map(({ name, changes, file, lab }, index) => ({
       name,
       changes: [...changes],
       scenario: {
@@ -171,6 +178,7 @@ function answerOf(
         hash: createHash('sha256').update(file.text).digest('hex'),
       },
       measures: [...(compared.measures[index] ?? [])],
+      ...handOf(lab, compared.measures[index] ?? [], settings.weeks),
     })),
     pairs: [...compared.pairs],
     cautions: [
@@ -178,6 +186,15 @@ function answerOf(
     ],
     warnings: [...warnings],
   };
+}
+
+function handOf(
+  lab: Lab,
+  measures: readonly PlanMeasure[],
+  weeks: number,
+): Pick<ComparedPlan, 'handHours' | 'handCalculation' | 'handSentence'> {
+  const { handHours, handCalculation } = handBeside(lab, weeks);
+  return { handHours, handCalculation, handSentence: handSentence(measures, handHours) };
 }
 
 async function keep(answer: ComparisonAnswer, { json, page }: CompareOptions): Promise<void> {

@@ -1,4 +1,4 @@
-import { formatEstimate, formatLevel } from '@buildweek/charts';
+import { formatEstimate, formatLevel, formatShare } from '@buildweek/charts';
 import {
   type ComparisonAnswer,
   type EstimateOrRefused,
@@ -25,6 +25,7 @@ export function comparisonText(answer: ComparisonAnswer, style: Style): string {
       const table = pairTable(answer, base.measures, plan.measures, pair.differences, footnotes, style);
       return section(`“${pair.plan}” against “${pair.against}”`, table + notesOf(footnotes), style);
     }),
+    handSection(answer, style),
     paragraph(basisWords(answer), ''),
     listSection(
       'Cautions',
@@ -34,6 +35,17 @@ export function comparisonText(answer: ComparisonAnswer, style: Style): string {
     listSection('Warnings', answer.warnings, style),
   ];
   return `${sections.filter((text) => text !== '').join('\n\n')}\n`;
+}
+
+/** What a page of arithmetic says of each plan. */
+function handSection({ plans }: ComparisonAnswer, style: Style): string {
+  const lines = plans.flatMap(({ name, handSentence, handCalculation }) => {
+    const [highest] = [...handCalculation].sort((one, other) => other.load - one.load);
+    const load =
+      highest === undefined ? '' : ` Highest load by hand: ${highest.name}, ${formatShare(highest.load)}.`;
+    return handSentence === '' && load === '' ? [] : [paragraph(`“${name}”: ${handSentence}${load}`, '  ')];
+  });
+  return lines.length === 0 ? '' : section('Beside it, by hand', lines.join('\n'), style);
 }
 
 function notesOf(footnotes: Footnotes): string {

@@ -52,7 +52,11 @@ export function planText(answer: PlanAnswer, style: Style): string {
       ? ''
       : section(
           `Load by hand calculation, ${chosen === undefined ? 'of the plan that comes closest' : 'of the answer'}`,
-          handTable(answer.handCalculation, style),
+          [
+            handTable(answer.handCalculation, style),
+            ...(answer.handSentence === '' ? [] : [paragraph(answer.handSentence, '  ')]),
+            paragraph(fewestWords(answer), '  '),
+          ].join('\n'),
           style,
         ),
     listSection(
@@ -123,6 +127,15 @@ function targetsLegend(shown: readonly ShownPlan[]): string {
         `\n${paragraph(`${target} (asked: ${formatShare(asked)})`, `  [${index + 1}] `)}`,
     )
     .join('');
+}
+
+/** How many of each a page of arithmetic would have taken. */
+function fewestWords({ fewestByHand, varied }: PlanAnswer): string {
+  const own = fewestByHand.filter(({ name }) => varied.some(({ what }) => what === name));
+  const told = (own.length > 0 ? own : fewestByHand).map(
+    ({ name, comfortable }) => `${name} ${comfortable ?? '(no number is enough)'}`,
+  );
+  return `By loads alone (below 85 %) one would have taken ${told.join(', ')}.`;
 }
 
 function ruledOutSection({ ruledOut }: PlanAnswer, style: Style): string {

@@ -1,13 +1,12 @@
 import type { Target } from '@buildweek/model';
 import type { LookedPlan, ShownPlan } from '@buildweek/results';
 import { type KimNelsonChoice, kimNelson } from '@buildweek/statistics';
-import { handCalculation } from '../hand/hand-calculation.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import { BEST_MEASURES, type BestMeasure } from './best-measures.ts';
 import { bestHeadline } from './best-plan-words.ts';
 import { columns } from './measure-estimates.ts';
 import type { Observation, ObservedPlans } from './observed-plans.ts';
-import { frontierOf, type PlanFindings, type PlanQuestion, variedWords } from './plan-answer.ts';
+import { frontierOf, handOf, type PlanFindings, type PlanQuestion, variedWords } from './plan-answer.ts';
 import type { CandidatePlan } from './plan-space.ts';
 import { ruledOut } from './ruled-out.ts';
 import { shownPlan } from './shown-plan.ts';
@@ -73,7 +72,7 @@ export async function bestPlan(
           },
         );
   if (choice.isStopped) return null;
-  const shown = await shownPlans(question, within, choice, observed, level, firstTarget);
+  const shown = await shownPlans(question, within, choice, observed, level, firstTarget, settings.weeks);
   if (shown === null) return null;
   const chosen = choice.chosen === null ? null : (within[choice.chosen] ?? null);
   const basis = chosen ?? within[choice.left[0] ?? 0];
@@ -106,8 +105,7 @@ export async function bestPlan(
     shown,
     frontier: frontierOf(shown),
     looked: within.length === 1 ? [] : lookedOf(within, choice),
-    handCalculation:
-      basis === undefined ? [] : handCalculation(basis.lab, { fromWeek: 0, weeks: settings.weeks }),
+    ...handOf(basis, shown, settings.weeks),
     cautions: basis === undefined ? [] : cautionsOf(basis.lab),
   };
 }
@@ -167,8 +165,9 @@ async function shownPlans(
   observed: ObservedPlans,
   level: number,
   firstTarget: number,
+  weeks: number,
 ): Promise<ShownPlan[] | null> {
-  const showing = { observed, targets: observedTargets(targets), firstTarget, level };
+  const showing = { observed, targets: observedTargets(targets), firstTarget, level, weeks };
   const last = [...eliminations].reverse().slice(0, NEAR_MISSES);
   const today = plans.find(({ isToday }) => isToday);
   const asked = [

@@ -1,9 +1,9 @@
 import type { CountVariation, Target, WordingVariation } from '@buildweek/model';
 import type { LookedPlan, PlanAnswer, ShownPlan } from '@buildweek/results';
-import { handCalculation } from '../hand/hand-calculation.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import { bestMissed, explainPlan } from './explain-plan.ts';
 import { findPlan, type PlanSearch, type PlanSearchSettings } from './find-plan.ts';
+import { handBeside, handSentence } from './hand-beside.ts';
 import type { ObservedPlans } from './observed-plans.ts';
 import { planHeadline } from './plan-answer-words.ts';
 import { type CandidatePlan, countIn } from './plan-space.ts';
@@ -22,6 +22,8 @@ export type PlanFindings = Pick<
   | 'shown'
   | 'frontier'
   | 'looked'
+  | 'handSentence'
+  | 'fewestByHand'
   | 'handCalculation'
   | 'cautions'
 >;
@@ -49,7 +51,7 @@ export async function cheapestPlan(
   const { plans, targets, counts, firstTarget, level, currency } = question;
   const search = await findPlan(plans, targets, observed, firstTarget, settings);
   if (search === null) return null;
-  const showing = { observed, targets: search.targets, firstTarget, level };
+  const showing = { observed, targets: search.targets, firstTarget, level, weeks: settings.weeks };
   const shown = await explainPlan(search, plans, counts, showing);
   if (shown === null) return null;
   const { candidates, found } = search;
@@ -68,10 +70,21 @@ export async function cheapestPlan(
     shown,
     frontier: frontierOf(shown),
     looked: lookedOf(search),
-    handCalculation:
-      basis === undefined ? [] : handCalculation(basis.lab, { fromWeek: 0, weeks: settings.weeks }),
+    ...handOf(basis, shown, settings.weeks),
     cautions: basis === undefined ? [] : cautionsOf(basis.lab),
   };
+}
+
+/** The hand calculation of the answer, or of what comes closest. */
+export function handOf(
+  basis: CandidatePlan | undefined,
+  shown: readonly ShownPlan[],
+  weeks: number,
+): Pick<PlanFindings, 'handSentence' | 'fewestByHand' | 'handCalculation'> {
+  if (basis === undefined) return { handSentence: '', fewestByHand: [], handCalculation: [] };
+  const { handHours, handCalculation, fewestByHand } = handBeside(basis.lab, weeks);
+  const measures = shown.find(({ name }) => name === basis.name)?.measures ?? [];
+  return { handSentence: handSentence(measures, handHours), fewestByHand, handCalculation };
 }
 
 /** What may vary, from where to where, and what is there today. */

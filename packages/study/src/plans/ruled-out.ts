@@ -8,7 +8,7 @@ import type {
   Stage,
   Target,
 } from '@buildweek/model';
-import { expectedDemand } from '../hand/expected-demand.ts';
+import { expectedDemand, expectedSentOut } from '../hand/expected-demand.ts';
 import type { CandidatePlan } from './plan-space.ts';
 
 /**
@@ -41,7 +41,8 @@ function neverEnough(lab: Lab, target: Target, weeks: number): string | null {
   let all = 0;
   let possible = 0;
   let lacking: string | null = null;
-  for (const { stream, jobsPerWeek } of expectedDemand(lab, { fromWeek: 0, weeks })) {
+  const range = { fromWeek: 0, weeks };
+  for (const { stream, jobsPerWeek } of [...expectedDemand(lab, range), ...expectedSentOut(lab, range)]) {
     if (part !== null && stream.part !== part) continue;
     const jobs = jobsPerWeek * countedShare(stream, target);
     all += jobs;

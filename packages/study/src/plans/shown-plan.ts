@@ -1,5 +1,6 @@
 import type { PlanDifference, ShownPlan, TargetOfPlan } from '@buildweek/results';
 import type { ObservedTarget } from '../targets/observation.ts';
+import { handBeside } from './hand-beside.ts';
 import { differencesOf } from './measure-differences.ts';
 import { measureEstimate } from './measure-estimates.ts';
 import type { Observation, ObservedPlans } from './observed-plans.ts';
@@ -16,6 +17,8 @@ export interface Showing {
   /** Position of the measure of the first target: those before it are shown as measures. */
   readonly firstTarget: number;
   readonly level: number;
+  /** Measured weeks, over which a hand calculation averages. */
+  readonly weeks: number;
 }
 
 /**
@@ -31,7 +34,7 @@ export function shownPlan(
   observations: readonly Observation[],
   chosen: readonly Observation[] | null,
   states: readonly TargetOfPlan['verdict'][],
-  { observed, targets, firstTarget, level }: Showing,
+  { observed, targets, firstTarget, level, weeks }: Showing,
 ): ShownPlan {
   const measures = observed.measuresOf(plan).slice(0, firstTarget);
   const differencesLevel = 1 - (1 - level) / Math.max(1, measures.length);
@@ -55,6 +58,7 @@ export function shownPlan(
       better,
       value: measureEstimate(observations, index, level),
     })),
+    handHours: handBeside(plan.lab, weeks).handHours,
     againstChosen: chosen === null ? [] : pairedWith(chosen, observations, measures, differencesLevel),
   };
 }

@@ -1,8 +1,14 @@
 import { type History, type JobClassHistory, MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
-import { MACHINE_STATES, PERSON_STATES, useOfState } from '@buildweek/results';
+import { MACHINE_STATES, PERSON_STATES, useOfState, WAIT_CAUSES, type WaitCause } from '@buildweek/results';
 import { pooledQuantile } from '@buildweek/statistics';
 import type { ReplicationMeasure } from './replication-measure.ts';
+
+const WAITS: readonly { readonly name: string; readonly causes: readonly WaitCause[] }[] = [
+  { name: 'wait for people', causes: ['person', 'shift'] },
+  { name: 'wait for machines', causes: ['machine', 'machine down', 'carrier'] },
+  { name: 'wait for a build to fill', causes: ['batch'] },
+];
 
 type JobFilter = (jobs: JobClassHistory) => boolean;
 
@@ -26,6 +32,7 @@ export function standardMeasures(lab: Lab): ReplicationMeasure[] {
     ...(lab.demand.some(({ sentOut }) => sentOut !== null) ? [sentOut()] : []),
     finishedPieces(),
     jobsInLab(),
+    ...WAITS.map(({ name, causes }) => waits(name, causes)),
     ...(lab.people.length > 0 ? [peopleBusy('people at work', null)] : []),
     ...lab.people.map(({ name }) => peopleBusy(`${name} at work`, name)),
     ...lab.machines.map(({ name }) => machinesAtWork(name)),
@@ -98,6 +105,27 @@ function finishedPieces(): ReplicationMeasure {
     unit: 'pieces per week',
     better: 'higher',
     of: ({ weeks }) => [total(weeks.finishedParts, (pieces) => pieces), weeks.finishedParts.length],
+  };
+}
+
+/** Hours of an average job that go to waiting. */
+function waits(name: string, causes: readonly WaitCause[]): ReplicationMeasure {
+  const counted = WAIT_CAUSES.map((cause) => causes.includes(cause));
+  return {
+    name,
+    unit: 'hours',
+    better: 'lower',
+    of: ({ partHours }) => {
+      let time = 0;
+      let jobs = 0;
+      for (const found of partHours) {
+        found.waits.forEach((wait, entry) => {
+          if (counted[entry % WAIT_CAUSES.length]) time += wait;
+        });
+        jobs += found.finishedJobs;
+      }
+      return [time / MILLISECONDS_PER_HOUR, jobs];
+    },
   };
 }
 
