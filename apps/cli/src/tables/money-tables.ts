@@ -1,4 +1,4 @@
-import { COST_LABELS, caseNote, caseRows } from '@buildweek/charts';
+import { COST_LABELS, caseNote, caseRows, formatShare } from '@buildweek/charts';
 import {
   bareMoneyText,
   CENTS,
@@ -83,7 +83,7 @@ export function moneyTables(money: Money, run: Results['run'], style: Style): st
     cells: [
       name,
       cell(cost.perYear, WHOLE),
-      total.perYear.value === 0 ? '' : `${Math.round((100 * cost.perYear.value) / total.perYear.value)} %`,
+      total.perYear.value === 0 ? '' : formatShare(cost.perYear.value / total.perYear.value),
       cell(cost.perPart, CENTS),
       cell(cost.perJob, CENTS),
     ],

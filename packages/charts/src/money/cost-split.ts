@@ -109,7 +109,7 @@ export function costSplit(results: Results, size: ChartSize): Chart[] {
         encoding: {
           x: {
             type: 'quantitative',
-            scale: { domain: [0, highest * 1.03], nice: false },
+            scale: { domain: [0, Math.max(0.01, highest * 1.03)], nice: false },
             axis: { title: `${currency} per finished part`, tickCount: size === 'wide' ? 8 : 4 },
           },
           y: rowAxis(rows.length),

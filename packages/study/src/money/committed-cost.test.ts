@@ -73,5 +73,7 @@ describe('what has to be bought', () => {
     expect(purchases(twoMachines, costs)).toEqual([{ group: 'resin', count: 1, amount: 3200, leadWeeks: 0 }]);
     const fewer = { ...twoMachines, machines: [machine('resin', { count: 1 })] };
     expect(purchases(fewer, costs)).toEqual([]);
+    const free = economics({ equipment: [equipmentCost('resin', { price: 0 })] });
+    expect(purchases(twoMachines, free)).toEqual([]);
   });
 });

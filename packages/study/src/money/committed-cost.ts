@@ -34,11 +34,11 @@ export function committedCostPerYear(lab: Lab, economics: Economics): number {
   return committedCost(lab, economics).perYear;
 }
 
-/** Machines and stations of the lab beyond those that are owned. */
+/** Machines and stations of the lab beyond those that are owned, as far as they cost anything. */
 export function purchases(lab: Lab, economics: Economics): Purchase[] {
   return pricedGroups(lab, economics).flatMap(({ group, count, cost }) => {
     const bought = Math.max(0, count - cost.owned);
-    return bought === 0
+    return bought * cost.price === 0
       ? []
       : [{ group, count: bought, amount: bought * cost.price, leadWeeks: cost.leadWeeks }];
   });
