@@ -7,6 +7,7 @@ import { PATIENCE_MEAN_2 } from './cases/patience.ts';
 import { FIVE_SERVERS } from './cases/several-servers.ts';
 import { SINGLE_SERVER } from './cases/single-server.ts';
 import { TECHNICIAN_WEEK } from './cases/technician-week.ts';
+import { WORK_OUTSIDE } from './cases/work-outside.ts';
 import { PATIENCE } from './expect-agreement.ts';
 import { play } from './play.ts';
 import type { PublishedCase } from './published-case.ts';
@@ -52,6 +53,12 @@ const TWINS: readonly Twin[] = [
     from: 'exponential mean 3 h',
     to: 'exponential mean 3.15 h',
     notice: ['machines down', 'machines at work', 'hours down', 'idle repairers'],
+  },
+  {
+    published: WORK_OUTSIDE,
+    from: 'mean 4 h',
+    to: 'mean 252 min',
+    notice: ['L', 'lead time, hours'],
   },
   { published: REPAIRERS, from: 'about 30 h', to: 'about 28.5 h', notice: ['failures per hour'] },
 ];

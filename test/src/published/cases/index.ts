@@ -35,6 +35,7 @@ import { SINGLE_SERVER } from './single-server.ts';
 import { TANDEM } from './tandem.ts';
 import { TECHNICIAN_WEEK } from './technician-week.ts';
 import { WEEKLY_PROFILE } from './weekly-profile.ts';
+import { WORK_OUTSIDE } from './work-outside.ts';
 
 export const QUEUES: readonly PublishedCase[] = [
   SINGLE_SERVER,
@@ -80,6 +81,7 @@ export const ARRIVALS: readonly PublishedCase[] = [
   ...LOSS_CASES,
   PATIENCE_MEAN_2,
   ...AMPLE_SERVERS,
+  WORK_OUTSIDE,
   DAILY_WAVE,
   WEEKLY_PROFILE,
 ];
