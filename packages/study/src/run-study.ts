@@ -3,9 +3,9 @@ import type { Caution, HandLeadTime, HandLoad, Run, TargetResult } from '@buildw
 import { FEWEST_REPLICATIONS } from '@buildweek/statistics';
 import { checkStudySettings } from './check-study-settings.ts';
 import type { ReplicationExecutor, StopSignal } from './executor.ts';
-import { handCalculation } from './hand/hand-calculation.ts';
 import { withDifferences } from './hand/hand-difference.ts';
 import { handLeadTimes } from './hand/lead-time/hand-lead-times.ts';
+import { handLoads } from './hand/sure-loads.ts';
 import { decideIgnoredWeeks } from './ignored-weeks.ts';
 import type { StudyProgress } from './progress.ts';
 import type { Measures } from './reduce/study-sums.ts';
@@ -80,7 +80,7 @@ export async function runStudy(
   if (sums === null || sums.replications < FEWEST_REPLICATIONS) return tooFew(sums?.replications ?? 0);
   const measures = sums.measures(settings.level);
   const judged = sums.targets.results(weeks, settings.level);
-  const loads = handCalculation(lab, { fromWeek: 0, weeks });
+  const loads = handLoads(lab, { fromWeek: 0, weeks });
   const run: Run = {
     seed,
     replications: sums.replications,
@@ -105,7 +105,7 @@ export async function runStudy(
           jobs: measures.jobs,
           jobsInLab: measures.flow.jobsInLab,
           ...sums.forHeadline(settings.level),
-          loads,
+          loads: loads.sure,
           sentOut: measures.sentOut,
           run,
           // The choice by MSER warns of nothing but a pilot that does not settle.
@@ -113,12 +113,12 @@ export async function runStudy(
         }),
         ...moneySentences(measures.money),
       ],
-      handCalculation: loads,
+      handCalculation: loads.all,
       handLeadTimes: withDifferences(handLeadTimes(lab, { fromWeek: 0, weeks }), measures),
       cautions: cautionsOf(lab),
       warnings: [
         ...lawWarnings(measures.checks),
-        ...loadWarnings(loads),
+        ...loadWarnings(loads.sure),
         ...decided.warnings,
         ...quarterWarnings(targets, weeks),
         ...unfinishedWarnings(jobs, unfinished, capWeeks),
