@@ -17,6 +17,7 @@ const WAIT = 'the job waits before it';
 
 /** A step of a route in words: "build: print", or the stage alone where it is its only phase. */
 export function stepName(step: Pick<StepHours, 'stage' | 'phase'>): string {
+  if (step.phase === 'outside') return 'made outside';
   return step.phase === 'work' || step.phase === 'wait' || step.phase === 'run'
     ? step.stage
     : `${step.stage}: ${step.phase}`;

@@ -99,6 +99,14 @@ describe('work that is sent out', () => {
     expect(problem?.message).toBe('The lab has none of "resin", and jobs of "ring" come to it.');
   });
 
+  it('is warned of when nothing ever is', () => {
+    const text = saying('takes: 5 working days', '');
+    expect(problemsOf(text)).toMatchObject([
+      { severity: 'warning', line: 23, found: 'sent out', message: expect.stringContaining('ever sent out') },
+    ]);
+    expect(ruleOf(text)).toBeNull();
+  });
+
   it('lets a group be of nobody when others have its skills', () => {
     const text = edited(
       'people:\n',

@@ -143,6 +143,12 @@ const demand = (name: string): fc.Arbitrary<string> =>
     perhaps('rush', '20 %'),
     perhaps('cancels', '30 % after 2 to 72 h, usually 10', '30 % after 20 h, only before start'),
     perhaps('revises', '30 % after 1 to 40 h, usually 8'),
+    perhaps(
+      'sent out',
+      'always',
+      '{ when: more than 2 jobs wait, takes: 20 to 90 h usually 40 }',
+      'more than 0 jobs wait',
+    ),
   ).map((words) => `  ${name}: ${words}\n`);
 
 const NAMES = ['lever', 'ring'] as const;
@@ -154,6 +160,9 @@ export const generatedScenarios: fc.Arbitrary<string> = fc
     zone: optional('zone: Europe/Lisbon\n'),
     closed: optional('  closed: [2027-03-26]\n'),
     cutOff: optional('cut-off: 14:00\n'),
+    sentOut: fc
+      .constantFrom('', ', when: more than 3 jobs wait or a promise is at risk')
+      .map((when) => `sent out: { takes: 1 to 4 working days usually 2${when} }\n`),
     dispatch: map(
       perhaps('fit on', 'drawn'),
       perhaps('within', 'shortest work'),
@@ -184,6 +193,7 @@ export const generatedScenarios: fc.Arbitrary<string> = fc
       `routes:\n${hasCarriers ? routes.join('') : routes.join('').replaceAll(', empties carrier: yes', '')}`,
       `parts:\n${found.parts.slice(0, found.names.length).join('')}`,
       `demand:\n${found.demand.slice(0, found.names.length).join('')}`,
+      found.sentOut,
       found.dispatch,
     ].join('');
   });

@@ -2,7 +2,7 @@ import type { JobStory } from '@buildweek/study';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 import type { StoryClock } from './story-clock.ts';
-import { hoursOf, jobNumber, promiseOf, WAITS_FOR } from './story-words.ts';
+import { hoursOf, jobNumber, promiseOf, WAITS_FOR, workOf } from './story-words.ts';
 
 /** The slowest jobs of a replication, one line each. */
 export function storyList(stories: readonly JobStory[], clock: StoryClock, style: Style): string {
@@ -44,9 +44,10 @@ function verdictOf(story: JobStory): string {
   return `late by ${story.outcome === 'finished' ? '' : 'over '}${hoursOf(story.until - story.dueAt)} h`;
 }
 
-function mostOf({ hours }: JobStory): string {
+function mostOf(story: JobStory): string {
+  const { hours } = story;
   const [longest] = hours.waits;
   return longest === undefined || longest.milliseconds < hours.work
-    ? `work, ${hoursOf(hours.work)} h`
+    ? `${workOf(story)}, ${hoursOf(hours.work)} h`
     : `waits for ${WAITS_FOR[longest.cause]}, ${hoursOf(longest.milliseconds)} h`;
 }

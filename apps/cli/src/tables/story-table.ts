@@ -4,7 +4,7 @@ import { section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
 import type { StoryClock } from './story-clock.ts';
-import { countOf, hoursOf, jobNumber, promiseOf, stepOf, WAITS_FOR } from './story-words.ts';
+import { countOf, hoursOf, jobNumber, promiseOf, stepOf, WAITS_FOR, workOf } from './story-words.ts';
 
 /** Where one job was, what it waited for and how long, and where its lead time went. */
 export function storyText(story: JobStory, clock: StoryClock, style: Style): string {
@@ -116,7 +116,7 @@ function leadTime(story: JobStory, style: Style): string {
   const rest = total - known;
   const lines: (readonly [string, number])[] = [
     ...(hours.beforePlan > 0 ? [['before the plan began', hours.beforePlan] as const] : []),
-    ['work', hours.work],
+    [workOf(story), hours.work],
     ...hours.waits.map(({ cause, milliseconds }) => [`waits for ${WAITS_FOR[cause]}`, milliseconds] as const),
     // A wait is only told of when it is over, and nobody tells what a withdrawn job would have waited for.
     ...(outcome === 'finished' ? [] : [['not told: was still waiting or lost', rest] as const]),

@@ -1,4 +1,5 @@
 import { listed, nearest } from '../nearest.ts';
+import { SENT_OUT } from '../read/read-sent-out.ts';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioStage } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
@@ -59,6 +60,13 @@ export function checkUnused(scenario: Scenario, labCalendar: string, reading: Re
   for (const { name } of scenario.parts) {
     if (!asked.has(name))
       warn(['parts', name], `Nobody asks for "${name}".`, `${name}: { jobs: 14 per week } under demand`);
+  }
+  if (reading.nodeAt([SENT_OUT]) !== undefined && scenario.demand.every(({ sentOut }) => sentOut === null)) {
+    warn(
+      [SENT_OUT],
+      'Nothing is ever sent out: neither all jobs nor those of a demand are said to be.',
+      'when: more than 12 jobs wait, or "sent out: always" at a demand',
+    );
   }
   checkShapeKeys(scenario, warn);
   checkFinishes(scenario, reading, warn);
