@@ -14,6 +14,7 @@ export type AnsweredChoice = z.infer<typeof planChoiceSchema>;
 export const targetOfPlanSchema = z.strictObject({
   target: z.string().describe('As it is worded in the scenario'),
   asked: z.number().describe('Share that is asked for, 0 to 1'),
+  better: z.enum(['higher', 'lower']).describe('higher: at least what is asked; lower: at most'),
   value: estimateOrRefusedSchema.describe('Share that was found'),
   verdict: z.enum(['met', 'missed', 'undecided', 'not tested']),
 });

@@ -39,6 +39,7 @@ export {
 } from './plans/observed-plans.ts';
 export type { Plan } from './plans/plan.ts';
 export { cheapestPlan, type PlanFindings, type PlanQuestion } from './plans/plan-answer.ts';
+export { constraintValue, type PlanConstraint, planConstraints } from './plans/plan-constraints.ts';
 export {
   type CandidatePlan,
   candidatePlans,

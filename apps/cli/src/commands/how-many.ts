@@ -116,9 +116,10 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
       texts: [file.text],
       lab,
       settings,
-      measures: (one, { name }) => {
-        const prices = plans.find((plan) => plan.name === name)?.economics ?? economics;
-        return [...standardMeasures(one), ...moneyMeasures(one, prices), ...targetMeasures(one, own)];
+      // Other wording may have other prices, and a plan that is only shown may lie outside the ranges.
+      measures: (one, plan) => {
+        const money = moneyMeasures(one, plan.economics ?? null);
+        return [...standardMeasures(one), ...money, ...targetMeasures(one, own)];
       },
     },
     options,

@@ -61,25 +61,32 @@ function noneSentences({ shown, plans, undecided }: PlanFacts): string[] {
 function worstShortfall({ targets }: ShownPlan): number {
   return Math.min(
     ...targets.flatMap(({ value, asked, verdict }) =>
-      value.kind === 'estimate' && verdict === 'missed' ? [value.value - asked] : [],
+      value.kind === 'estimate' && verdict === 'missed' ? [-Math.abs(value.value - asked)] : [],
     ),
   );
 }
 
 /** Which range to widen: that of what helps the failing target most. */
 function widenSentence(shown: readonly ShownPlan[], failing: TargetOfPlan): string[] {
+  const isAtMost = failing.better === 'lower';
   const helps = shown
     .filter(({ role }) => role === 'one more')
     .flatMap((plan) => {
       const value = plan.targets.find(({ target }) => target === failing.target)?.value;
       return value?.kind === 'estimate' ? [{ plan, value }] : [];
     })
-    .sort((one, other) => other.value.value - one.value.value);
+    .sort((one, other) => (isAtMost ? -1 : 1) * (other.value.value - one.value.value));
   const [most] = helps;
-  if (most === undefined || failing.value.kind !== 'estimate' || most.value.low <= failing.value.value) {
+  if (
+    most === undefined ||
+    failing.value.kind !== 'estimate' ||
+    !(isAtMost ? most.value.high < failing.value.value : most.value.low > failing.value.value)
+  ) {
     return ['One more of anything that may vary hardly helps it: look at the hours, or at the target.'];
   }
-  const still = most.value.high < failing.asked ? ', which is still short' : '';
+  const { low, high } = most.value;
+  const isShort = isAtMost ? low > failing.asked : high < failing.asked;
+  const still = isShort ? `, which is still ${isAtMost ? 'too much' : 'short'}` : '';
   return [
     `Widen the range of ${most.plan.why.replace('one more of ', '')} first: one more gives ${percentWords(most.value)}${still}.`,
   ];
@@ -97,7 +104,7 @@ function todaySentence(chosen: ShownPlan, { shown, currency }: PlanFacts): strin
   const today = shown.find(({ isToday }) => isToday);
   if (today === undefined || chosen.isToday) return [];
   const failing = today.targets.find(({ verdict }) => verdict === 'missed');
-  const found = failing?.value.kind === 'estimate' ? ` (${percentWords(failing.value)})` : '';
+  const found = failing?.value.kind === 'estimate' ? `: ${percentWords(failing.value)}` : '';
   const why = today.verdict === 'missed' ? `${today.why}${found}` : today.why || 'is another';
   return [`Today's plan, ${today.name}, ${why}${extraCost(today, chosen, currency)}.`];
 }
@@ -109,7 +116,11 @@ function extraCost(before: ShownPlan, after: ShownPlan, currency: string | null)
 }
 
 function cheaperSentence(chosen: ShownPlan, shown: readonly ShownPlan[], currency: string | null): string[] {
-  const cheaper = shown.filter(({ role, isToday }) => role === 'near miss' && !isToday);
+  const most = chosen.committedCost ?? 0;
+  const cheaper = shown.filter(
+    ({ role, isToday, committedCost }) =>
+      role === 'near miss' && !isToday && committedCost !== null && committedCost < most,
+  );
   const [next] = [...cheaper].sort((one, other) => (other.committedCost ?? 0) - (one.committedCost ?? 0));
   if (next === undefined || next.committedCost === null || chosen.committedCost === null) return [];
   const failing = next.targets.find(({ verdict }) => verdict === 'missed');

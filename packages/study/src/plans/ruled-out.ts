@@ -37,33 +37,60 @@ function overBudget(
 /** Jobs that cannot be made at all are never in time: so many others there have to be. */
 function neverEnough(lab: Lab, target: Target, weeks: number): string | null {
   if (target.kind !== 'share within' && target.kind !== 'on time') return null;
+  // A single period may happen to have none of the jobs that cannot be made.
+  if (target.meaning.kind !== 'long run') return null;
+  // What is sometimes sent out may get round what is lacking.
+  if (lab.demand.some(({ sentOut }) => sentOut !== null && !sentOut.always)) return null;
   const { part } = target.jobs;
-  let all = 0;
-  let possible = 0;
-  let lacking: string | null = null;
   const range = { fromWeek: 0, weeks };
+  let possible = 0;
+  let impossible = 0;
+  let lacking: string | null = null;
   for (const { stream, jobsPerWeek } of [...expectedDemand(lab, range), ...expectedSentOut(lab, range)]) {
     if (part !== null && stream.part !== part) continue;
-    const jobs = jobsPerWeek * countedShare(stream, target);
-    all += jobs;
+    const share = countedShare(stream, target);
     const lacks = stream.sentOut?.always === true ? null : lackFor(lab, stream.part);
-    if (lacks === null) possible += jobs;
-    else if (jobs > 0) lacking ??= lacks;
+    const jobs = lacks === null ? mostJobs(stream, jobsPerWeek) : fewestJobs(stream, jobsPerWeek);
+    if (share === 0 || jobs === 0) continue;
+    if (share === null || jobs === null) return null;
+    if (lacks === null) possible += share * jobs;
+    else {
+      impossible += share * jobs;
+      lacking ??= lacks;
+    }
   }
-  // What is sometimes sent out may get round what is lacking.
-  const maySendOut = lab.demand.some(({ sentOut }) => sentOut !== null && !sentOut.always);
-  if (lacking === null || maySendOut || all === 0 || possible / all >= target.share) return null;
+  // A share that is met exactly must not fail by rounding.
+  if (lacking === null || possible >= (target.share - ROUNDING) * (possible + impossible)) return null;
   return `${lacking}, so that “${target.wording}” is out of reach`;
 }
 
-/** Share of the jobs of a stream that a target speaks of. */
+const ROUNDING = 1e-12;
+
+/** So many jobs are left of those that cannot be finished: whoever may cancel has all the time for it. */
+function fewestJobs({ arrivals, changes }: DemandStream, jobsPerWeek: number): number {
+  return arrivals.kind === 'dated' ? jobsPerWeek * (1 - (changes.cancels?.chance ?? 0)) : jobsPerWeek;
+}
+
+/**
+ * So many jobs may be there to be finished: those that are expected, with all that might be cancelled but is finished
+ * before. Null where nothing bounds them.
+ */
+function mostJobs({ arrivals, changes }: DemandStream, jobsPerWeek: number): number | null {
+  const kept = 1 - (changes.cancels?.chance ?? 0);
+  if (arrivals.kind === 'kept in the lab' || kept === 0) return null;
+  return arrivals.kind === 'dated' ? jobsPerWeek : jobsPerWeek / kept;
+}
+
+/** Share of the jobs of a stream that a target speaks of; null where a list of jobs says which of them are rush. */
 function countedShare(
-  { rushShare, due, rushDue }: DemandStream,
+  { arrivals, rushShare, due, rushDue }: DemandStream,
   { kind, jobs }: ShareWithinTarget | OnTimeTarget,
-): number {
-  const normal = jobs.rush === true || (kind === 'on time' && due.kind === 'none') ? 0 : 1 - rushShare;
-  const rush = jobs.rush === false || (kind === 'on time' && rushDue.kind === 'none') ? 0 : rushShare;
-  return normal + rush;
+): number | null {
+  const normal = jobs.rush !== true && (kind === 'share within' || due.kind !== 'none');
+  const rush = jobs.rush !== false && (kind === 'share within' || rushDue.kind !== 'none');
+  if (normal === rush) return normal ? 1 : 0;
+  if (arrivals.kind === 'dated' && arrivals.jobs.some((job) => job.rush !== null)) return null;
+  return normal ? 1 - rushShare : rushShare;
 }
 
 /** What a part needs and the lab has not got; null when everything is there. */

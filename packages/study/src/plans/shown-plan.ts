@@ -5,7 +5,7 @@ import { differencesOf } from './measure-differences.ts';
 import { measureEstimate } from './measure-estimates.ts';
 import type { Observation, ObservedPlans } from './observed-plans.ts';
 import type { CandidatePlan } from './plan-space.ts';
-import { askedShare } from './target-measures.ts';
+import { askedShare, betterWay } from './target-measures.ts';
 
 /** What is said of a plan besides what was observed. */
 export type PlanRole = Pick<ShownPlan, 'role' | 'verdict' | 'why'>;
@@ -49,6 +49,7 @@ export function shownPlan(
     targets: targets.map((target, index) => ({
       target: target.wording,
       asked: askedShare(target),
+      better: betterWay(target),
       value: measureEstimate(observations, firstTarget + index, level),
       verdict: states[index] ?? 'not tested',
     })),

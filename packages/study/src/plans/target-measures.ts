@@ -12,12 +12,17 @@ export function targetMeasures(lab: Lab, targets: readonly ObservedTarget[]): Re
   return targets.map((target) => ({
     name: target.wording,
     unit: 'share',
-    better: target.kind === 'busy' ? 'lower' : 'higher',
+    better: betterWay(target),
     of: (history) => {
       const { numerator, denominator } = observeTarget(lab, target, history);
       return [numerator, denominator];
     },
   }));
+}
+
+/** Whether a target asks for at least a share, or for at most. */
+export function betterWay({ kind }: ObservedTarget): 'higher' | 'lower' {
+  return kind === 'busy' ? 'lower' : 'higher';
 }
 
 /** The share that a target asks for. */
