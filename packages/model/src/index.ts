@@ -2,6 +2,7 @@ export type * from './build-time.ts';
 export type * from './calendar.ts';
 export type * from './demand.ts';
 export type * from './distribution.ts';
+export type * from './doubts.ts';
 export type * from './economics.ts';
 export type * from './initial-state.ts';
 export type * from './lab.ts';

@@ -8,6 +8,7 @@ export {
   type TypicalUse,
   typicalMachines,
 } from './classes/typical-machines.ts';
+export { usualDoubts } from './doubts/usual-doubts.ts';
 export type { FileResolver } from './files.ts';
 export { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
 export { formatProblem, type Problem } from './problem.ts';

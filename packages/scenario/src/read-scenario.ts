@@ -1,8 +1,10 @@
-import type { Economics, Lab, StudySettings, Target, Variation } from '@buildweek/model';
+import type { Doubt, Economics, Lab, StudySettings, Target, Variation } from '@buildweek/model';
 import type { Assumption } from '@buildweek/results';
+import { readDoubts } from './doubts/read-doubts.ts';
 import { Fields } from './fields.ts';
 import { type FileResolver, Files } from './files.ts';
 import { buildEconomics } from './lab/build-economics.ts';
+import { attendedPlaces } from './lab/attended-places.ts';
 import { buildLab } from './lab/build-lab.ts';
 import { buildTargets, deadlinesOf } from './lab/build-targets.ts';
 import type { Problem } from './problem.ts';
@@ -30,6 +32,8 @@ export type ScenarioReading =
       readonly economics: Economics | null;
       /** What may be chosen when a plan is looked for, in the order of the file. */
       readonly variations: readonly Variation[];
+      /** What is not known for certain; null: nothing is said of it. */
+      readonly doubts: readonly Doubt[] | null;
       /** Every value of the lab, in the order of reading, with where it came from. */
       readonly assumptions: readonly Assumption[];
       readonly warnings: readonly Problem[];
@@ -93,6 +97,8 @@ export function readScenario(
   const lab = buildLab(scenario, reading, deadlinesOf(targets));
   // What may vary points at everything else, so a mistake there would be told again here.
   const variations = reading.hasErrors ? [] : readMayVary(fields);
+  // Doubts are about names of the lab: where these are wrong, one mistake would be told twice.
+  const doubts = reading.hasErrors ? null : readDoubts(fields, lab, attendedPlaces(lab, reading));
   const all = inOrder([...problems, ...reading.problems]);
   if (all.some((problem) => problem.severity === 'error')) return { kind: 'problems', problems: all };
   return {
@@ -103,6 +109,7 @@ export function readScenario(
     targets,
     economics: buildEconomics(scenario.money, lab),
     variations,
+    doubts,
     assumptions: reading.assumptions,
     warnings: all,
   };

@@ -72,6 +72,17 @@ const dispatchSchema = z
   })
   .meta({ description: 'Which work is done first' });
 
+const doubtsSchema = z
+  .record(
+    z.string(),
+    words('How far it may lie from what the scenario says', '80 to 130 %', '90 to 140 %, usually 110'),
+  )
+  .meta({
+    description:
+      'What is not known for certain: demand, print times, breakdowns, failed builds, rejects, absence, share of rush, perhaps "of" a name; "times of" a skill, a stage or attended work',
+    examples: [{ demand: '80 to 130 %', 'times of hand work': '90 to 140 %' }],
+  });
+
 /** Structure of a scenario file. What the worded values mean is read after it. */
 export const scenarioSchema = z
   .strictObject({
@@ -116,6 +127,7 @@ export const scenarioSchema = z
           'What may be chosen when a plan is looked for: machines, stations, people and carriers by name, or the place of any value',
       })
       .optional(),
+    doubts: doubtsSchema.optional(),
   })
   .meta({
     title: 'Buildweek scenario',
