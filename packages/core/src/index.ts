@@ -2,6 +2,7 @@ export { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from './
 export { createCountSampler, meanOfCount, varianceOfCount } from './kernel/count-sampler.ts';
 export { createLocalTime, type LocalTime } from './kernel/local-time.ts';
 export { meanOf, varianceOf } from './kernel/moments.ts';
+export { createStream } from './kernel/streams.ts';
 export { hoursWithin, union, type WorkingWindows, windowsOf } from './kernel/working-windows.ts';
 export { hashHistory } from './observe/hash.ts';
 export type * from './observe/history.ts';

@@ -1,12 +1,18 @@
+export * from './away-answer.ts';
 export * from './builds.ts';
 export * from './calibration-answer.ts';
 export * from './comparison-answer.ts';
+export * from './doubts-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
 export * from './hand-lead-time.ts';
+export * from './growth-answer.ts';
 export {
+  awayJsonSchema,
   calibrationJsonSchema,
   comparisonJsonSchema,
+  doubtsJsonSchema,
+  growthJsonSchema,
   partJsonSchema,
   planJsonSchema,
   resultsJsonSchema,

@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { calibrationJsonSchema, partJsonSchema, resultsJsonSchema } from './json-schema.ts';
+import {
+  awayJsonSchema,
+  calibrationJsonSchema,
+  doubtsJsonSchema,
+  growthJsonSchema,
+  partJsonSchema,
+  resultsJsonSchema,
+} from './json-schema.ts';
 
 const SCHEMAS = [
+  ['doubts', doubtsJsonSchema],
+  ['growth', growthJsonSchema],
+  ['away', awayJsonSchema],
   ['results', resultsJsonSchema],
   ['part', partJsonSchema],
   ['calibration', calibrationJsonSchema],

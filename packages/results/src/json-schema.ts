@@ -1,6 +1,9 @@
 import { z } from 'zod';
+import { awayAnswerSchema } from './away-answer.ts';
 import { calibrationAnswerSchema } from './calibration-answer.ts';
 import { comparisonAnswerSchema } from './comparison-answer.ts';
+import { doubtsAnswerSchema } from './doubts-answer.ts';
+import { growthAnswerSchema } from './growth-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
 import { planAnswerSchema } from './plan-answer.ts';
 import { resultsSchema } from './results.ts';
@@ -30,6 +33,21 @@ export function comparisonJsonSchema(): JsonSchema {
 /** The JSON Schema of the answer of a search for a plan. */
 export function planJsonSchema(): JsonSchema {
   return jsonSchemaOf(planAnswerSchema);
+}
+
+/** The JSON Schema of the answer to which assumptions matter. */
+export function doubtsJsonSchema(): JsonSchema {
+  return jsonSchemaOf(doubtsAnswerSchema);
+}
+
+/** The JSON Schema of the answer to what becomes of a lab whose demand grows. */
+export function growthJsonSchema(): JsonSchema {
+  return jsonSchemaOf(growthAnswerSchema);
+}
+
+/** The JSON Schema of the answer to what becomes of a lab while somebody is away. */
+export function awayJsonSchema(): JsonSchema {
+  return jsonSchemaOf(awayAnswerSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

@@ -11,6 +11,7 @@ export {
   type ObserveConstraints,
 } from './cheapest-feasible.ts';
 export { type Difference, type PairedDifference, pairedDifference, welchDifference } from './comparison.ts';
+export { type ExplainedVariance, explainedVariance } from './explained-variance.ts';
 export { type FeasibilitySettings, type FeasibilityState, FeasibilityTest } from './feasibility.ts';
 export { fixedSizeReplications } from './fixed-size.ts';
 export {

@@ -37,7 +37,14 @@ function pilotOf(jobsInLab: (week: number) => number): Pilot {
           const zeros = new Float64Array(weeks);
           const jobs = Float64Array.from({ length: weeks }, (_, week) => jobsInLab(week));
           yield history(replication, {
-            weeks: { arrivedJobs: zeros, finishedJobs: zeros, finishedParts: zeros, jobsInLab: jobs },
+            weeks: {
+              arrivedJobs: zeros,
+              promisedJobs: zeros,
+              onTimeJobs: zeros,
+              finishedJobs: zeros,
+              finishedParts: zeros,
+              jobsInLab: jobs,
+            },
           });
         }
       },

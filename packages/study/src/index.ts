@@ -1,6 +1,14 @@
+export { type AwayFound, type AwayQuestion, awayStudy, spansOfAbsence } from './away/away-study.ts';
+export { weekMeasures } from './away/week-measures.ts';
 export { BUILD_COLUMNS, type BuildColumn, type BuildRow, type RowMistake } from './calibrate/build-row.ts';
 export { type Calibration, type CalibrationOutcome, calibrate } from './calibrate/calibrate.ts';
 export { withDigits } from './calibrate/written-number.ts';
+export {
+  type DoubtsFound,
+  type DoubtsQuestion,
+  doubtsStudy,
+  replicationsOfDoubts,
+} from './doubts/doubts-study.ts';
 export type { ReplicationExecutor, StopSignal } from './executor.ts';
 export {
   type CausedWait,
@@ -11,6 +19,7 @@ export {
 } from './follow/job-story.ts';
 export { type Replay, replayOf } from './follow/replay.ts';
 export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-listing.ts';
+export { type GrowthFound, type GrowthQuestion, growthStudy } from './growth/growth-study.ts';
 export type { WeekRange } from './hand/expected-demand.ts';
 export type { FewestCount } from './hand/fewest-counts.ts';
 export { type HandAnswer, handAnswer } from './hand/hand-answer.ts';
@@ -60,5 +69,6 @@ export {
   type TargetObservation,
 } from './targets/observation.ts';
 export { targetMeaning } from './targets/target-meaning.ts';
+export { askedTargets, targetMeasures } from './targets/target-measures.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

@@ -48,6 +48,9 @@ export interface JobClassHistory {
 
 export interface WeekHistory {
   readonly arrivedJobs: Float64Array;
+  /** Of the jobs that arrived in the week: those with a promise, and those of them that kept it. */
+  readonly promisedJobs: Float64Array;
+  readonly onTimeJobs: Float64Array;
   readonly finishedJobs: Float64Array;
   readonly finishedParts: Float64Array;
   /** Time average of the number of jobs in the lab. */

@@ -31,6 +31,8 @@ export class Recorder {
   private readonly attendedQueues: QueueRecorder[];
   private readonly allJobs: QueueRecorder;
   private readonly arrivedJobs: Float64Array;
+  private readonly promisedJobs: Float64Array;
+  private readonly onTimeJobs: Float64Array;
   private readonly finishedJobs: Float64Array;
   private readonly finishedParts: Float64Array;
   /** For each person the latest stretch of being busy, which may go on; it is booked by hours when it is over. */
@@ -72,6 +74,8 @@ export class Recorder {
     this.busySince = new Float64Array(compiled.persons.length);
     this.busyUntil = new Float64Array(compiled.persons.length);
     this.arrivedJobs = new Float64Array(window.weeks);
+    this.promisedJobs = new Float64Array(window.weeks);
+    this.onTimeJobs = new Float64Array(window.weeks);
     this.finishedJobs = new Float64Array(window.weeks);
     this.finishedParts = new Float64Array(window.weeks);
   }
@@ -83,7 +87,9 @@ export class Recorder {
   jobArrives(job: Job): void {
     if (!job.inCohort) return;
     this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].arrives(job);
-    this.arrivedJobs[this.weekOf(job.arrivedAt)]++;
+    const week = this.weekOf(job.arrivedAt);
+    this.arrivedJobs[week]++;
+    if (job.dueAt < Number.POSITIVE_INFINITY) this.promisedJobs[week]++;
   }
 
   /** A job of those that have arrived is made outside. */
@@ -104,6 +110,8 @@ export class Recorder {
     if (!job.inCohort) return;
     const sums = this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)];
     sums.ends(job, now);
+    if (job.dueAt < Number.POSITIVE_INFINITY && now <= job.dueAt)
+      this.onTimeJobs[this.weekOf(job.arrivedAt)]++;
     this.compiled.deadlines.forEach((deadline, index) => {
       if (now <= this.workingDays.dueAfter(job.arrivedAt, deadline)) sums.endsBy(index);
     });
@@ -113,7 +121,9 @@ export class Recorder {
   /** A job is withdrawn by its requester. */
   jobIsWithdrawn(job: Job, now: number): void {
     this.jobStays(job, now);
-    if (job.inCohort) this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].isWithdrawn(job);
+    if (!job.inCohort) return;
+    this.jobClasses[job.part.index * 2 + (job.rush ? 1 : 0)].isWithdrawn(job);
+    if (job.dueAt < Number.POSITIVE_INFINITY) this.promisedJobs[this.weekOf(job.arrivedAt)]--;
   }
 
   /** Piece milliseconds of work and waiting that are in the books of a job. */
@@ -232,6 +242,8 @@ export class Recorder {
   weekHistory(): WeekHistory {
     return {
       arrivedJobs: this.arrivedJobs,
+      promisedJobs: this.promisedJobs,
+      onTimeJobs: this.onTimeJobs,
       finishedJobs: this.finishedJobs,
       finishedParts: this.finishedParts,
       jobsInLab: this.allJobs.history().byWeek,

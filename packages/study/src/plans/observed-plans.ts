@@ -6,6 +6,17 @@ import { startEarlier } from '../start-earlier.ts';
 import type { Plan } from './plan.ts';
 import type { MeasuresOfPlan, ReplicationMeasure } from './replication-measure.ts';
 
+/** A lab that is another one in each replication. */
+export interface Worlds {
+  /** Differs from that of every plan. */
+  readonly name: string;
+  /** The lab of one replication; the same whenever it is asked for. */
+  labOf(replication: number): Lab;
+}
+
+/** Replications of worlds that are under way together; more than cores of most computers. */
+const WORLDS_AT_ONCE = 16;
+
 /** What one replication of a plan gave: numerator and denominator of each measure, one after the other. */
 export type Observation = Float64Array;
 
@@ -28,7 +39,7 @@ export interface ObservationOptions {
   readonly stop?: StopSignal | null;
   readonly journal?: ObservationJournal;
   /** Called for each replication that is used for the first time, played or read. */
-  readonly onReplication?: (plan: Plan) => void;
+  readonly onReplication?: () => void;
 }
 
 /**
@@ -38,6 +49,7 @@ export interface ObservationOptions {
 export class ObservedPlans {
   private readonly options: ObservationOptions;
   private readonly known = new Map<string, ObservedPlan>();
+  private readonly worlds = new Map<string, Observation[]>();
 
   constructor(options: ObservationOptions) {
     this.options = options;
@@ -47,6 +59,7 @@ export class ObservedPlans {
   get replications(): number {
     let total = 0;
     for (const plan of this.known.values()) total += plan.observations.length;
+    for (const observations of this.worlds.values()) total += observations.length;
     return total;
   }
 
@@ -64,7 +77,7 @@ export class ObservedPlans {
     const { template, executor, stop = null, journal = NO_JOURNAL, onReplication } = this.options;
     const take = (observation: Observation): void => {
       observations.push(observation);
-      onReplication?.(plan);
+      onReplication?.();
     };
     while (observations.length < count) {
       const kept = journal.read(plan.name, observations.length);
@@ -84,6 +97,47 @@ export class ObservedPlans {
       }
     }
     return observations.length < count ? null : observations.slice(0, count);
+  }
+
+  /**
+   * The first so many replications of worlds, each of which is a lab of its own and is played once.
+   *
+   * @returns as {@link observe}
+   */
+  async observeWorlds({ name, labOf }: Worlds, count: number): Promise<readonly Observation[] | null> {
+    const { journal = NO_JOURNAL, onReplication } = this.options;
+    const observations = this.worlds.get(name) ?? [];
+    this.worlds.set(name, observations);
+    const running: Promise<Observation | null>[] = [];
+    let begun = observations.length;
+    while (observations.length < count) {
+      // The labs of worlds that are over are forgotten, so that memory stays flat.
+      while (begun < count && running.length < WORLDS_AT_ONCE) {
+        const replication = begun++;
+        const kept = journal.read(name, replication);
+        const played = kept === null ? this.playOnce(labOf(replication), replication) : Promise.resolve(kept);
+        // Whoever waits for the first hears of its error; the others must not end the program before.
+        played.catch(() => {});
+        running.push(played);
+      }
+      const observation = (await running.shift()) ?? null;
+      if (observation === null) return null;
+      if (journal.read(name, observations.length) === null) {
+        journal.write(name, observations.length, observation);
+      }
+      observations.push(observation);
+      onReplication?.();
+    }
+    return observations.slice(0, count);
+  }
+
+  private async playOnce(lab: Lab, replication: number): Promise<Observation | null> {
+    const { template, executor, stop = null, measures } = this.options;
+    const playable = startEarlier(lab, template.ignoredWeeks);
+    for await (const history of executor.run(playable, [{ ...template, replication }], stop)) {
+      return Float64Array.from(measures(lab).flatMap((measure) => measure.of(history)));
+    }
+    return null;
   }
 
   private of(plan: Plan): ObservedPlan {

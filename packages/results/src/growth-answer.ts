@@ -1,0 +1,85 @@
+import { z } from 'zod';
+import { planRunSchema } from './comparison-answer.ts';
+import { answeredScenarioSchema } from './doubts-answer.ts';
+import { estimateOrRefusedSchema } from './estimate.ts';
+import { cautionSchema } from './results.ts';
+
+/** Version of the document that says until when a lab is large enough. */
+export const GROWTH_VERSION = 1;
+
+export const targetVerdictSchema = z.enum(['met', 'missed', 'not decided']);
+export type TargetVerdict = z.infer<typeof targetVerdictSchema>;
+
+/** What becomes of one target at one level of demand. */
+export const targetAtLevelSchema = z.strictObject({
+  share: estimateOrRefusedSchema.describe('What the target is about, in the long run'),
+  verdict: targetVerdictSchema,
+  confidence: z.number().describe('One-sided confidence that it is met, 0 to 1; near 0: that it is missed'),
+});
+export type TargetAtLevel = z.infer<typeof targetAtLevelSchema>;
+
+/** The lab in one month, as if that month’s demand went on for ever. */
+export const growthMonthSchema = z.strictObject({
+  month: z.int().describe('0 is the demand that the scenario states'),
+  label: z.string().describe('As "2027-05"'),
+  demand: z.number().describe('Of all demand as stated, 1 for as much'),
+  targets: z.array(targetAtLevelSchema).describe('In the order of the targets'),
+});
+export type GrowthMonth = z.infer<typeof growthMonthSchema>;
+
+/** One more machine, station or person. */
+export const growthStepSchema = z.strictObject({
+  name: z.string().describe('As "1 more resin machine"'),
+  kind: z.enum(['machines', 'stations', 'people']),
+  group: z.string(),
+  price: z.number().nullable().describe('In the currency of the scenario; null: not stated, or a person'),
+  perYear: z.number().nullable().describe('What it costs in a year; null: not stated'),
+  targets: z.array(targetAtLevelSchema).describe('In the month in which it is needed'),
+  gain: estimateOrRefusedSchema.describe(
+    'How much the first missed target gains, on the same random numbers; the interval allows for looking at several',
+  ),
+  restores: z.enum(['yes', 'no', 'not decided']).describe('Whether all targets are met again'),
+  holdsUntil: z
+    .int()
+    .nullable()
+    .describe('Last month up to which no target is missed with it; null: it does not restore them'),
+  leadWeeks: z.number().describe('From the order until it works: delivery, commissioning, ramp-up'),
+  orderBy: z.string().describe('Date, as 2027-09-01'),
+  isLate: z.boolean().describe('Whether that date lies before the start of the plan'),
+  months: z.array(growthMonthSchema).describe('The months with it, as far as they were played'),
+});
+export type GrowthStep = z.infer<typeof growthStepSchema>;
+
+/** Until when a lab is large enough, and what has to be bought when. */
+export const growthAnswerSchema = z
+  .strictObject({
+    format: z.literal('buildweek growth'),
+    version: z.literal(GROWTH_VERSION),
+    program: z.strictObject({ name: z.literal('buildweek'), version: z.string() }),
+    scenario: answeredScenarioSchema,
+    run: planRunSchema,
+    currency: z.string().nullable(),
+    growth: z.string().describe('How demand grows, in words'),
+    targets: z.array(
+      z.strictObject({
+        wording: z.string(),
+        asked: z.number().describe('Share that is asked for, 0 to 1'),
+        atMost: z.boolean().describe('Whether the share may be at most so large'),
+        firstMissed: z.int().nullable().describe('First month in which it is missed for certain'),
+        lastMet: z.int().nullable().describe('Last month before that in which it is met for certain'),
+      }),
+    ),
+    months: z.array(growthMonthSchema).describe('The lab as it is, when nothing is bought'),
+    neededIn: z.int().nullable().describe('First month in which a target is missed'),
+    steps: z
+      .array(growthStepSchema)
+      .describe(
+        'What one more of each brings in that month: what restores the targets first, the cheapest first',
+      ),
+    verdict: z.array(z.string()),
+    assumptions: z.array(z.string()),
+    cautions: z.array(cautionSchema),
+    warnings: z.array(z.string()),
+  })
+  .describe('What becomes of a lab whose demand grows');
+export type GrowthAnswer = z.infer<typeof growthAnswerSchema>;

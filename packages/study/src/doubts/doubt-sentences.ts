@@ -1,0 +1,111 @@
+import {
+  type DoubtEnd,
+  type DoubtsAnswer,
+  type Estimate,
+  figureOf,
+  type HeldTarget,
+  periodName,
+  writtenUnit,
+} from '@buildweek/results';
+
+type Found = Pick<DoubtsAnswer, 'measure' | 'doubts' | 'explainedTogether' | 'held' | 'allHeld'>;
+
+/** A share that is not worth measuring anything for. */
+const LITTLE = 0.02;
+
+/** The answer in sentences: whether the plan holds, what matters most, and what to measure next. */
+export function doubtSentences(found: Found, weeks: number): string[] {
+  return [heldSentence(found, weeks), effectSentence(found), measureSentence(found)].filter(
+    (sentence) => sentence !== '',
+  );
+}
+
+function heldSentence({ held, allHeld }: Found, weeks: number): string {
+  const [first] = held;
+  const whole = allHeld ?? first;
+  if (whole === undefined) return '';
+  const periods = periodName(weeks).replace(/^(quarter|period)/, '$1s');
+  const target =
+    allHeld === null ? `“${whole.target}” still holds` : 'The plan still holds, with all its targets,';
+  return `${target} in ${shareWords(whole.inWorlds)} of the ${periods} in the worlds you described; as stated, in ${shareWords(whole.asStated)}.${weakest(held, allHeld)}`;
+}
+
+/** The target that fails most often, where there are several. */
+function weakest(held: readonly HeldTarget[], allHeld: HeldTarget | null): string {
+  if (allHeld === null) return '';
+  const [worst] = [...held].sort((one, other) => one.inWorlds.value - other.inWorlds.value);
+  if (worst === undefined || worst.inWorlds.value === 1) return '';
+  return ` Most often missed is “${worst.target}”, which holds in ${shareWords(worst.inWorlds)}.`;
+}
+
+function effectSentence({ measure, doubts }: Found): string {
+  const [first] = doubts;
+  if (first === undefined) return '';
+  const ends = [first.low, first.high];
+  if (ends.every(({ outcome }) => outcome === 'no difference' || outcome === 'not told apart')) {
+    return `No doubt by itself changes “${measure.name}” by more than can be told from chance.`;
+  }
+  const most = [...ends].sort((one, other) => size(other) - size(one))[0] as DoubtEnd;
+  const base = measure.asStated.kind === 'estimate' ? valueWords(measure.asStated, measure.unit) : null;
+  const moved =
+    most.value.kind === 'estimate'
+      ? `to ${valueWords(most.value, measure.unit)}`
+      : 'beyond the end of what was played';
+  const without = doubts.filter(({ low, high }) =>
+    [low, high].every(({ outcome }) => outcome === 'no difference' || outcome === 'not told apart'),
+  );
+  const rest =
+    without.length === 0
+      ? ''
+      : ` No effect can be told of ${listed(without.map(({ name }) => `“${name}”`))}.`;
+  return `“${first.name}” matters most by itself: at ${percent(most.factor)} it moves “${measure.name}”${base === null ? '' : ` from ${base}`} ${moved}.${rest}`;
+}
+
+function size({ difference }: DoubtEnd): number {
+  if (difference.kind === 'never') return Number.POSITIVE_INFINITY;
+  return difference.kind === 'estimate' ? Math.abs(difference.value) : 0;
+}
+
+/** What to measure first: what explains most of the differences between worlds. */
+function measureSentence({ measure, doubts, explainedTogether }: Found): string {
+  const shares = doubts.flatMap(({ name, explains }) =>
+    explains.kind === 'estimate' ? [{ name, explains }] : [],
+  );
+  const inOrder = shares.sort((one, other) => other.explains.value - one.explains.value);
+  const [first, second] = inOrder;
+  if (first === undefined) return '';
+  const of = `of what “${measure.name}” differs by between these worlds`;
+  if (first.explains.value < LITTLE || first.explains.low === 0) {
+    return `Nothing of this is worth measuring first: none explains a share ${of} that can be told from chance.`;
+  }
+  const close = second !== undefined && second.explains.high >= first.explains.low;
+  const rival = close
+    ? ` “${second.name}” comes close: ${shareWords(second.explains)}.`
+    : second === undefined
+      ? ''
+      : ` Next is “${second.name}” with ${shareWords(second.explains)}.`;
+  const luck =
+    explainedTogether.kind === 'estimate'
+      ? ` All together explain ${shareWords(explainedTogether)}; the rest is the luck of a period, and what doubts do together.`
+      : '';
+  return `Measure “${first.name}” first: it explains ${shareWords(first.explains)} ${of}.${rival}${luck}`;
+}
+
+function valueWords(estimate: Estimate, unit: DoubtsAnswer['measure']['unit']): string {
+  const written = writtenUnit(unit, [estimate.value], null);
+  const { value } = figureOf(estimate, written.size, written.leastDecimals);
+  return `${value} ${Number(value) === 1 ? written.one : written.many}`;
+}
+
+function shareWords(estimate: Estimate): string {
+  const { value, range } = figureOf(estimate, 0.01, 0);
+  return `${value} %${range === null ? '' : ` (${range.low} to ${range.high})`}`;
+}
+
+function percent(factor: number): string {
+  return `${Number((factor * 100).toPrecision(4))} %`;
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}

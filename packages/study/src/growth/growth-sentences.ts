@@ -1,0 +1,99 @@
+import {
+  type Estimate,
+  figureOf,
+  type GrowthAnswer,
+  type GrowthMonth,
+  type GrowthStep,
+} from '@buildweek/results';
+import { dateWords, monthWords } from './plan-dates.ts';
+
+type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'neededIn' | 'steps'>;
+
+/** The answer in sentences: until when the lab is large enough, what restores it, and by when to order that. */
+export function growthSentences(found: Found, startDate: string): string[] {
+  const { months, neededIn } = found;
+  const last = months.at(-1);
+  if (last === undefined) return [];
+  if (neededIn === null) return [lastingSentence(found, last)];
+  return [missedSentence(found, neededIn), stepSentence(found, startDate), othersSentence(found)].filter(
+    (sentence) => sentence !== '',
+  );
+}
+
+function lastingSentence({ targets, months }: Found, last: GrowthMonth): string {
+  const undecided = months.find(({ targets: found }) => found.some(({ verdict }) => verdict !== 'met'));
+  const until = `${monthWords(last.label)}, at ${percent(last.demand)} of today's demand`;
+  if (undecided === undefined) {
+    return `If nothing is bought, ${targets.length === 1 ? 'the target is' : 'all targets are'} still met in ${until}.`;
+  }
+  return `If nothing is bought, no target is missed for certain up to ${until}; from ${monthWords(undecided.label)} on it is not decided at this precision: play more replications.`;
+}
+
+function missedSentence({ targets, months }: Found, neededIn: number): string {
+  const month = months[neededIn] as GrowthMonth;
+  const position = month.targets.findIndex(({ verdict }) => verdict === 'missed');
+  const target = targets[position];
+  const share = month.targets[position]?.share;
+  const reached =
+    share?.kind === 'estimate'
+      ? `: ${shareWords(share)} instead of ${target?.atMost ? 'at most ' : ''}${percent(target?.asked ?? 0)}`
+      : '';
+  const lastMet = target?.lastMet ?? null;
+  const held =
+    lastMet === null
+      ? neededIn === 0
+        ? ''
+        : ' It is met for certain in no month before.'
+      : ` It is met for certain up to ${monthWords(months[lastMet]?.label ?? '')}.`;
+  const others = targets.filter(({ firstMissed }, index) => index !== position && firstMissed !== null);
+  const also =
+    others.length === 0
+      ? ''
+      : ` ${others.map(({ wording, firstMissed }) => `“${wording}” is missed from ${firstMissed === 0 ? 'the start' : monthWords(months[firstMissed ?? 0]?.label ?? '')} on`).join('; ')}.`;
+  const when =
+    neededIn === 0
+      ? 'today already, before any growth'
+      : `from ${monthWords(month.label)} on, at ${percent(month.demand)} of today's demand`;
+  return `If nothing is bought, “${target?.wording ?? ''}” is missed ${when}${reached}.${held}${also}`;
+}
+
+function stepSentence({ steps, months, neededIn }: Found, startDate: string): string {
+  const [best] = steps;
+  if (best === undefined) return '';
+  if (best.restores === 'no') {
+    return 'One more machine, station or person does not restore all targets, whichever it is: more than one is needed, or another way of working.';
+  }
+  const certain =
+    best.restores === 'yes'
+      ? 'restores all targets'
+      : 'probably restores all targets (not decided at this precision)';
+  const until = best.holdsUntil ?? neededIn ?? 0;
+  const end =
+    until >= (months.at(-1)?.month ?? 0)
+      ? `to the end of what was looked at, ${monthWords(months.at(-1)?.label ?? '')}`
+      : `until ${monthWords(months[until]?.label ?? '')}`;
+  const order = best.isLate
+    ? `To hold this, order at once: ${best.leadWeeks} weeks from order to work end after the start, ${dateWords(startDate)}.`
+    : `To hold this, order by ${dateWords(best.orderBy)}.`;
+  return `${capital(best.name)} ${certain} ${end}. ${order}`;
+}
+
+/** What else restores the targets, and what does least for its money. */
+function othersSentence({ steps }: Found): string {
+  const others = steps.slice(1).filter(({ restores }) => restores !== 'no');
+  if (others.length === 0) return '';
+  return `So ${others.length === 1 ? 'does' : 'do'} ${others.map(({ name, restores }: GrowthStep) => `${name}${restores === 'yes' ? '' : ' (not decided)'}`).join(', ')}.`;
+}
+
+function shareWords(estimate: Estimate): string {
+  const { value, range } = figureOf(estimate, 0.01, 0);
+  return `${value} %${range === null ? '' : ` (${range.low} to ${range.high})`}`;
+}
+
+function percent(share: number): string {
+  return `${Number((share * 100).toPrecision(3))} %`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
