@@ -1,8 +1,11 @@
 import { Command } from 'commander';
+import { awayCommand } from './commands/away.ts';
 import { calibrateCommand } from './commands/calibrate.ts';
 import { checkCommand } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
+import { doubtsCommand } from './commands/doubts.ts';
 import { followCommand } from './commands/follow.ts';
+import { growthCommand } from './commands/growth.ts';
 import { howManyCommand } from './commands/how-many.ts';
 import { partCommand } from './commands/part.ts';
 import { reportCommand } from './commands/report.ts';
@@ -38,6 +41,9 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     compareCommand(),
     howManyCommand(),
     partCommand(),
+    doubtsCommand(),
+    growthCommand(),
+    awayCommand(),
     typicalMachinesCommand(),
     calibrateCommand(),
     selfcheckCommand(),

@@ -1,12 +1,23 @@
 import {
+  awayChartsOf,
   CHART_WIDTH,
   type Chart,
   chartsOf,
   comparisonChartsOf,
+  doubtsChartsOf,
+  growthChartsOf,
   partChartsOf,
   planChartsOf,
 } from '@buildweek/charts';
-import type { ComparisonAnswer, PartAnswer, PlanAnswer, Results } from '@buildweek/results';
+import type {
+  AwayAnswer,
+  ComparisonAnswer,
+  DoubtsAnswer,
+  GrowthAnswer,
+  PartAnswer,
+  PlanAnswer,
+  Results,
+} from '@buildweek/results';
 import { chartImage } from './chart-image.ts';
 import { Html, html } from './html.ts';
 
@@ -40,6 +51,21 @@ export function drawnComparisonCharts(answer: ComparisonAnswer): ReadonlyMap<str
 /** All charts of a search for a plan by their id. */
 export function drawnPlanCharts(answer: PlanAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(planChartsOf(answer, 'wide'), planChartsOf(answer, 'narrow'));
+}
+
+/** All charts of an answer to doubts by their id. */
+export function drawnDoubtsCharts(answer: DoubtsAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(doubtsChartsOf(answer, 'wide'), doubtsChartsOf(answer, 'narrow'));
+}
+
+/** All charts of an answer to growth by their id. */
+export function drawnGrowthCharts(answer: GrowthAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(growthChartsOf(answer, 'wide'), growthChartsOf(answer, 'narrow'));
+}
+
+/** All charts of an absence by their id. */
+export function drawnAwayCharts(answer: AwayAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(awayChartsOf(answer, 'wide'), awayChartsOf(answer, 'narrow'));
 }
 
 function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {

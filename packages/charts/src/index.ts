@@ -1,6 +1,8 @@
+export { awayChartsOf } from './away/away-charts-of.ts';
 export { MILLIMETRES } from './build-fill.ts';
 export { CHART_WIDTH, type Chart, type ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
+export { doubtsChartsOf } from './doubts/doubts-charts-of.ts';
 export {
   AT_A_TIME,
   DAYS,
@@ -23,6 +25,7 @@ export {
   type Unit,
   unnamed,
 } from './format.ts';
+export { growthChartsOf } from './growth/growth-charts-of.ts';
 export { familyOf } from './hour-families.ts';
 export { stepName } from './hours-by-step.ts';
 export { leadTimeUnit } from './lead-time-unit.ts';

@@ -15,6 +15,7 @@ export const CLOSED_HOURS = '#f0eee8';
 export const LINE = '#16425b';
 export const BAND = '#9dc0d6';
 export const SECOND_LINE = '#b3531b';
+export const SECOND_BAND = '#ecc7a8';
 
 /** Print process (ISO/ASTM 52900), or what is no print process of its own. */
 export type ProcessName = 'MEX' | 'VPP' | 'PBF' | 'other';

@@ -12,11 +12,17 @@ function weekTicks(weeks: number, room: number): number[] {
   return Array.from({ length: Math.floor((weeks - 1) / step) + 1 }, (_, index) => 1 + index * step);
 }
 
+/** What has to be known of the weeks. */
+export interface MeasuredWeeks {
+  readonly lab: Pick<Results['lab'], 'startDate'>;
+  readonly run: Pick<Results['run'], 'weeks'>;
+}
+
 /**
  * What stands below a tick of week n: the number of the week and its first day. The expression holds nothing from a
  * scenario but numbers and names of months.
  */
-function weekLabels({ lab, run }: Results, size: ChartSize): string {
+function weekLabels({ lab, run }: MeasuredWeeks, size: ChartSize): string {
   const labels = Array.from({ length: run.weeks }, (_, index) => {
     const name = size === 'wide' ? `week ${index + 1}` : String(index + 1);
     const date = dateOfWeek(lab.startDate, index + 1);
@@ -26,7 +32,7 @@ function weekLabels({ lab, run }: Results, size: ChartSize): string {
 }
 
 /** The horizontal axis of a chart over the measured weeks. */
-export function weekAxis(results: Results, size: ChartSize, titled = true): HorizontalAxis {
+export function weekAxis(results: MeasuredWeeks, size: ChartSize, titled = true): HorizontalAxis {
   const { run } = results;
   return {
     type: 'quantitative',

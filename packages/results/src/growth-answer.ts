@@ -29,7 +29,7 @@ export type GrowthMonth = z.infer<typeof growthMonthSchema>;
 
 /** One more machine, station or person. */
 export const growthStepSchema = z.strictObject({
-  name: z.string().describe('As "1 more resin machine"'),
+  name: z.string().describe('As "one more resin machine"'),
   kind: z.enum(['machines', 'stations', 'people']),
   group: z.string(),
   price: z.number().nullable().describe('In the currency of the scenario; null: not stated, or a person'),
@@ -69,7 +69,12 @@ export const growthAnswerSchema = z
         lastMet: z.int().nullable().describe('Last month before that in which it is met for certain'),
       }),
     ),
-    months: z.array(growthMonthSchema).describe('The lab as it is, when nothing is bought'),
+    months: z
+      .array(growthMonthSchema)
+      .describe(
+        'The lab as it is, when nothing is bought; it ends where all targets have been missed for some months',
+      ),
+    horizon: z.int().describe('Month up to which was looked'),
     neededIn: z.int().nullable().describe('First month in which a target is missed'),
     steps: z
       .array(growthStepSchema)

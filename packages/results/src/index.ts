@@ -5,8 +5,8 @@ export * from './comparison-answer.ts';
 export * from './doubts-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
-export * from './hand-lead-time.ts';
 export * from './growth-answer.ts';
+export * from './hand-lead-time.ts';
 export {
   awayJsonSchema,
   calibrationJsonSchema,

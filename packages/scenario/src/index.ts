@@ -1,3 +1,4 @@
+export { AskedGrowthError, askedGrowth } from './asked-growth.ts';
 export { type AskedSize, AskedSizeError, askedSize, type TypedSize } from './asked-size.ts';
 export { changeScenario } from './change/change-scenario.ts';
 export { ChangeError, type ChangeWording, readChanges } from './change/change-wording.ts';

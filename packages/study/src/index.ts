@@ -69,6 +69,6 @@ export {
   type TargetObservation,
 } from './targets/observation.ts';
 export { targetMeaning } from './targets/target-meaning.ts';
-export { askedTargets, targetMeasures } from './targets/target-measures.ts';
+export { type AskedTargets, askedTargets, targetMeasures } from './targets/target-measures.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

@@ -1,6 +1,9 @@
 import {
+  awayJsonSchema,
   calibrationJsonSchema,
   comparisonJsonSchema,
+  doubtsJsonSchema,
+  growthJsonSchema,
   partJsonSchema,
   planJsonSchema,
   resultsJsonSchema,
@@ -15,13 +18,16 @@ const SCHEMAS = {
   calibration: calibrationJsonSchema,
   comparison: comparisonJsonSchema,
   plan: planJsonSchema,
+  doubts: doubtsJsonSchema,
+  growth: growthJsonSchema,
+  away: awayJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, or of a search for a plan.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of doubts, of growth, or of an absence.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

@@ -37,6 +37,18 @@ export const PLAN_FILE: OutputKind = {
   name: 'the answer of a search for a plan',
   mark: /^\s*\{\s*"format":\s*"buildweek plan"/,
 };
+export const DOUBTS_FILE: OutputKind = {
+  name: 'the answer to doubts',
+  mark: /^\s*\{\s*"format":\s*"buildweek doubts"/,
+};
+export const GROWTH_FILE: OutputKind = {
+  name: 'the answer to growth',
+  mark: /^\s*\{\s*"format":\s*"buildweek growth"/,
+};
+export const AWAY_FILE: OutputKind = {
+  name: 'the answer to an absence',
+  mark: /^\s*\{\s*"format":\s*"buildweek away"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

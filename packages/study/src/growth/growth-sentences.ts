@@ -5,9 +5,9 @@ import {
   type GrowthMonth,
   type GrowthStep,
 } from '@buildweek/results';
-import { dateWords, monthWords } from './plan-dates.ts';
+import { dateWords, monthLabel, monthWords } from './plan-dates.ts';
 
-type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'neededIn' | 'steps'>;
+type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'horizon' | 'neededIn' | 'steps'>;
 
 /** The answer in sentences: until when the lab is large enough, what restores it, and by when to order that. */
 export function growthSentences(found: Found, startDate: string): string[] {
@@ -57,7 +57,7 @@ function missedSentence({ targets, months }: Found, neededIn: number): string {
   return `If nothing is bought, “${target?.wording ?? ''}” is missed ${when}${reached}.${held}${also}`;
 }
 
-function stepSentence({ steps, months, neededIn }: Found, startDate: string): string {
+function stepSentence({ steps, horizon, neededIn }: Found, startDate: string): string {
   const [best] = steps;
   if (best === undefined) return '';
   if (best.restores === 'no') {
@@ -68,13 +68,12 @@ function stepSentence({ steps, months, neededIn }: Found, startDate: string): st
       ? 'restores all targets'
       : 'probably restores all targets (not decided at this precision)';
   const until = best.holdsUntil ?? neededIn ?? 0;
+  const month = (position: number): string => monthWords(monthLabel(startDate, position));
   const end =
-    until >= (months.at(-1)?.month ?? 0)
-      ? `to the end of what was looked at, ${monthWords(months.at(-1)?.label ?? '')}`
-      : `until ${monthWords(months[until]?.label ?? '')}`;
+    until >= horizon ? `to the end of what was looked at, ${month(horizon)}` : `until ${month(until)}`;
   const order = best.isLate
-    ? `To hold this, order at once: ${best.leadWeeks} weeks from order to work end after the start, ${dateWords(startDate)}.`
-    : `To hold this, order by ${dateWords(best.orderBy)}.`;
+    ? `It takes ${best.leadWeeks} weeks from the order and was due to be ordered by ${dateWords(best.orderBy)}: order at once.`
+    : `To hold this, order by ${dateWords(best.orderBy)}: it takes ${best.leadWeeks} weeks from the order.`;
   return `${capital(best.name)} ${certain} ${end}. ${order}`;
 }
 

@@ -27,7 +27,13 @@ export interface GrowthQuestion {
 }
 
 /** What a study finds out of it. */
-export type GrowthFound = Pick<GrowthAnswer, 'targets' | 'months' | 'neededIn' | 'steps' | 'verdict'>;
+export type GrowthFound = Pick<
+  GrowthAnswer,
+  'targets' | 'months' | 'horizon' | 'neededIn' | 'steps' | 'verdict'
+>;
+
+/** When all targets have been missed in so many months one after the other, those behind tell nothing new. */
+const MISSED_MONTHS = 3;
 
 /**
  * Plays the lab at the demand of each month, looks for the first in which a target is missed, and tries one more of
@@ -51,11 +57,13 @@ export async function growthStudy(
     if (observations === null) return null;
     played.push(observations);
     months.push(monthOf(question, month, observations));
+    const latest = months.slice(-MISSED_MONTHS);
+    if (latest.length === MISSED_MONTHS && latest.every(({ targets: found }) => areAllMissed(found))) break;
   }
   const neededIn = months.find(({ targets: found }) => isMissed(found))?.month ?? null;
   const steps: GrowthStep[] = [];
   if (neededIn !== null) {
-    expect((horizon + 1 + possible.length) * replications);
+    expect(plans.replications + possible.length * replications);
     const before = played[neededIn] ?? [];
     for (const step of possible) {
       const found = await tryStep(question, plans, step, neededIn, before, possible.length);
@@ -84,6 +92,7 @@ export async function growthStudy(
       };
     }),
     months,
+    horizon,
     neededIn,
     steps: inOrder(steps),
   };
@@ -106,6 +115,10 @@ function inOrder(steps: readonly GrowthStep[]): GrowthStep[] {
 
 function isMissed(targets: GrowthMonth['targets']): boolean {
   return targets.some(({ verdict }) => verdict === 'missed');
+}
+
+function areAllMissed(targets: GrowthMonth['targets']): boolean {
+  return targets.every(({ verdict }) => verdict === 'missed');
 }
 
 function observe(

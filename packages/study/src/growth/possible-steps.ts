@@ -17,11 +17,11 @@ export interface PossibleStep
  */
 export function possibleSteps(lab: Lab, economics: Economics | null, leadWeeks: number): PossibleStep[] {
   const kinds = [
-    ['machines', 'machine'],
-    ['stations', 'station'],
-    ['people', 'person'],
+    ['machines', (group: string) => `one more ${group} machine`],
+    ['stations', (group: string) => `one more ${group} station`],
+    ['people', (group: string) => `one more person in “${group}”`],
   ] as const;
-  const steps = kinds.flatMap(([kind, word]) =>
+  const steps = kinds.flatMap(([kind, nameOf]) =>
     lab[kind].map(({ name: group }): PossibleStep => {
       const apply = (before: Lab): Lab => ({
         ...before,
@@ -31,7 +31,7 @@ export function possibleSteps(lab: Lab, economics: Economics | null, leadWeeks: 
       const isPriced =
         cost !== undefined || economics?.people.some((candidate) => candidate.group === group) === true;
       return {
-        name: `1 more ${word} of ${group}`,
+        name: nameOf(group),
         kind,
         group,
         price: cost?.price ?? null,

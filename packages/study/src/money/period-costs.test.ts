@@ -75,6 +75,8 @@ const none = { ...benchHours('', 0, 0, {}) };
 const played = history(0, {
   weeks: {
     arrivedJobs: Float64Array.of(20),
+    promisedJobs: Float64Array.of(20),
+    onTimeJobs: Float64Array.of(20),
     finishedJobs: Float64Array.of(12),
     finishedParts: Float64Array.of(60),
     jobsInLab: Float64Array.of(3),

@@ -14,8 +14,8 @@ export interface Worlds {
   labOf(replication: number): Lab;
 }
 
-/** Replications of worlds that are under way together; more than cores of most computers. */
-const WORLDS_AT_ONCE = 16;
+/** Replications of worlds that are under way together: enough for the cores of most computers. */
+const WORLDS_AT_ONCE = 8;
 
 /** What one replication of a plan gave: numerator and denominator of each measure, one after the other. */
 export type Observation = Float64Array;
@@ -104,8 +104,9 @@ export class ObservedPlans {
    *
    * @returns as {@link observe}
    */
-  async observeWorlds({ name, labOf }: Worlds, count: number): Promise<readonly Observation[] | null> {
+  async observeWorlds(worlds: Worlds, count: number): Promise<readonly Observation[] | null> {
     const { journal = NO_JOURNAL, onReplication } = this.options;
+    const { name } = worlds;
     const observations = this.worlds.get(name) ?? [];
     this.worlds.set(name, observations);
     const running: Promise<Observation | null>[] = [];
@@ -115,7 +116,8 @@ export class ObservedPlans {
       while (begun < count && running.length < WORLDS_AT_ONCE) {
         const replication = begun++;
         const kept = journal.read(name, replication);
-        const played = kept === null ? this.playOnce(labOf(replication), replication) : Promise.resolve(kept);
+        const played =
+          kept === null ? this.playOnce(worlds.labOf(replication), replication) : Promise.resolve(kept);
         // Whoever waits for the first hears of its error; the others must not end the program before.
         played.catch(() => {});
         running.push(played);

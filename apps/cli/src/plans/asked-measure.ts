@@ -1,0 +1,32 @@
+import type { ReplicationMeasure } from '@buildweek/study';
+import { badInput } from '../failure.ts';
+
+const USUAL_MEASURE = 'nine of ten jobs are finished within';
+const INNER = /: (?:value|met)$/;
+
+/**
+ * Position of the measure that effects are looked at for: the one that is asked for, else that of the first target,
+ * else the lead time that nine of ten jobs keep.
+ *
+ * @param targets how many measures at the front belong to targets
+ * @throws Failure for bad input for a measure that there is not
+ */
+export function askedMeasure(
+  asked: string | undefined,
+  measures: readonly ReplicationMeasure[],
+  targets: number,
+): number {
+  if (asked === undefined) {
+    return targets > 0 ? 0 : measures.findIndex(({ name }) => name === USUAL_MEASURE);
+  }
+  const wanted = asked.trim().toLowerCase();
+  const names = measures.map(({ name }) => name).filter((name) => !INNER.test(name));
+  const exact = names.find((name) => name.toLowerCase() === wanted);
+  const found = exact ?? names.filter((name) => name.toLowerCase().includes(wanted));
+  if (typeof found === 'string') return measures.findIndex(({ name }) => name === found);
+  if (found.length === 1) return measures.findIndex(({ name }) => name === found[0]);
+  const choices = (found.length > 1 ? found : names).map((name) => `  ${name}`).join('\n');
+  throw badInput(
+    `${found.length > 1 ? `More than one measure has "${asked}" in its name` : `There is no measure "${asked}"`}. Give one of these with --of, or a part of its name:\n${choices}`,
+  );
+}

@@ -1,0 +1,82 @@
+import { formatCount, formatLevel, formatShare } from '@buildweek/charts';
+import type { GrowthAnswer, GrowthStep, TargetAtLevel } from '@buildweek/results';
+import { section } from '../terminal/section.ts';
+import type { Style } from '../terminal/style.ts';
+import { numbers, tableText, words } from '../terminal/table.ts';
+import { Footnotes } from './footnotes.ts';
+import { estimateText, questionText, withNotes } from './question-text.ts';
+
+const PERCENT = { size: 0.01, leastDecimals: 0 };
+
+/** Until when the lab is large enough, on one screen. */
+export function growthText(answer: GrowthAnswer, style: Style): string {
+  return questionText(
+    answer.verdict,
+    [
+      section(
+        'If nothing is bought: the share of each target, %, and its verdict',
+        monthsTable(answer, style),
+        style,
+      ),
+      stepsText(answer, style),
+    ],
+    `Met and missed are said from a one-sided confidence of ${formatLevel(answer.run.level)} on.`,
+    answer,
+    style,
+  );
+}
+
+function monthsTable({ months, targets }: GrowthAnswer, style: Style): string {
+  const footnotes = new Footnotes();
+  const table = tableText(
+    [words('month'), numbers('demand'), ...targets.flatMap(({ wording }) => [numbers(wording), words('')])],
+    months.map(({ label, demand, targets: found }) => ({
+      cells: [label, formatShare(demand), ...found.flatMap((one) => targetCells(one, footnotes))],
+    })),
+    style,
+  );
+  return withNotes(table, footnotes);
+}
+
+function targetCells({ share, verdict }: TargetAtLevel, footnotes: Footnotes): string[] {
+  return [estimateText(share, PERCENT, footnotes), verdict];
+}
+
+function stepsText(answer: GrowthAnswer, style: Style): string {
+  const { steps, months, neededIn, currency } = answer;
+  if (neededIn === null || steps.length === 0) return '';
+  const footnotes = new Footnotes();
+  const isPriced = steps.some(({ perYear }) => perYear !== null);
+  const table = tableText(
+    [
+      words('one more'),
+      words('restores'),
+      words('holds until'),
+      words('order by'),
+      numbers('gain, points'),
+      ...(isPriced ? [numbers(`${currency} a year`)] : []),
+    ],
+    steps.map((step) => ({
+      cells: [
+        step.name,
+        step.restores,
+        holdsWords(step, answer),
+        step.restores === 'no' ? '' : step.isLate ? 'at once' : step.orderBy,
+        estimateText(step.gain, PERCENT, footnotes),
+        ...(isPriced ? [step.perYear === null ? 'not stated' : formatCount(Math.round(step.perYear))] : []),
+      ],
+    })),
+    style,
+  );
+  return section(
+    `What one more of each brings in ${months[neededIn]?.label ?? ''}`,
+    withNotes(table, footnotes),
+    style,
+  );
+}
+
+function holdsWords({ holdsUntil, restores, months }: GrowthStep, { horizon }: GrowthAnswer): string {
+  if (restores === 'no' || holdsUntil === null) return '';
+  const label = months.find(({ month }) => month === holdsUntil)?.label ?? '';
+  return `${label}${holdsUntil === horizon ? ' and on' : ''}`;
+}

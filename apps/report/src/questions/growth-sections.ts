@@ -1,0 +1,92 @@
+import { formatCount, formatEstimate, formatShare, PERCENT } from '@buildweek/charts';
+import type { GrowthAnswer, GrowthMonth, GrowthStep, TargetAtLevel, TargetVerdict } from '@buildweek/results';
+import { type DrawnChart, figure } from '../figure.ts';
+import { type Content, type Html, html, nameText } from '../html.ts';
+import { table } from '../table.ts';
+
+const VERDICTS: Readonly<Record<TargetVerdict, string>> = {
+  met: '▲ met',
+  missed: '▼ missed',
+  'not decided': 'not decided',
+};
+
+function targetCell({ share, verdict }: TargetAtLevel): Content {
+  const words = VERDICTS[verdict];
+  if (share.kind !== 'estimate') return words;
+  return html`${formatEstimate(share, { ...PERCENT, one: '', many: '' })} <span class="wait">${words}</span>`;
+}
+
+/** The lab as it is, month by month. */
+export function nothingBoughtSection(answer: GrowthAnswer, charts: ReadonlyMap<string, DrawnChart>): Html {
+  return html`
+<section id="nothing" aria-labelledby="nothing-title">
+<h2 id="nothing-title">If nothing is bought</h2>
+${answer.targets.slice(1).map((_, index) => figure(charts, `growth-${index + 2}`))}
+${monthsTable(answer, 'months-table', 'The lab as it is, at the demand of each month: share, %, and verdict', answer.months)}
+</section>`;
+}
+
+function monthsTable(
+  { targets }: GrowthAnswer,
+  id: string,
+  caption: string,
+  months: readonly GrowthMonth[],
+): Html {
+  return table(
+    id,
+    caption,
+    [
+      { title: 'Month' },
+      { title: 'Demand', numeric: true },
+      ...targets.map(({ wording }) => ({ title: nameText(wording), numeric: true })),
+    ],
+    months.map(({ label, demand, targets: found }) => [label, formatShare(demand), ...found.map(targetCell)]),
+    true,
+  );
+}
+
+/** What one more of each brings in the month in which it is needed. */
+export function stepsSection(answer: GrowthAnswer): Html {
+  const { steps, neededIn, months, currency } = answer;
+  if (neededIn === null || steps.length === 0) return html``;
+  const month = months[neededIn]?.label ?? '';
+  const money = (amount: number | null): string =>
+    amount === null ? 'not stated' : `${formatCount(Math.round(amount))} ${currency ?? ''}`;
+  return html`
+<section id="steps" aria-labelledby="steps-title">
+<h2 id="steps-title">What one more would bring</h2>
+<p class="lede">Each was tried alone in ${month}, the first month in which a target is missed; what restores the targets was
+played through the months behind it. A machine gains nothing where people are short, and the other way round.</p>
+${table(
+  'steps-table',
+  `One more of each, in ${month}`,
+  [
+    { title: 'One more' },
+    { title: 'Restores all targets' },
+    { title: 'Holds until' },
+    { title: 'Order by' },
+    { title: 'Gain of the first missed target, points', numeric: true },
+    { title: 'A year', numeric: true },
+    { title: 'Price', numeric: true },
+  ],
+  steps.map((step) => [
+    nameText(step.name),
+    step.restores,
+    holdsWords(step, answer),
+    step.restores === 'no' ? '' : step.isLate ? `at once (${step.orderBy} is past)` : step.orderBy,
+    step.gain.kind === 'estimate'
+      ? formatEstimate(step.gain, { ...PERCENT, one: '', many: '' })
+      : step.gain.reason,
+    money(step.perYear),
+    money(step.price),
+  ]),
+  true,
+)}
+</section>`;
+}
+
+function holdsWords({ holdsUntil, restores, months }: GrowthStep, { horizon }: GrowthAnswer): string {
+  if (restores === 'no' || holdsUntil === null) return '';
+  const label = months.find(({ month }) => month === holdsUntil)?.label ?? '';
+  return `${label}${holdsUntil === horizon ? ' and on' : ''}`;
+}

@@ -1,0 +1,50 @@
+import type { GrowthAnswer } from '@buildweek/results';
+import { resetSVGDefIds } from 'vega';
+import { drawnGrowthCharts, figure } from './figure.ts';
+import { html, jsonScript } from './html.ts';
+import { pageOf } from './page.ts';
+import { nothingBoughtSection, stepsSection } from './questions/growth-sections.ts';
+import {
+  assumptionsSection,
+  questionFooter,
+  questionHead,
+  questionOrigin,
+} from './questions/question-page.ts';
+import { cautions, warnings } from './sections/cautions.ts';
+
+const LEDE =
+  'The demand of each month was played as if it had come to stay, on the same random numbers in all months and with everything that was tried. A verdict is one-sided: met or missed is said from the stated confidence on, for each month by itself.';
+
+/**
+ * The page that says until when a lab is large enough: one HTML document that opens from disk and needs nothing else.
+ * It holds no code; everything that comes from the scenario is text.
+ *
+ * @param answer months, targets and what restores them; it is embedded as JSON
+ */
+export function renderGrowth(answer: GrowthAnswer): string {
+  resetSVGDefIds();
+  const charts = drawnGrowthCharts(answer);
+  return pageOf({
+    title: 'Until when the lab is large enough',
+    version: answer.program.version,
+    head: questionHead(
+      answer,
+      'growth',
+      'until when it is large enough',
+      [
+        ['Demand grows', answer.growth],
+        ['Looked at', `${answer.horizon} months`],
+      ],
+      figure(charts, 'growth-1'),
+    ),
+    sections: html`
+${nothingBoughtSection(answer, charts)}
+${stepsSection(answer)}
+${assumptionsSection(answer.assumptions)}
+${warnings(answer)}
+${cautions(answer)}
+${questionOrigin(answer, LEDE)}`,
+    footer: questionFooter(answer),
+    data: jsonScript('answer', answer),
+  });
+}

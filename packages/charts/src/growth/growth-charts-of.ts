@@ -1,0 +1,173 @@
+import type { GrowthAnswer, GrowthMonth, GrowthStep, TargetVerdict } from '@buildweek/results';
+import type { BandRow } from '../band-layers.ts';
+import { CHART_WIDTH, type Chart, type ChartSize, type HorizontalAxis, type Layer } from '../chart.ts';
+import { formatEstimate, formatLevel, formatShare, PERCENT, shorten } from '../format.ts';
+import { BAND, INK, LINE, PAPER, SECOND_BAND, SECOND_LINE } from '../palette.ts';
+import { themeFor } from '../theme.ts';
+
+const VERDICTS: readonly TargetVerdict[] = ['met', 'not decided', 'missed'];
+const MOST_TICKS: Readonly<Record<ChartSize, number>> = { wide: 13, narrow: 4 };
+const NOTHING = 'nothing is bought';
+
+interface MonthRow extends BandRow {
+  readonly verdict: TargetVerdict;
+}
+
+function rowsOf(months: readonly GrowthMonth[], target: number): MonthRow[] {
+  return months.flatMap(({ month, targets }): MonthRow[] => {
+    const found = targets[target];
+    if (found?.share.kind !== 'estimate') return [];
+    const { value, low, high } = found.share;
+    return [{ x: month, value, low: Math.max(0, low), high: Math.min(1, high), verdict: found.verdict }];
+  });
+}
+
+const X = { field: 'x', type: 'quantitative' } as const;
+
+function curve(rows: readonly MonthRow[], name: string, names: readonly string[], isFirst: boolean): Layer[] {
+  const series = {
+    datum: name,
+    type: 'nominal' as const,
+    scale: { domain: [...names], range: [LINE, SECOND_LINE] },
+    legend:
+      names.length === 1
+        ? null
+        : { title: null, orient: 'top' as const, symbolType: 'stroke', symbolStrokeWidth: 2 },
+  };
+  return [
+    {
+      data: { values: [...rows] },
+      mark: { type: 'area', color: isFirst ? BAND : SECOND_BAND, opacity: 0.7 },
+      encoding: { x: X, y: { field: 'low', type: 'quantitative' }, y2: { field: 'high' } },
+    },
+    {
+      data: { values: [...rows] },
+      mark: { type: 'line', strokeWidth: 1.8, ...(isFirst ? {} : { strokeDash: [6, 4] }) },
+      encoding: { x: X, y: { field: 'value', type: 'quantitative' }, color: series },
+    },
+  ];
+}
+
+function verdictMarks(rows: readonly MonthRow[]): Layer {
+  const legend = { title: null, orient: 'bottom' as const, direction: 'horizontal' as const };
+  return {
+    data: { values: [...rows] },
+    mark: { type: 'point', filled: true, opacity: 1, size: 62, stroke: INK, strokeWidth: 1.1 },
+    encoding: {
+      x: X,
+      y: { field: 'value', type: 'quantitative' },
+      fill: {
+        field: 'verdict',
+        type: 'nominal',
+        scale: { domain: [...VERDICTS], range: [LINE, PAPER, SECOND_LINE] },
+        legend,
+      },
+      shape: {
+        field: 'verdict',
+        type: 'nominal',
+        scale: { domain: [...VERDICTS], range: ['circle', 'square', 'diamond'] },
+        legend,
+      },
+    },
+  };
+}
+
+function asked(share: number, width: number): Layer[] {
+  return [
+    {
+      data: { values: [{ share }] },
+      mark: { type: 'rule', color: INK, strokeWidth: 1.2, strokeDash: [3, 3] },
+      encoding: { y: { field: 'share', type: 'quantitative' } },
+    },
+    {
+      data: { values: [{ share, words: `asked for: ${formatShare(share)}` }] },
+      mark: { type: 'text', align: 'right', baseline: 'bottom', x: width - 4, dy: -3, color: INK },
+      encoding: { y: { field: 'share', type: 'quantitative' }, text: { field: 'words' } },
+    },
+  ];
+}
+
+/** Months with their label; the expression holds nothing from a scenario but numbers. */
+function monthAxis(months: readonly GrowthMonth[], size: ChartSize): HorizontalAxis {
+  const last = Math.max(1, ...months.map(({ month }) => month));
+  const step = Math.max(1, Math.ceil(last / (MOST_TICKS[size] - 1)));
+  const labels = Array.from({ length: last + 1 }, (_, month) => {
+    const label = months.find((one) => one.month === month)?.label ?? '';
+    return `'${label}'`;
+  });
+  return {
+    type: 'quantitative',
+    axis: {
+      title: 'month',
+      values: Array.from({ length: Math.floor(last / step) + 1 }, (_, index) => index * step),
+      labelExpr: `[${labels.join(',')}][datum.value]`,
+      grid: false,
+    },
+    scale: { domain: [0, Math.max(1, last)], nice: false },
+  };
+}
+
+/** The share that one target is about, month by month, when nothing is bought and with the first step that restores it. */
+function targetChart(answer: GrowthAnswer, target: number, size: ChartSize): Chart | null {
+  const told = answer.targets[target];
+  const rows = rowsOf(answer.months, target);
+  if (told === undefined || rows.length === 0) return null;
+  const best = answer.steps.find(({ restores }) => restores !== 'no');
+  const bestRows = best === undefined ? [] : rowsOf(best.months, target);
+  const names = best === undefined || bestRows.length === 0 ? [NOTHING] : [NOTHING, withWords(best)];
+  const width = CHART_WIDTH[size] - (size === 'wide' ? 90 : 70);
+  const all = [...rows, ...bestRows];
+  const least = Math.min(told.asked, ...all.map(({ low }) => low));
+  const most = Math.max(told.asked, ...all.map(({ high }) => high));
+  const margin = Math.max(0.02, 0.08 * (most - least));
+  const missed = told.firstMissed === null ? null : answer.months[told.firstMissed];
+  return {
+    id: `growth-${target + 1}`,
+    title:
+      missed === null || missed === undefined
+        ? `“${shorten(told.wording, 70)}” is missed in no month for certain`
+        : `“${shorten(told.wording, 70)}” is missed from ${missed.label} on`,
+    description: answer.months
+      .flatMap(({ label, targets }) => {
+        const found = targets[target];
+        return found?.share.kind === 'estimate'
+          ? [`${label}: ${formatEstimate(found.share, PERCENT)}, ${found.verdict}.`]
+          : [];
+      })
+      .join(' '),
+    spec: {
+      config: themeFor(size),
+      width,
+      height: size === 'wide' ? 260 : 220,
+      layer: [
+        ...curve(rows, NOTHING, names, true),
+        ...(bestRows.length === 0 ? [] : curve(bestRows, names[1] ?? '', names, false)),
+        ...asked(told.asked, width),
+        verdictMarks(all),
+      ],
+      resolve: { legend: { color: 'independent', fill: 'independent', shape: 'independent' } },
+      encoding: {
+        x: monthAxis([...answer.months, ...(best?.months ?? [])], size),
+        y: {
+          type: 'quantitative',
+          axis: { title: 'share in the long run', format: '.0%', tickCount: 5 },
+          scale: {
+            domain: [Math.max(0, least - margin), Math.min(1, most + margin)],
+            nice: false,
+            zero: false,
+          },
+        },
+      },
+    },
+    footnote: `Every month is played as if its demand had come to stay. Shaded: ${formatLevel(answer.run.level)} confidence intervals from ${answer.run.replications} replications. A target counts as met or missed from a one-sided confidence of ${formatLevel(answer.run.level)} on.`,
+  };
+}
+
+function withWords({ name }: GrowthStep): string {
+  return `with ${shorten(name, 40)}`;
+}
+
+/** The charts of an answer to growth: one for each target. */
+export function growthChartsOf(answer: GrowthAnswer, size: ChartSize = 'wide'): Chart[] {
+  return answer.targets.flatMap((_, target) => targetChart(answer, target, size) ?? []);
+}
