@@ -3,12 +3,10 @@ import { planRunSchema } from './comparison-answer.ts';
 import { answeredScenarioSchema } from './doubts-answer.ts';
 import { estimateOrRefusedSchema } from './estimate.ts';
 import { cautionSchema } from './results.ts';
+import { targetVerdictSchema } from './targets.ts';
 
 /** Version of the document that says until when a lab is large enough. */
 export const GROWTH_VERSION = 1;
-
-export const targetVerdictSchema = z.enum(['met', 'missed', 'not decided']);
-export type TargetVerdict = z.infer<typeof targetVerdictSchema>;
 
 /** What becomes of one target at one level of demand. */
 export const targetAtLevelSchema = z.strictObject({

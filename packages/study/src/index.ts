@@ -62,6 +62,7 @@ export { UnanswerableError } from './plans/unanswerable-error.ts';
 export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
+export { type AskedTargets, askedTargets, judgedMeasures } from './targets/judged-targets.ts';
 export {
   isObserved,
   type ObservedTarget,
@@ -69,6 +70,5 @@ export {
   type TargetObservation,
 } from './targets/observation.ts';
 export { targetMeaning } from './targets/target-meaning.ts';
-export { type AskedTargets, askedTargets, targetMeasures } from './targets/target-measures.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

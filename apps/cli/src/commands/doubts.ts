@@ -6,9 +6,9 @@ import {
   askedTargets,
   cautionsOf,
   doubtsStudy,
+  judgedMeasures,
   replicationsOfDoubts,
   standardMeasures,
-  targetMeasures,
 } from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
@@ -82,7 +82,7 @@ async function doubts(path: string, options: DoubtsOptions): Promise<void> {
   const { targets } = asked;
   const settings = planSettings(own, options);
   const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
-  const measures = (of: Lab) => [...targetMeasures(of, targets), ...standardMeasures(of)];
+  const measures = (of: Lab) => [...judgedMeasures(of, targets), ...standardMeasures(of)];
   const measure = askedMeasure(options.of, measures(lab), targets.length);
   const answer = await playPlans(
     {

@@ -1,7 +1,7 @@
 import type { Economics, Lab } from '@buildweek/model';
 import { GROWTH_VERSION, type GrowthAnswer } from '@buildweek/results';
 import { AskedGrowthError, askedGrowth, formatProblem } from '@buildweek/scenario';
-import { type AskedTargets, askedTargets, cautionsOf, growthStudy, targetMeasures } from '@buildweek/study';
+import { type AskedTargets, askedTargets, cautionsOf, growthStudy, judgedMeasures } from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
 import { GROWTH_FILE } from '../files/output-file.ts';
@@ -84,7 +84,7 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
       texts: [file.text, String(growthPerMonth)],
       lab,
       settings,
-      measures: (of) => targetMeasures(of, targets),
+      measures: (of) => judgedMeasures(of, targets),
     },
     options,
     async (play): Promise<GrowthAnswer | null> => {

@@ -1,4 +1,4 @@
-import { formatCount, formatLevel, formatShare } from '@buildweek/charts';
+import { formatCount, formatLevel, formatShare, VERDICT_MARKS } from '@buildweek/charts';
 import type { GrowthAnswer, GrowthStep, TargetAtLevel } from '@buildweek/results';
 import { section } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
@@ -39,7 +39,7 @@ function monthsTable({ months, targets }: GrowthAnswer, style: Style): string {
 }
 
 function targetCells({ share, verdict }: TargetAtLevel, footnotes: Footnotes): string[] {
-  return [estimateText(share, PERCENT, footnotes), verdict];
+  return [estimateText(share, PERCENT, footnotes), `${VERDICT_MARKS[verdict]} ${verdict}`];
 }
 
 function stepsText(answer: GrowthAnswer, style: Style): string {

@@ -14,7 +14,7 @@ function besideCells({ there, away, difference }: Beside): Content[] {
 }
 
 /** In words: "4 weeks (2 to 7)". */
-export function recoveryCell({ recovery: { weeks, low, high } }: AwayGroup, weeksAfter: number): string {
+function recoveryCell({ recovery: { weeks, low, high } }: AwayGroup, weeksAfter: number): string {
   if (weeks === null) return `more than ${weeksAfter} weeks`;
   return `${weeks} ${weeks === 1 ? 'week' : 'weeks'} (${low ?? 0} to ${high ?? `more than ${weeksAfter}`})`;
 }

@@ -1,17 +1,11 @@
-import { formatCount, formatEstimate, formatShare, PERCENT } from '@buildweek/charts';
-import type { GrowthAnswer, GrowthMonth, GrowthStep, TargetAtLevel, TargetVerdict } from '@buildweek/results';
+import { formatCount, formatEstimate, formatShare, PERCENT, VERDICT_MARKS } from '@buildweek/charts';
+import type { GrowthAnswer, GrowthMonth, GrowthStep, TargetAtLevel } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 
-const VERDICTS: Readonly<Record<TargetVerdict, string>> = {
-  met: '▲ met',
-  missed: '▼ missed',
-  'not decided': 'not decided',
-};
-
 function targetCell({ share, verdict }: TargetAtLevel): Content {
-  const words = VERDICTS[verdict];
+  const words = `${VERDICT_MARKS[verdict]} ${verdict}`;
   if (share.kind !== 'estimate') return words;
   return html`${formatEstimate(share, { ...PERCENT, one: '', many: '' })} <span class="wait">${words}</span>`;
 }

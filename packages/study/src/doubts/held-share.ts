@@ -2,8 +2,8 @@ import type { Estimate, HeldTarget } from '@buildweek/results';
 import { clopperPearsonInterval } from '@buildweek/statistics';
 import { columns } from '../plans/measure-estimates.ts';
 import type { Observation } from '../plans/observed-plans.ts';
+import { targetMeasureIndex } from '../targets/judged-targets.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
-import { targetMeasureIndex } from '../targets/target-measures.ts';
 
 /**
  * In which share of periods targets hold, as stated and in the drawn worlds, with exact intervals. One period is played

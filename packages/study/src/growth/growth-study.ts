@@ -3,8 +3,9 @@ import type { GrowthAnswer, GrowthMonth, GrowthStep } from '@buildweek/results';
 import { individualLevel } from '@buildweek/statistics';
 import { measureDifference } from '../plans/measure-estimates.ts';
 import type { Observation, ObservedPlans } from '../plans/observed-plans.ts';
+import { askedShare } from '../plans/target-measures.ts';
+import { targetMeasureIndex } from '../targets/judged-targets.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
-import { targetMeasureIndex } from '../targets/target-measures.ts';
 import { growthSentences } from './growth-sentences.ts';
 import { judgeTargets } from './judge-targets.ts';
 import { demandInMonth, labInMonth } from './level-of-month.ts';
@@ -85,7 +86,7 @@ export async function growthStudy(
       const lastMet = before.findLast(({ targets: ofMonth }) => ofMonth[position]?.verdict === 'met');
       return {
         wording: target.wording,
-        asked: target.kind === 'busy' ? target.atMost : target.share,
+        asked: askedShare(target),
         atMost: target.kind === 'busy',
         firstMissed,
         lastMet: lastMet?.month ?? null,

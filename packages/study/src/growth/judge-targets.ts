@@ -2,8 +2,8 @@ import type { TargetAtLevel, TargetVerdict } from '@buildweek/results';
 import { oneSidedConfidence, shareConfidence } from '@buildweek/statistics';
 import { columns, measureEstimate } from '../plans/measure-estimates.ts';
 import type { Observation } from '../plans/observed-plans.ts';
+import { targetMeasureIndex } from '../targets/judged-targets.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
-import { targetMeasureIndex } from '../targets/target-measures.ts';
 
 /**
  * Whether each target is met, as far as the replications tell.

@@ -1,16 +1,17 @@
 import type { Lab, OnTimeTarget, Target } from '@buildweek/model';
 import type { ReplicationMeasure } from '../plans/replication-measure.ts';
-import { isObserved, type ObservedTarget, observeTarget } from './observation.ts';
+import { observedTargets } from '../plans/target-measures.ts';
+import { type ObservedTarget, observeTarget } from './observation.ts';
 
-/** Measures of one target, in the order in which {@link targetMeasures} gives them. */
-export const TARGET_MEASURES = ['share', 'value', 'met'] as const;
+/** Measures of one target, in the order in which {@link judgedMeasures} gives them. */
+const TARGET_MEASURES = ['share', 'value', 'met'] as const;
 export type TargetMeasure = (typeof TARGET_MEASURES)[number];
 
 /**
  * What a target comes to in one replication: the share that it is about; the value whose mean is at least 0 exactly
  * when it is met; and whether this period meets it.
  */
-export function targetMeasures(lab: Lab, targets: readonly ObservedTarget[]): ReplicationMeasure[] {
+export function judgedMeasures(lab: Lab, targets: readonly ObservedTarget[]): ReplicationMeasure[] {
   return targets.flatMap((target): ReplicationMeasure[] => {
     const measure = (
       what: TargetMeasure,
@@ -62,7 +63,7 @@ export interface AskedTargets {
 
 /** @returns no target at all for a lab without stated targets that makes no promises */
 export function askedTargets(lab: Lab, targets: readonly Target[]): AskedTargets {
-  const observed = targets.filter(isObserved);
+  const observed = observedTargets(targets);
   if (observed.length > 0) return { targets: observed, areUsual: false };
   const promises = lab.demand.some(({ due, rushDue }) => due.kind !== 'none' || rushDue.kind !== 'none');
   return { targets: promises ? [USUAL_TARGET] : [], areUsual: true };
