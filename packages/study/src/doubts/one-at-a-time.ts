@@ -1,7 +1,8 @@
 import type { Doubt, Lab } from '@buildweek/model';
 import type { DoubtEnd } from '@buildweek/results';
 import { measureDifference, measureEstimate } from '../plans/measure-estimates.ts';
-import type { Observation, ObservedPlans, Plan } from '../plans/observed-plans.ts';
+import type { Observation, ObservedPlans } from '../plans/observed-plans.ts';
+import type { Plan } from '../plans/plan.ts';
 import { applyDoubt } from './changes/apply-doubt.ts';
 
 /** What one doubt does by itself, at either end of its range. */

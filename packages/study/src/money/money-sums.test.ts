@@ -27,6 +27,8 @@ function weekOf(pieces: number, replication: number): History {
   return history(replication, {
     weeks: {
       arrivedJobs: Float64Array.of(pieces),
+      promisedJobs: Float64Array.of(pieces),
+      onTimeJobs: Float64Array.of(pieces),
       finishedJobs: Float64Array.of(pieces / 2),
       finishedParts: Float64Array.of(pieces),
       jobsInLab: Float64Array.of(1),

@@ -117,7 +117,9 @@ export class ObservedPlans {
         const replication = begun++;
         const kept = journal.read(name, replication);
         const played =
-          kept === null ? this.playOnce(worlds.labOf(replication), replication) : Promise.resolve(kept);
+          kept === null
+            ? this.playOnce({ name, lab: worlds.labOf(replication) }, replication)
+            : Promise.resolve(kept);
         // Whoever waits for the first hears of its error; the others must not end the program before.
         played.catch(() => {});
         running.push(played);
@@ -133,11 +135,11 @@ export class ObservedPlans {
     return observations.slice(0, count);
   }
 
-  private async playOnce(lab: Lab, replication: number): Promise<Observation | null> {
+  private async playOnce(world: Plan, replication: number): Promise<Observation | null> {
     const { template, executor, stop = null, measures } = this.options;
-    const playable = startEarlier(lab, template.ignoredWeeks);
+    const playable = startEarlier(world.lab, template.ignoredWeeks);
     for await (const history of executor.run(playable, [{ ...template, replication }], stop)) {
-      return Float64Array.from(measures(lab).flatMap((measure) => measure.of(history)));
+      return Float64Array.from(measures(playable, world).flatMap((measure) => measure.of(history)));
     }
     return null;
   }
