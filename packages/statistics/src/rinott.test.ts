@@ -1,4 +1,4 @@
-import { chiSquareQuantile } from '@buildweek/numbers';
+import { chiSquareQuantile, studentCumulative, studentQuantile } from '@buildweek/numbers';
 import { describe, expect, test } from 'vitest';
 import { rinottConstant, rinottReplications } from './rinott.ts';
 import { variance } from './summary.ts';
@@ -36,8 +36,19 @@ describe('the constant of Rinott', () => {
   // selection with unequal variances", Sankhya B 37 (1975); A. M. Law and W. D. Kelton, Simulation Modeling and
   // Analysis, chapter 10, table of h1 for a first stage of 20: 1.896 and 2.453 (from memory).
   test('for two systems is the tabulated one', () => {
-    expect(rinottConstant(2, 20, 0.1)).toBeCloseTo(1.896, 2);
-    expect(rinottConstant(2, 20, 0.05)).toBeCloseTo(2.453, 2);
+    expect(Math.abs(rinottConstant(2, 20, 0.1) - 1.896)).toBeLessThan(0.001);
+    expect(Math.abs(rinottConstant(2, 20, 0.05) - 2.453)).toBeLessThan(0.001);
+  });
+
+  test('for two systems is a quantile of the difference of two variables of Student, exactly', () => {
+    // With two degrees of freedom each; the distribution of the difference by adding up over a fine grid.
+    const CELLS = 4000;
+    const h = rinottConstant(2, 3, 0.1);
+    let chance = 0;
+    for (let cell = 0; cell < CELLS; cell++) {
+      chance += studentCumulative(h + studentQuantile((cell + 0.5) / CELLS, 2), 2) / CELLS;
+    }
+    expect(chance).toBeCloseTo(0.9, 5);
   });
 
   test('gives the chance that it was solved for, by drawing the two chi-squares and the normals', () => {
