@@ -1,12 +1,11 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { coverageOf } from './coverage.ts';
 import { recordOf } from './record.ts';
 import { SUITES } from './suites/index.ts';
 import { RepetitionWorkers } from './workers.ts';
 
 // The long tests: dist/long/main.js FOLDER [SUITE …]. Plays every repetition of all suites, or of those that are named,
-// and writes what came of it into one file for each suite. Fails when a number of intervals lies outside of its bounds.
+// and writes what came of it into one file for each suite. Fails when a number that was counted lies outside of its bounds.
 
 const [folder = '.', ...names] = process.argv.slice(2);
 const unknown = names.filter((name) => SUITES.every((suite) => suite.name !== name));
@@ -37,9 +36,9 @@ mkdirSync(folder, { recursive: true });
 for (const suite of SUITES) {
   if (names.length > 0 && !names.includes(suite.name)) continue;
   print(`${suite.name}: ${suite.title}`);
-  const outcomes = await workers.playAll(suite, progress(suite.repetitions));
-  writeFileSync(join(folder, `${suite.name}.csv`), recordOf(suite, outcomes));
-  for (const { words, isWithin } of coverageOf(outcomes)) {
+  const lines = await workers.playAll(suite, progress(suite.repetitions));
+  writeFileSync(join(folder, `${suite.name}.csv`), recordOf(suite, lines));
+  for (const { words, isWithin } of suite.verdicts(lines)) {
     print(`   ${words}`);
     if (!isWithin) isOutside = true;
   }

@@ -1,5 +1,5 @@
 import { parentPort } from 'node:worker_threads';
-import { Player } from './player.ts';
+import type { Player } from './suite.ts';
 import { SUITES } from './suites/index.ts';
 
 /** What a worker is asked to play. */
@@ -8,8 +8,11 @@ export interface Wanted {
   readonly repetition: number;
 }
 
-const players = new Map(SUITES.map((suite) => [suite.name, new Player(suite)]));
+const players = new Map<string, Player>();
 
-parentPort?.on('message', async ({ suite, repetition }: Wanted) => {
-  parentPort?.postMessage(await players.get(suite)?.play(repetition));
+parentPort?.on('message', async ({ suite: name, repetition }: Wanted) => {
+  const player = players.get(name) ?? SUITES.find((suite) => suite.name === name)?.createPlayer();
+  if (player === undefined) throw new Error(`There is no suite ${name}.`);
+  players.set(name, player);
+  parentPort?.postMessage(await player.play(repetition));
 });

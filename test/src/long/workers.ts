@@ -1,6 +1,5 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { Outcome } from './outcome.ts';
 import type { Wanted } from './repetition-worker.ts';
 import type { Suite } from './suite.ts';
 
@@ -17,22 +16,22 @@ export class RepetitionWorkers {
 
   /**
    * @param onOutcome called after each repetition with how many are done
-   * @returns in the order of the repetitions, whoever played them
+   * @returns the lines in the order of the repetitions, whoever played them
    */
-  async playAll(suite: Suite, onOutcome: (done: number) => void): Promise<Outcome[]> {
-    const outcomes: Outcome[] = [];
+  async playAll(suite: Suite, onOutcome: (done: number) => void): Promise<string[]> {
+    const lines: string[] = [];
     let begun = 0;
     let done = 0;
     await Promise.all(
       this.workers.map(async (worker) => {
         while (begun < suite.repetitions) {
           const repetition = begun++;
-          outcomes[repetition] = await playOn(worker, { suite: suite.name, repetition });
+          lines[repetition] = await playOn(worker, { suite: suite.name, repetition });
           onOutcome(++done);
         }
       }),
     );
-    return outcomes;
+    return lines;
   }
 
   async close(): Promise<void> {
@@ -40,12 +39,12 @@ export class RepetitionWorkers {
   }
 }
 
-function playOn(worker: Worker, wanted: Wanted): Promise<Outcome> {
+function playOn(worker: Worker, wanted: Wanted): Promise<string> {
   return new Promise((resolve, reject) => {
     worker.once('error', reject);
-    worker.once('message', (outcome: Outcome) => {
+    worker.once('message', (line: string) => {
       worker.off('error', reject);
-      resolve(outcome);
+      resolve(line);
     });
     worker.postMessage(wanted);
   });

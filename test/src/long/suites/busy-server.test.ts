@@ -1,4 +1,7 @@
-import { testRecord } from '../replay.ts';
+import { describe } from 'vitest';
+import { testStudies } from '../intervals/test-studies.ts';
 import { BUSY_SERVER } from './busy-server.ts';
 
-testRecord(BUSY_SERVER);
+describe(BUSY_SERVER.title, () => {
+  testStudies(BUSY_SERVER);
+});

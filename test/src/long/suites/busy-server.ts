@@ -1,4 +1,4 @@
-import type { Suite } from '../suite.ts';
+import type { StudySuite } from '../intervals/study-suite.ts';
 
 /**
  * One server at a load of 0.8 with service of 12 min (M/M/1). In the long run lead times are exponential with mean
@@ -12,7 +12,7 @@ import type { Suite } from '../suite.ts';
  *
  * With 39 replications the prediction holds the next with exactly 38/40.
  */
-export const BUSY_SERVER: Suite = {
+export const BUSY_SERVER: StudySuite = {
   name: 'busy-server',
   title:
     'One server at a load of 0.8, 39 replications of 5 weeks of 840 service times each, after an ignored week from empty',

@@ -1,4 +1,4 @@
-import type { Suite } from '../suite.ts';
+import type { StudySuite } from '../intervals/study-suite.ts';
 
 /**
  * One server at a load of 0.5 with service of 1 h (M/M/1), played until a precision is reached. In the long run lead
@@ -7,7 +7,7 @@ import type { Suite } from '../suite.ts';
  *
  * @param precision as a scenario says it
  */
-export function halfLoadedServer(name: string, precision: string): Suite {
+export function halfLoadedServer(name: string, precision: string): StudySuite {
   return {
     name,
     title: `One server at a load of 0.5, as many replications as ${precision} takes, 2 weeks of 168 service times each, after an ignored week from empty`,

@@ -1,7 +1,10 @@
+import { intervalSuite } from '../intervals/interval-suite.ts';
 import type { Suite } from '../suite.ts';
 import { BUSY_SERVER } from './busy-server.ts';
 import { MEAN_PRECISION } from './mean-precision.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 
 /** All that `npm run test:long` plays. */
-export const SUITES: readonly Suite[] = [BUSY_SERVER, MEAN_PRECISION, PERCENTILE_PRECISION];
+export const SUITES: readonly Suite[] = [
+  ...[BUSY_SERVER, MEAN_PRECISION, PERCENTILE_PRECISION].map(intervalSuite),
+];

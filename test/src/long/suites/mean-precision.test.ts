@@ -1,4 +1,7 @@
-import { testRecord } from '../replay.ts';
+import { describe } from 'vitest';
+import { testStudies } from '../intervals/test-studies.ts';
 import { MEAN_PRECISION } from './mean-precision.ts';
 
-testRecord(MEAN_PRECISION);
+describe(MEAN_PRECISION.title, () => {
+  testStudies(MEAN_PRECISION);
+});

@@ -1,4 +1,4 @@
-import type { Suite } from '../suite.ts';
+import type { StudySuite } from '../intervals/study-suite.ts';
 import { halfLoadedServer } from './half-loaded-server.ts';
 
 /**
@@ -6,4 +6,4 @@ import { halfLoadedServer } from './half-loaded-server.ts';
  * `sequentialPrecision` says. Most of these studies end at 160 replications, some at 80 or 320, with 29,000 jobs; 8,000
  * such studies of the recursion alone covered 0.942 of the time for the mean and 0.944 for the percentile.
  */
-export const MEAN_PRECISION: Suite = halfLoadedServer('mean-precision', '4 % of mean lead time');
+export const MEAN_PRECISION: StudySuite = halfLoadedServer('mean-precision', '4 % of mean lead time');

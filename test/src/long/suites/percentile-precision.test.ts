@@ -1,4 +1,7 @@
-import { testRecord } from '../replay.ts';
+import { describe } from 'vitest';
+import { testStudies } from '../intervals/test-studies.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 
-testRecord(PERCENTILE_PRECISION);
+describe(PERCENTILE_PRECISION.title, () => {
+  testStudies(PERCENTILE_PRECISION);
+});

@@ -1,16 +1,14 @@
-import { acceptanceBand } from './acceptance.ts';
+import { acceptanceBand } from '../acceptance.ts';
+import type { Verdict } from '../suite.ts';
 import type { IntervalName, Outcome } from './outcome.ts';
 
 /** Level of every interval that is counted. */
 const LEVEL = 0.95;
 
 /** How often the intervals of one kind hold. */
-export interface Coverage {
+export interface Coverage extends Verdict {
   readonly name: IntervalName;
   readonly held: number;
-  readonly isWithin: boolean;
-  /** For a reader. */
-  readonly words: string;
 }
 
 const WORDS: Readonly<Record<IntervalName, string>> = {

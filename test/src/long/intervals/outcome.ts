@@ -1,4 +1,4 @@
-import type { Suite } from './suite.ts';
+import type { StudySuite } from './study-suite.ts';
 
 /** An interval, and whether it holds what it should. Hours, rounded. */
 export interface Holding {
@@ -73,7 +73,7 @@ export function outcomeOf(line: string): Outcome {
 }
 
 /** What an interval of an outcome should hold, hours. */
-export function targetOf(suite: Suite, outcome: Outcome, name: IntervalName): number {
+export function targetOf(suite: StudySuite, outcome: Outcome, name: IntervalName): number {
   if (name === 'mean') return suite.truth.meanLeadTime;
   return name === 'p95' ? suite.truth.p95LeadTime : outcome.next;
 }

@@ -3,20 +3,21 @@ import type { Lab, StudySettings } from '@buildweek/model';
 import { formatProblem, readScenario } from '@buildweek/scenario';
 import { pooledQuantile } from '@buildweek/statistics';
 import { createInProcessExecutor, type ReplicationExecutor, runStudy } from '@buildweek/study';
+import { seedOf } from '../suite.ts';
 import { holding, type Outcome, rounded } from './outcome.ts';
-import { type Suite, seedOf } from './suite.ts';
+import type { StudySuite } from './study-suite.ts';
 
 const SHARE = 0.95;
 const MILLISECONDS_PER_HOUR = 3_600_000;
 
-/** Plays repetitions of a suite. */
-export class Player {
-  private readonly suite: Suite;
+/** Plays studies of a suite. */
+export class StudyPlayer {
+  private readonly suite: StudySuite;
   private readonly lab: Lab;
   private readonly settings: StudySettings;
 
   /** @throws Error when the scenario of the suite has problems */
-  constructor(suite: Suite) {
+  constructor(suite: StudySuite) {
     const reading = readScenario(suite.scenario, `${suite.name}.yaml`);
     if (reading.kind === 'problems') throw new Error(reading.problems.map(formatProblem).join('\n'));
     this.suite = suite;
