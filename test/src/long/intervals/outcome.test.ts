@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { holding, lineOf, outcomeOf, rounded } from './outcome.ts';
+import { rounded } from '../rounded.ts';
+import { holding, lineOf, outcomeOf } from './outcome.ts';
 
 const hours = fc.double({ min: 0.001, max: 1000, noNaN: true });
 const interval = fc.tuple(hours, hours, hours).map(([low, high, target]) => holding({ low, high }, target));

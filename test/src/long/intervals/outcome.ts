@@ -1,3 +1,4 @@
+import { rounded } from '../rounded.ts';
 import type { StudySuite } from './study-suite.ts';
 
 /** An interval, and whether it holds what it should. Hours, rounded. */
@@ -27,13 +28,6 @@ export type IntervalName = 'mean' | 'p95' | 'prediction';
 /** Names of what stands in a line, in their order. */
 export const COLUMNS =
   'seed,replications,jobs,mean low,mean high,mean holds,p95 low,p95 high,p95 holds,prediction low,prediction high,prediction holds,next p95';
-
-/** Digits kept of an hour: more than an interval needs, fewer than the last places in which engines may differ. */
-const DIGITS = 6;
-
-export function rounded(hours: number): number {
-  return Number(hours.toPrecision(DIGITS));
-}
 
 /** An interval with its ends rounded, judged before they were. */
 export function holding(interval: { low: number; high: number }, target: number): Holding {

@@ -3,8 +3,9 @@ import type { Lab, StudySettings } from '@buildweek/model';
 import { formatProblem, readScenario } from '@buildweek/scenario';
 import { pooledQuantile } from '@buildweek/statistics';
 import { createInProcessExecutor, type ReplicationExecutor, runStudy } from '@buildweek/study';
+import { rounded } from '../rounded.ts';
 import { seedOf } from '../suite.ts';
-import { holding, type Outcome, rounded } from './outcome.ts';
+import { holding, type Outcome } from './outcome.ts';
 import type { StudySuite } from './study-suite.ts';
 
 const SHARE = 0.95;

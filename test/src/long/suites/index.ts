@@ -2,9 +2,11 @@ import { intervalSuite } from '../intervals/interval-suite.ts';
 import type { Suite } from '../suite.ts';
 import { BUSY_SERVER } from './busy-server.ts';
 import { MEAN_PRECISION } from './mean-precision.ts';
+import { PAIRED_DIFFERENCE } from './paired-difference.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 
 /** All that `npm run test:long` plays. */
 export const SUITES: readonly Suite[] = [
   ...[BUSY_SERVER, MEAN_PRECISION, PERCENTILE_PRECISION].map(intervalSuite),
+  PAIRED_DIFFERENCE,
 ];
