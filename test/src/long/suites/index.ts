@@ -2,6 +2,7 @@ import { intervalSuite } from '../intervals/interval-suite.ts';
 import type { Suite } from '../suite.ts';
 import { BUSY_SERVER } from './busy-server.ts';
 import { MEAN_PRECISION } from './mean-precision.ts';
+import { NET_PRESENT_VALUE } from './net-present-value.ts';
 import { PAIRED_DIFFERENCE } from './paired-difference.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 
@@ -9,4 +10,5 @@ import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 export const SUITES: readonly Suite[] = [
   ...[BUSY_SERVER, MEAN_PRECISION, PERCENTILE_PRECISION].map(intervalSuite),
   PAIRED_DIFFERENCE,
+  NET_PRESENT_VALUE,
 ];
