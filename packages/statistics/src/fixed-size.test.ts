@@ -17,6 +17,14 @@ test('The size is the square of t S / tolerance, and never below the first stage
   expect(() => fixedSizeReplications([1], 1, 0.05)).toThrow(RangeError);
 });
 
+// Source: the same tables: t for 0.9 and 2 degrees of freedom is 1.885618.
+test('Where the two sides may err differently, t is the mean of both critical values.', () => {
+  // (2.919986 + 1.885618) / 2 = 2.402802; (2.402802 / 0.5)² = 23.1.
+  expect(fixedSizeReplications([1, 2, 3], 0.5, 0.05, 0.1)).toBe(24);
+  expect(fixedSizeReplications([1, 2, 3], 0.5, 0.1, 0.05)).toBe(24);
+  expect(() => fixedSizeReplications([1, 2, 3], 1, 0.05, 0.5)).toThrow('error level');
+});
+
 test('It errs no more often than it may one tolerance away, and needs more than the sequential test there.', () => {
   const USES = 4000;
   const draw = normalDraws('fixed size');
