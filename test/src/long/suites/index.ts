@@ -1,6 +1,8 @@
 import { intervalSuite } from '../intervals/interval-suite.ts';
 import type { Suite } from '../suite.ts';
+import { BEST_PLAN } from './best-plan.ts';
 import { BUSY_SERVER } from './busy-server.ts';
+import { CHEAPEST_PLAN } from './cheapest-plan.ts';
 import { MEAN_PRECISION } from './mean-precision.ts';
 import { NET_PRESENT_VALUE } from './net-present-value.ts';
 import { PAIRED_DIFFERENCE } from './paired-difference.ts';
@@ -11,4 +13,6 @@ export const SUITES: readonly Suite[] = [
   ...[BUSY_SERVER, MEAN_PRECISION, PERCENTILE_PRECISION].map(intervalSuite),
   PAIRED_DIFFERENCE,
   NET_PRESENT_VALUE,
+  CHEAPEST_PLAN,
+  BEST_PLAN,
 ];
