@@ -1,3 +1,4 @@
+import { CENTS, WHOLE } from './money-words.ts';
 import type { MeasureUnit } from './plan-measure.ts';
 
 /** The unit in which a measure is written. */
@@ -8,6 +9,8 @@ export interface WrittenUnit {
   readonly many: string;
   /** Decimals that are always shown. */
   readonly leastDecimals: number;
+  /** Whether it is an amount of money, which is written in a way of its own. */
+  readonly isMoney: boolean;
 }
 
 const HOURS_PER_DAY = 24;
@@ -30,14 +33,19 @@ export function writtenUnit(
     one,
     many,
     leastDecimals,
+    isMoney: false,
+  });
+  const amount = (words: string, leastDecimals: number): WrittenUnit => ({
+    ...plain(words, leastDecimals),
+    isMoney: true,
   });
   switch (unit) {
     case 'hours':
       return values.some((value) => Math.abs(value) >= HOURS_PER_DAY)
-        ? { size: HOURS_PER_DAY, one: 'day', many: 'days', leastDecimals: 1 }
+        ? { size: HOURS_PER_DAY, one: 'day', many: 'days', leastDecimals: 1, isMoney: false }
         : plain('hours', 1, 'hour');
     case 'share':
-      return { size: 0.01, one: '%', many: '%', leastDecimals: 0 };
+      return { size: 0.01, one: '%', many: '%', leastDecimals: 0, isMoney: false };
     case 'jobs':
       return plain('jobs', 1, 'job');
     case 'pieces per week':
@@ -45,10 +53,10 @@ export function writtenUnit(
     case 'hours per week':
       return plain('hours a week', 1);
     case 'money':
-      return plain(money, 0);
+      return amount(money, WHOLE);
     case 'money per year':
-      return plain(`${money} a year`, 0);
+      return amount(`${money} a year`, WHOLE);
     case 'money per piece':
-      return plain(`${money} a piece`, 2);
+      return amount(`${money} a piece`, CENTS);
   }
 }

@@ -1,10 +1,11 @@
-import { formatEstimate, formatLevel, formatShare } from '@buildweek/charts';
+import { formatLevel, formatShare } from '@buildweek/charts';
 import {
   type ComparisonAnswer,
   type EstimateOrRefused,
   type PlanDifference,
   type PlanMeasure,
   type WrittenUnit,
+  writtenText,
   writtenUnit,
 } from '@buildweek/results';
 import { paragraph } from '../terminal/paragraph.ts';
@@ -85,9 +86,7 @@ function pairTable(
 }
 
 function cell(estimate: EstimateOrRefused, unit: WrittenUnit, footnotes: Footnotes): string {
-  return estimate.kind === 'estimate'
-    ? formatEstimate(estimate, { ...unit, one: '', many: '' })
-    : footnotes.mark(estimate.reason);
+  return estimate.kind === 'estimate' ? writtenText(estimate, unit) : footnotes.mark(estimate.reason);
 }
 
 function valuesOf(estimates: readonly EstimateOrRefused[]): number[] {

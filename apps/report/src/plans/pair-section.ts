@@ -1,9 +1,9 @@
-import { formatEstimate } from '@buildweek/charts';
 import {
   type ComparisonAnswer,
   type EstimateOrRefused,
   type PlanDifference,
   type WrittenUnit,
+  writtenText,
   writtenUnit,
 } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
@@ -74,7 +74,7 @@ function differenceCell({ difference, outcome }: PlanDifference, unit: WrittenUn
   if (outcome === 'no difference') return html`0`;
   if (difference.kind !== 'estimate') return cell(difference, unit, reasons);
   const sign = difference.value > 0 ? '+' : '';
-  return html`${sign}${formatEstimate(difference, { ...unit, one: '', many: '' })}`;
+  return html`${sign}${writtenText(difference, unit)}`;
 }
 
 function gainWords(gain: number): string {

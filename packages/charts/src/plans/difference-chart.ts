@@ -1,7 +1,7 @@
 import type { ComparisonAnswer, Estimate, PlanMeasure, PlanPair } from '@buildweek/results';
-import { writtenUnit } from '@buildweek/results';
+import { writtenFigure, writtenUnit } from '@buildweek/results';
 import type { Chart, ChartSize, Layer } from '../chart.ts';
-import { formatEstimate, formatLevel, shorten } from '../format.ts';
+import { formatLevel, shorten } from '../format.ts';
 import { INK, LINE, MUTED_INK, PAPER, SECOND_LINE } from '../palette.ts';
 import { plotWidth, ROW, rowAxis, rowEnds, rowNames } from '../row-axis.ts';
 import { themeFor } from '../theme.ts';
@@ -45,7 +45,8 @@ function rowsOf(before: readonly PlanMeasure[], pair: PlanPair): DifferenceRow[]
 function differenceWords({ measure, difference }: DifferenceRow, currency: string | null): string {
   const unit = writtenUnit(measure.unit, [difference.value], currency);
   const points = measure.unit === 'share' ? { ...unit, one: 'points', many: 'points' } : unit;
-  const text = formatEstimate(difference, points);
+  const { value, range } = writtenFigure(difference, points);
+  const text = `${value} ${Number(value) === 1 ? points.one : points.many}${range === null ? '' : ` (${range.low} to ${range.high})`}`;
   return difference.value > 0 && !text.startsWith('0') ? `+${text}` : text;
 }
 

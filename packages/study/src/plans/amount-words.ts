@@ -5,8 +5,3 @@ export function percentWords(estimate: Estimate): string {
   const { value, range } = figureOf(estimate, 0.01, 0);
   return range === null ? `${value} %` : `${value} % (${range.low} to ${range.high})`;
 }
-
-/** Money without cents, its thousands set apart by a thin space. */
-export function amountWords(amount: number): string {
-  return String(Math.round(amount)).replace(/\B(?=(?:\d{3})+$)/g, '\u202f');
-}

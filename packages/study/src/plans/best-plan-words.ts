@@ -1,5 +1,12 @@
-import { type Estimate, figureOf, type ShownPlan, writtenUnit } from '@buildweek/results';
-import { amountWords, percentWords } from './amount-words.ts';
+import {
+  bareMoneyText,
+  type Estimate,
+  figureOf,
+  type ShownPlan,
+  WHOLE,
+  writtenUnit,
+} from '@buildweek/results';
+import { percentWords } from './amount-words.ts';
 import { BEST_MEASURES, type BestMeasure } from './best-measures.ts';
 
 /** What the sentences are made from. */
@@ -20,7 +27,9 @@ export function bestHeadline(facts: BestFacts): string[] {
   const best = shown[0];
   if (best === undefined) return [];
   const cost =
-    best.committedCost === null ? '' : `, at ${amountWords(best.committedCost)} ${currency ?? ''} a year`;
+    best.committedCost === null
+      ? ''
+      : `, at ${bareMoneyText(best.committedCost, WHOLE)} ${currency ?? ''} a year`;
   const among =
     left > 1 ? `One of ${left} plans that cannot be told apart is ${best.name}` : `Take ${best.name}`;
   const today = shown.find(({ isToday }) => isToday);

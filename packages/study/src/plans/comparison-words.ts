@@ -1,9 +1,9 @@
 import {
   type Estimate,
-  figureOf,
   type PlanDifference,
   type PlanMeasure,
   type WrittenUnit,
+  writtenFigure,
   writtenUnit,
 } from '@buildweek/results';
 
@@ -74,7 +74,7 @@ function sizeWords(difference: Estimate, { unit }: PlanMeasure, currency: string
   const { value, low, high } = difference;
   const size = value >= 0 ? { value, low, high } : { value: -value, low: -high, high: -low };
   const written = writtenUnit(unit, [value], currency);
-  const { value: text, range } = figureOf(size, written.size, written.leastDecimals);
+  const { value: text, range } = writtenFigure(size, written);
   // A difference of two percentages is no percentage of either.
   const name = unit === 'share' ? 'percentage points' : Number(text) === 1 ? written.one : written.many;
   return `${text} ${name}${range === null ? '' : ` (${range.low} to ${range.high})`}`;
@@ -85,6 +85,6 @@ function valueWords(estimate: Estimate, { unit }: PlanMeasure, currency: string 
 }
 
 function figure(estimate: Estimate, unit: WrittenUnit): string {
-  const { value } = figureOf(estimate, unit.size, unit.leastDecimals);
+  const { value } = writtenFigure(estimate, unit);
   return `${value} ${Number(value) === 1 ? unit.one : unit.many}`;
 }

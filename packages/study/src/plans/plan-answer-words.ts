@@ -1,5 +1,12 @@
-import { figureOf, type ShownPlan, type TargetOfPlan, writtenUnit } from '@buildweek/results';
-import { amountWords, percentWords } from './amount-words.ts';
+import {
+  bareMoneyText,
+  figureOf,
+  type ShownPlan,
+  type TargetOfPlan,
+  WHOLE,
+  writtenUnit,
+} from '@buildweek/results';
+import { percentWords } from './amount-words.ts';
 
 /** What the sentences are made from. */
 export interface PlanFacts {
@@ -96,8 +103,10 @@ function costWords({ committedCost, purchase }: ShownPlan, currency: string | nu
   if (committedCost === null) return '';
   const unit = currency ?? '';
   const buy =
-    purchase === null || purchase === 0 ? 'nothing to buy' : `${amountWords(purchase)} ${unit} to buy`;
-  return `, at ${amountWords(committedCost)} ${unit} a year whatever it makes, ${buy}`;
+    purchase === null || purchase === 0
+      ? 'nothing to buy'
+      : `${bareMoneyText(purchase, WHOLE)} ${unit} to buy`;
+  return `, at ${bareMoneyText(committedCost, WHOLE)} ${unit} a year whatever it makes, ${buy}`;
 }
 
 function todaySentence(chosen: ShownPlan, { shown, currency }: PlanFacts): string[] {
@@ -112,7 +121,7 @@ function todaySentence(chosen: ShownPlan, { shown, currency }: PlanFacts): strin
 function extraCost(before: ShownPlan, after: ShownPlan, currency: string | null): string {
   if (before.committedCost === null || after.committedCost === null) return '';
   const more = after.committedCost - before.committedCost;
-  return `; the answer costs ${amountWords(Math.abs(more))} ${currency ?? ''} a year ${more >= 0 ? 'more' : 'less'}`;
+  return `; the answer costs ${bareMoneyText(Math.abs(more), WHOLE)} ${currency ?? ''} a year ${more >= 0 ? 'more' : 'less'}`;
 }
 
 function cheaperSentence(chosen: ShownPlan, shown: readonly ShownPlan[], currency: string | null): string[] {
@@ -125,7 +134,7 @@ function cheaperSentence(chosen: ShownPlan, shown: readonly ShownPlan[], currenc
   if (next === undefined || next.committedCost === null || chosen.committedCost === null) return [];
   const failing = next.targets.find(({ verdict }) => verdict === 'missed');
   const found = failing?.value.kind === 'estimate' ? `: ${percentWords(failing.value)}` : '';
-  const saved = amountWords(chosen.committedCost - next.committedCost);
+  const saved = bareMoneyText(chosen.committedCost - next.committedCost, WHOLE);
   return [`A plan that saves ${saved} ${currency ?? ''} a year, ${next.name}, ${next.why}${found}.`];
 }
 
@@ -154,7 +163,7 @@ function moreSentence(shown: readonly ShownPlan[], currency: string | null): str
   const cost =
     most.plan.committedCost === null || chosen?.committedCost == null
       ? ''
-      : `, for ${amountWords(most.plan.committedCost - chosen.committedCost)} ${currency ?? ''} more a year`;
+      : `, for ${bareMoneyText(most.plan.committedCost - chosen.committedCost, WHOLE)} ${currency ?? ''} more a year`;
   return [
     `Most would be gained by ${most.plan.why}: nine of ten jobs ${gain.value} ${unit.many}${range} sooner${cost}.`,
   ];
