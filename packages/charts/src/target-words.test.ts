@@ -14,6 +14,27 @@ describe('a target in words', () => {
     expect(said(empty, (one) => targetFound(one, 13))).toBe('not given: No such job came.');
   });
 
+  it('tells amounts of money, which may be known beforehand', () => {
+    const known = said(met, (one) =>
+      targetFound({ ...one, currency: 'EUR', found: { kind: 'known', value: 38_600 } }, 13),
+    );
+    expect(known.replaceAll('\u202f', ' ')).toBe('38 600 EUR');
+    expect(
+      said(met, (one) => targetConfidence({ ...one, found: { kind: 'known', value: 1 }, confidence: null })),
+    ).toBe('known beforehand');
+    const cost = {
+      kind: 'estimate',
+      value: 11.5,
+      low: 11.2,
+      high: 11.8,
+      level: 0.95,
+      replications: 100,
+    } as const;
+    expect(said(met, (one) => targetFound({ ...one, currency: 'EUR', found: cost }, 13))).toBe(
+      '11.50 EUR (11.20 to 11.80)',
+    );
+  });
+
   it('tells the confidence of the verdict, or of the nearer one', () => {
     expect(said(met, targetConfidence)).toBe('over 99.9 % confidence');
     expect(said(missed, targetConfidence)).toBe('99.6 % confidence');

@@ -1,4 +1,12 @@
-import { periodName, type TargetResult, type TargetVerdict } from '@buildweek/results';
+import {
+  CENTS,
+  moneyEstimateText,
+  moneyText,
+  periodName,
+  type TargetResult,
+  type TargetVerdict,
+  WHOLE,
+} from '@buildweek/results';
 import { formatEstimate, formatLevel, PERCENT } from './format.ts';
 
 const NO_BREAK = '\u00a0';
@@ -10,20 +18,19 @@ export const VERDICT_MARKS: Readonly<Record<TargetVerdict, string>> = {
   'not decided': '?',
 };
 
-/** "91 % (90 to 92)", "in 71 % (62 to 79) of quarters", or why there is nothing. */
-export function targetFound({ found, periods }: TargetResult, weeks: number): string {
+/** "91 % (90 to 92)", "in 71 % (62 to 79) of quarters", "38 600 EUR", or why there is nothing. */
+export function targetFound({ found, periods, currency }: TargetResult, weeks: number): string {
   if (periods !== null) {
     return `in ${formatEstimate(periods.found, PERCENT)} of ${periodName(weeks).replace(/^\S+/, (word) => `${word}s`)}`;
   }
-  return found.kind === 'estimate' ? formatEstimate(found, PERCENT) : `not given: ${reasonOf(found)}`;
-}
-
-function reasonOf(found: TargetResult['found']): string {
-  return 'reason' in found ? found.reason : '';
+  if (found.kind === 'known') return moneyText(found.value, currency ?? '', WHOLE);
+  if (found.kind !== 'estimate') return `not given: ${found.reason}`;
+  return currency === null ? formatEstimate(found, PERCENT) : moneyEstimateText(found, currency, CENTS);
 }
 
 /** "99.2 % confidence" of what was decided; "83.1 % confidence for met" where it was not; empty where there is none. */
-export function targetConfidence({ confidence, verdict }: TargetResult): string {
+export function targetConfidence({ confidence, verdict, found }: TargetResult): string {
+  if (found.kind === 'known') return 'known beforehand';
   if (confidence === null) return '';
   if (verdict !== 'not decided') return `${confidenceFigure(confidence[verdict])} confidence`;
   return confidence.met >= confidence.missed

@@ -17,7 +17,10 @@ export const targetResultSchema = z.strictObject({
   wording: z.string().describe('As it is written in the scenario'),
   meaning: z.string().describe('What it means, in one sentence'),
   kind: z.enum(['share within', 'on time', 'busy', 'budget', 'cost per part']),
-  unit: z.enum(['share', 'money']).describe('Of what is asked for and found; shares are from 0 to 1'),
+  currency: z
+    .string()
+    .nullable()
+    .describe('Of amounts that are asked for and found; null: these are shares from 0 to 1'),
   bound: z.enum(['at least', 'at most']),
   asked: z.number(),
   found: z

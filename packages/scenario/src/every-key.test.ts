@@ -286,6 +286,9 @@ describe('a scenario that uses every key', () => {
       { kind: 'busy', of: 'people', group: 'guard', atMost: 0.5, meaning: longRun },
       { kind: 'busy', of: 'machines', group: 'powder', atMost: 0.85, meaning: longRun },
       { kind: 'busy', of: 'stations', group: 'blaster', atMost: 0.6, meaning: longRun },
+      { kind: 'budget', of: 'purchases', atMost: 40000 },
+      { kind: 'budget', of: 'year', atMost: 250000 },
+      { kind: 'cost per part', atMost: 12 },
     ]);
     expect(targets[1]?.wording).toBe('95 % of normal caps within 5 working days in 90 % of periods');
     expect(labOf(EVERYTHING).deadlines).toEqual([

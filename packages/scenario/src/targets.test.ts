@@ -305,6 +305,74 @@ describe('a target that is wrong is told at its line, with what to write:', () =
   });
 });
 
+/** The lab with all its prices. */
+const PRICED_LAB = RUSH_LAB.replace('hours:\n', 'money: { currency: EUR }\nhours:\n')
+  .replace('skills: [run', 'hourly cost: 41, skills: [run')
+  .replace('carrier: tanks }', 'carrier: tanks, price: 3000 }')
+  .replace('by: run machines }', 'by: run machines, price: 900 }')
+  .replace('print: 3 h per build }', 'print: 3 h per build, material cost: 1.20 }');
+
+describe('a target on money', () => {
+  it.each([
+    ['budget at most 40000', { kind: 'budget', of: 'purchases', atMost: 40000 }],
+    ['budget at most 40000 EUR', { kind: 'budget', of: 'purchases', atMost: 40000 }],
+    ['budget at most 250000 per year', { kind: 'budget', of: 'year', atMost: 250000 }],
+    ['budget at most 20000 EUR per month', { kind: 'budget', of: 'year', atMost: 240000 }],
+    ['cost per part at most 12', { kind: 'cost per part', atMost: 12 }],
+    ['cost per part at most 12.50 EUR', { kind: 'cost per part', atMost: 12.5 }],
+  ])('is on what is bought, on a year, or on each part: %s', (text, expected) => {
+    const reading = readScenario(withTargets(PRICED_LAB, text), 'lab.yaml');
+    expect(reading.kind === 'scenario' ? reading.targets : reading.problems).toEqual([
+      { ...expected, wording: text },
+    ]);
+  });
+
+  it.each([
+    [
+      'budget at most 40000 USD',
+      'This is in USD, and line 4 says that money is in EUR.',
+      'budget at most 40000 EUR',
+    ],
+    ['budget at least 40000', 'Nobody has to spend so much: it takes "at most".', 'budget at most 40000'],
+    ['cost per part at most 0', 'It cannot be zero.', 'cost per part at most 12'],
+    [
+      'budget at most 40000 in 90 % of quarters',
+      'A budget is known beforehand: it is kept in every period, or in none.',
+      'budget at most 40000',
+    ],
+    [
+      'cost per part at most 12 in 90 % of quarters',
+      'The cost per part is that of all parts in the long run, not of each period.',
+      'cost per part at most 12',
+    ],
+  ])('that is wrong is told: %s', (text, message, write) => {
+    const problem = problemWith(PRICED_LAB, text);
+    expect(problem).toMatchObject({ severity: 'error', line: 25, message });
+    expect(proposed(problem?.write ?? '')).toBe(write);
+  });
+
+  it('is refused where nothing is said of what things cost', () => {
+    const both = withTargets(RUSH_LAB, 'budget at most 40000', 'cost per part at most 12');
+    expect(problemsOf(both)).toHaveLength(1);
+    for (const text of ['budget at most 40000', 'cost per part at most 12']) {
+      expect(problemWith(RUSH_LAB, text)).toMatchObject({
+        severity: 'error',
+        line: 24,
+        message: 'This asks for money, and the scenario says nothing of what things cost.',
+        write: 'money: { currency: EUR } at the start of a line',
+      });
+    }
+  });
+
+  it('gets a warning where another one asks for more', () => {
+    const problems = problemsOf(withTargets(PRICED_LAB, 'budget at most 40000', 'budget at most 50000'));
+    expect(problems).toMatchObject([{ severity: 'warning', line: 26 }]);
+    expect(
+      problemsOf(withTargets(PRICED_LAB, 'budget at most 40000', 'budget at most 50000 per year')),
+    ).toEqual([]);
+  });
+});
+
 describe('a target that follows from another one', () => {
   it.each([
     [['on time at least 95 %', 'on time at least 90 %'], 25],

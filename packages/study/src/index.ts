@@ -63,6 +63,7 @@ export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
 export { type AskedTargets, askedTargets, judgedMeasures } from './targets/judged-targets.ts';
+export { knownCost } from './targets/known-budget.ts';
 export {
   isObserved,
   type ObservedTarget,

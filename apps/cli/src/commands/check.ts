@@ -3,7 +3,6 @@ import {
   committedCost,
   handCalculation,
   handLeadTimes,
-  isObserved,
   loadWarnings,
   purchases,
   targetMeaning,
@@ -46,7 +45,6 @@ function check(path: string): void {
       : section(
           'Targets as understood',
           targets
-            .filter(isObserved)
             .map((target) => paragraph(`${target.wording}: ${targetMeaning(target, settings.weeks)}`, '  - '))
             .join('\n'),
           style,

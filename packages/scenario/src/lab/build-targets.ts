@@ -5,7 +5,7 @@ import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioTarget } from '../scenario.ts';
 import { nameMeant } from '../words/plural.ts';
 import type { TimeAllowedWording } from '../words/time-allowed.ts';
-import { checkJobs, checkPromises, checkRepeated } from './check-targets.ts';
+import { checkJobs, checkMoney, checkPromises, checkRepeated } from './check-targets.ts';
 import { isSectionLost } from './names.ts';
 import { reportTarget } from './report-target.ts';
 import { demandsOf, jobsMeant } from './target-jobs.ts';
@@ -19,6 +19,7 @@ export function buildTargets(scenario: Scenario, reading: Reading): Target[] {
     return target === null ? [] : [{ worded, target }];
   });
   checkRepeated(targets, reading);
+  checkMoney(scenario, reading);
   return targets.map(({ target }) => target);
 }
 
@@ -32,6 +33,11 @@ export function deadlinesOf(targets: readonly Target[]): WorkingDayRule[] {
 
 function buildTarget(worded: ScenarioTarget, scenario: Scenario, reading: Reading): Target | null {
   const { wording } = worded;
+  if (worded.kind === 'budget' || worded.kind === 'cost per part') {
+    return worded.kind === 'budget'
+      ? { kind: 'budget', wording, of: worded.of, atMost: worded.atMost }
+      : { kind: 'cost per part', wording, atMost: worded.atMost };
+  }
   const meaning = meaningOf(worded, scenario, reading);
   if (worded.kind === 'busy') {
     const who = groupMeant(worded.who, worded, scenario, reading);

@@ -59,6 +59,19 @@ export function checkPromises(
   return false;
 }
 
+/** Reports that targets ask for money where the scenario says nothing of it; one message is enough for all of them. */
+export function checkMoney({ targets, money }: Scenario, reading: Reading): void {
+  const first = targets.find(({ kind }) => kind === 'budget' || kind === 'cost per part');
+  if (first === undefined || money !== null) return;
+  if (reading.isBroken(['money']) || reading.isMisspelt([])) return;
+  reading.report(first.path, 'value', {
+    message: 'This asks for money, and the scenario says nothing of what things cost.',
+    found: first.wording,
+    expected: 'a currency, and prices of machines, stations and hours',
+    write: 'money: { currency: EUR } at the start of a line',
+  });
+}
+
 /** Warns of a target that follows from another one. */
 export function checkRepeated(
   targets: readonly { readonly worded: ScenarioTarget; readonly target: Target }[],

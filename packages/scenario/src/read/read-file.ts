@@ -30,6 +30,7 @@ export function readFile(fields: Fields): Scenario {
   const labHours = fields.read('lab hours', anyText) ?? null;
   const { people, inPlace } = readPeople(fields, calendars);
   const asked = placesAsked(fields);
+  const money = readMoney(fields);
   return {
     name,
     startDay,
@@ -48,7 +49,7 @@ export function readFile(fields: Fields): Scenario {
     dispatch: readDispatch(fields),
     jobsAtStart: readJobsAtStart(fields),
     machinesAtStart: readMachinesAtStart(fields),
-    targets: readTargets(fields),
-    money: readMoney(fields),
+    targets: readTargets(fields, money?.currency),
+    money,
   };
 }

@@ -1,5 +1,13 @@
 import { listed, nearest } from '../nearest.ts';
+import type { Currency } from './money.ts';
 import { someShare } from './numbers.ts';
+import {
+  BUDGET_EXAMPLE,
+  budget,
+  COST_EXAMPLE,
+  costPerPart,
+  type MoneyTargetWording,
+} from './target-money.ts';
 import { type PeriodsWording, periodsOf } from './target-periods.ts';
 import { type TimeAllowedWording, timeAllowed } from './time-allowed.ts';
 import { readPart, type Wording, WordingError } from './wording-error.ts';
@@ -15,6 +23,7 @@ export type TargetWording = { readonly wording: string; readonly periods: Period
     }
   | { readonly kind: 'on time'; readonly jobs: string; readonly share: number }
   | { readonly kind: 'busy'; readonly who: string; readonly atMost: number }
+  | MoneyTargetWording
 );
 
 /** What can be asked for, each as it is written. */
@@ -23,21 +32,35 @@ export const TARGET_FORMS = [
   'p90 lead time of housing at most 5 days',
   'on time at least 95 %',
   'people busy at most 80 %',
+  BUDGET_EXAMPLE,
+  COST_EXAMPLE,
 ] as const;
 
-const EXPECTED = `how many jobs are finished within a time, a percentile of lead times, how many jobs are on time, or how busy people, machines or stations are: ${listed(TARGET_FORMS.map((form) => `"${form}"`))}`;
+const EXPECTED = `how many jobs are finished within a time, a percentile of lead times, how many jobs are on time, how busy people, machines or stations are, a budget, or the cost per part: ${listed(TARGET_FORMS.map((form) => `"${form}"`))}`;
 
-/** One target in a sentence. @throws WordingError */
-export const target: Wording<TargetWording> = (text) => {
-  const { sentence, periods } = periodsOf(text);
-  for (const form of FORMS) {
-    const found = form(text, sentence);
-    if (found !== null) return { wording: text, periods, ...found };
-  }
-  throw notUnderstood(text, sentence);
-};
+/** One target in a sentence. @returns a reader @throws WordingError */
+export function target(currency: Currency): Wording<TargetWording> {
+  return (text) => {
+    const { sentence, periods } = periodsOf(text);
+    for (const form of FORMS) {
+      const found = form(text, sentence, currency);
+      if (found === null) continue;
+      if (periods !== null && (found.kind === 'budget' || found.kind === 'cost per part')) {
+        throw new WordingError(
+          found.kind === 'budget'
+            ? 'A budget is known beforehand: it is kept in every period, or in none.'
+            : 'The cost per part is that of all parts in the long run, not of each period.',
+          'the target alone',
+          sentence,
+        );
+      }
+      return { wording: text, periods, ...found };
+    }
+    throw notUnderstood(text, sentence, currency);
+  };
+}
 
-type Form = (text: string, sentence: string) => Distribute<TargetWording> | null;
+type Form = (text: string, sentence: string, currency: Currency) => Distribute<TargetWording> | null;
 type Distribute<T> = T extends unknown ? Omit<T, 'wording' | 'periods'> : never;
 
 /** `90 % of rush jobs within 2 days`. */
@@ -92,7 +115,7 @@ const busy: Form = (text, sentence) => {
 };
 
 /** A percentile first: what it says reads like a share where it says "within". */
-const FORMS = [percentile, shareWithin, onTime, busy];
+const FORMS: readonly Form[] = [percentile, shareWithin, onTime, busy, budget, costPerPart];
 
 function wrongWay(text: string, rule: string, bound: string): WordingError {
   return new WordingError(
@@ -116,23 +139,23 @@ const HABITS: readonly (readonly [RegExp, string])[] = [
   [/(?:>=|≥|>|\babove\b|\bover\b|\bmin(?:imum)?\b|\bno less than\b|\bnot less than\b)/i, 'at least'],
 ];
 
-function notUnderstood(text: string, sentence: string): WordingError {
+function notUnderstood(text: string, sentence: string, currency: Currency): WordingError {
   return new WordingError(
     `"${sentence}" asks for nothing that is measured.`,
     EXPECTED,
-    rewritten(text) ?? TARGET_FORMS[0],
+    rewritten(text, currency) ?? TARGET_FORMS[0],
   );
 }
 
 /** The same with words that are known, when that makes a target of it. */
-function rewritten(text: string): string | null {
+function rewritten(text: string, currency: Currency): string | null {
   const slips = text.replace(/[\p{L}]{4,}/gu, (word) => nearest(word, SINGLE_WORDS) ?? word);
   for (const start of [slips, text]) {
     let write = start;
     for (const [habit, meant] of HABITS) {
       write = write.replace(habit, meant);
       const { sentence } = periodsOf(write);
-      if (FORMS.some((form) => isForm(form, write, sentence))) return write;
+      if (FORMS.some((form) => isForm(form, write, sentence, currency))) return write;
     }
   }
   return null;
@@ -140,9 +163,9 @@ function rewritten(text: string): string | null {
 
 const SINGLE_WORDS = ['busy', 'within', 'time', 'lead', 'most', 'least', 'working', 'days', 'jobs'];
 
-function isForm(form: Form, text: string, sentence: string): boolean {
+function isForm(form: Form, text: string, sentence: string, currency: Currency): boolean {
   try {
-    return form(text, sentence) !== null;
+    return form(text, sentence, currency) !== null;
   } catch (error) {
     if (error instanceof WordingError) return false;
     throw error;

@@ -70,7 +70,7 @@ export class StudySums {
     this.processes = new Map(lab.machines.map((group) => [group.name, group.process]));
     this.groupUses = new GroupUseSums(lab);
     this.jobs = new JobSums(first.jobClasses);
-    this.targets = new TargetSums(lab, targets);
+    this.targets = new TargetSums(lab, targets, economics);
     this.money = economics === null ? null : new MoneySums(lab, economics);
     this.flow = new FlowSums(first.weeks.arrivedJobs.length);
     this.queues = first.queues.map((queue) => new QueueSums(queue));

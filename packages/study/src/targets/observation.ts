@@ -1,12 +1,21 @@
 import { type History, MILLISECONDS_PER_HOUR } from '@buildweek/core';
-import type { JobSelection, Lab, OnTimeTarget, ShareWithinTarget, Target } from '@buildweek/model';
+import type {
+  CostPerPartTarget,
+  Economics,
+  JobSelection,
+  Lab,
+  OnTimeTarget,
+  ShareWithinTarget,
+  Target,
+} from '@buildweek/model';
+import { periodCosts } from '../money/period-costs.ts';
 import { observedUse } from './observed-use.ts';
 
-/** What one replication says of a target whose measure is a share. */
+/** What one replication says of a target. */
 export interface TargetObservation {
-  /** Jobs that do what is asked, or hours in use. */
+  /** Jobs that do what is asked, hours in use, or costs. */
   readonly numerator: number;
-  /** Jobs that are meant, or hours that are counted; their ratio over all replications is what is measured. */
+  /** Jobs that are meant, hours that are counted, or parts; the ratio over all replications is what is measured. */
   readonly denominator: number;
   /**
    * A value whose mean is at least 0 exactly when the target is met. For the long run: how much more of the numerator
@@ -16,12 +25,15 @@ export interface TargetObservation {
   readonly value: number;
 }
 
-/** A target that a history says something about; money is known otherwise. */
+/** A target on a share of jobs or of hours, which a history says something about. */
 export type ObservedTarget = Extract<Target, { kind: 'share within' | 'on time' | 'busy' }>;
 
 export function isObserved(target: Target): target is ObservedTarget {
   return target.kind === 'share within' || target.kind === 'on time' || target.kind === 'busy';
 }
+
+/** A target that has to be played to be judged; a budget is known beforehand. */
+export type PlayedTarget = ObservedTarget | CostPerPartTarget;
 
 /**
  * What one replication says of a target.
@@ -30,27 +42,37 @@ export function isObserved(target: Target): target is ObservedTarget {
  * any such job meets its target: nothing in it was late.
  *
  * @param lab as it was played: its deadlines are those that the history counts by
- * @throws Error when the lab has no such deadline
+ * @param economics needed for the cost per part alone
+ * @throws Error when the lab has no such deadline, or there are no economics where they are needed
  */
-export function observeTarget(lab: Lab, target: ObservedTarget, history: History): TargetObservation {
-  const { numerator, denominator } = observed(lab, target, history);
+export function observeTarget(
+  lab: Lab,
+  target: PlayedTarget,
+  history: History,
+  economics: Economics | null = null,
+): TargetObservation {
+  const { numerator, denominator } = observed(lab, target, history, economics);
   const surplus =
-    target.kind === 'busy' ? target.atMost * denominator - numerator : numerator - target.share * denominator;
-  const { meaning } = target;
+    'share' in target ? numerator - target.share * denominator : target.atMost * denominator - numerator;
+  if (target.kind === 'cost per part' || target.meaning.kind === 'long run') {
+    return { numerator, denominator, value: surplus };
+  }
   // A share that is met exactly must not fail by rounding.
   const isMet = surplus >= -ROUNDING * denominator;
-  const value = meaning.kind === 'long run' ? surplus : (isMet ? 1 : 0) - meaning.chance;
-  return { numerator, denominator, value };
+  return { numerator, denominator, value: (isMet ? 1 : 0) - target.meaning.chance };
 }
 
 const ROUNDING = 1e-12;
 
 function observed(
   lab: Lab,
-  target: ObservedTarget,
+  target: PlayedTarget,
   history: History,
+  economics: Economics | null,
 ): Pick<TargetObservation, 'numerator' | 'denominator'> {
   switch (target.kind) {
+    case 'cost per part':
+      return costOfParts(lab, economics, history);
     case 'share within':
       return finishedWithin(lab, target, history);
     case 'on time':
@@ -72,6 +94,12 @@ function finishedWithin(lab: Lab, { jobs, within }: ShareWithinTarget, history: 
   );
   if (deadline < 0) throw new Error(`The lab does not count by ${within.days} working days.`);
   return { numerator: total(classes, (found) => found.endedBy?.[deadline] ?? 0), denominator };
+}
+
+function costOfParts(lab: Lab, economics: Economics | null, history: History) {
+  if (economics === null) throw new Error('The cost per part needs to know what things cost.');
+  const { total: costs, finishedParts } = periodCosts(lab, economics, history);
+  return { numerator: costs, denominator: finishedParts };
 }
 
 function keptPromises({ jobs }: OnTimeTarget, history: History) {

@@ -49,6 +49,17 @@ describe('the meaning of a target is told in one sentence:', () => {
     expect(targetMeaning(within({ kind: 'working days', days, cutOffHour: null }), 13)).toContain(words);
   });
 
+  it('money', () => {
+    const budget = { kind: 'budget', wording: '', atMost: 1 } as const;
+    expect(targetMeaning({ ...budget, of: 'purchases' }, 13)).toContain(
+      'beyond the machines and stations that are owned',
+    );
+    expect(targetMeaning({ ...budget, of: 'year' }, 13)).toContain('in a year whatever it does');
+    expect(targetMeaning({ kind: 'cost per part', wording: '', atMost: 1 }, 13)).toContain(
+      'for each finished part',
+    );
+  });
+
   it('promises, people and machines', () => {
     const onTime: ObservedTarget = {
       kind: 'on time',

@@ -1,14 +1,15 @@
-import type { BusyTarget, JobSelection, TargetMeaning, TimeAllowed } from '@buildweek/model';
+import type { BusyTarget, JobSelection, Target, TargetMeaning, TimeAllowed } from '@buildweek/model';
 import { periodName } from '@buildweek/results';
 import { percent } from '../words/figures.ts';
-import type { ObservedTarget } from './observation.ts';
 
 /**
  * Of what a target speaks, in one sentence: of which jobs or hours, counted how, in the long run or in each period.
  *
  * @param weeks measured: the length of a period
  */
-export function targetMeaning(target: ObservedTarget, weeks: number): string {
+export function targetMeaning(target: Target, weeks: number): string {
+  if (target.kind === 'budget') return BUDGET_WORDS[target.of];
+  if (target.kind === 'cost per part') return COST_WORDS;
   const { meaning } = target;
   const words = whole(target, period(meaning, weeks));
   if (meaning.kind === 'long run') return `${words}.`;
@@ -16,7 +17,18 @@ export function targetMeaning(target: ObservedTarget, weeks: number): string {
   return `${words}; at least ${percent(meaning.chance)} % of all ${periods} have to meet it.`;
 }
 
-function whole(target: ObservedTarget, when: When): string {
+const BUDGET_WORDS = {
+  purchases:
+    'What has to be bought beyond the machines and stations that are owned; known from the scenario.',
+  year: 'What the lab costs in a year whatever it does: equipment spread over its life with interest, upkeep, hours of the roster, other costs; known from the scenario.',
+} as const;
+
+const COST_WORDS =
+  'All that the lab costs in the long run, for each finished part, those made outside with them.';
+
+type SharedTarget = Extract<Target, { readonly meaning: TargetMeaning }>;
+
+function whole(target: SharedTarget, when: When): string {
   switch (target.kind) {
     case 'share within':
       return `Of ${jobsWords(target.jobs, '', when)}, ${timeWords(target.within)}; jobs that are never finished are late`;

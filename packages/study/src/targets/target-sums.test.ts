@@ -1,6 +1,7 @@
 import type { JobSelection, TargetMeaning } from '@buildweek/model';
 import { binomialCumulative, studentCumulative } from '@buildweek/numbers';
 import type { TargetResult } from '@buildweek/results';
+import { oneSidedConfidence, skewedConfidence } from '@buildweek/statistics';
 import { describe, expect, it } from 'vitest';
 import { history, jobClass } from '../fixture/history.ts';
 import { lab } from '../fixture/lab.ts';
@@ -65,7 +66,7 @@ describe('a target on the long run', () => {
     expect(result).toMatchObject({
       wording: 'as written',
       kind: 'share within',
-      unit: 'share',
+      currency: null,
       bound: 'at least',
       asked: 0.8,
       periods: null,
@@ -74,6 +75,15 @@ describe('a target on the long run', () => {
     if (result.found.kind !== 'estimate') throw new Error('There is no estimate.');
     // Student with 19 degrees of freedom: 2.093.
     expect(result.found.high - 0.85).toBeCloseTo((2.093 * 0.05) / Math.sqrt(19), 4);
+  });
+
+  it('takes the more careful of two confidences where a few periods are much worse than the others', () => {
+    const few = Array.from({ length: 20 }, (_, index) => (index === 0 ? 4 : 9));
+    const values = few.map((count) => count - 8.5);
+    const { confidence } = judged(within(0.85), few);
+    expect(confidence?.met).toBe(skewedConfidence(values));
+    expect(confidence?.met).toBeLessThan(oneSidedConfidence(values));
+    expect(confidence?.missed).toBeCloseTo(1 - oneSidedConfidence(values), 12);
   });
 
   it('is not taken for met only because nothing happened in a few replications', () => {

@@ -7,7 +7,7 @@ function target(wording: string, verdict: TargetVerdict, more: Partial<TargetRes
     wording,
     meaning: '',
     kind: 'on time',
-    unit: 'share',
+    currency: null,
     bound: 'at least',
     asked: 0.95,
     found: share(0.91),
@@ -60,6 +60,25 @@ describe('targetSentences', () => {
     expect(targetSentences([nothing], 13)).toEqual([
       'The target is not decided at this precision: “a”, nothing found.',
     ]);
+  });
+
+  it('tells amounts of money', () => {
+    const budget = target('budget at most 40000', 'missed', {
+      kind: 'budget',
+      currency: 'EUR',
+      found: { kind: 'known', value: 41_234.6 },
+      confidence: null,
+    });
+    expect(targetSentences([budget], 13)[0]?.replaceAll(/[\u00a0\u202f]/g, ' ')).toBe(
+      'The target is missed: “budget at most 40000”, which comes to 41 235 EUR.',
+    );
+    const cost = target('cost per part at most 12', 'met', {
+      currency: 'EUR',
+      found: { ...share(11.5), low: 11.2, high: 11.8 },
+    });
+    expect(targetSentences([cost], 13)[0]?.replaceAll('\u00a0', ' ')).toContain(
+      'found 11.50 EUR (11.20 to 11.80).',
+    );
   });
 
   it('tells periods where these are what counts', () => {

@@ -1,4 +1,12 @@
-import { periodName, type TargetResult, type TargetVerdict } from '@buildweek/results';
+import {
+  CENTS,
+  moneyEstimateText,
+  moneyText,
+  periodName,
+  type TargetResult,
+  type TargetVerdict,
+  WHOLE,
+} from '@buildweek/results';
 import { shareWords } from './figures.ts';
 
 /** How many targets are met, and which are not; nothing where there are none. */
@@ -34,9 +42,11 @@ const VERDICT_WORDS: Readonly<Record<TargetVerdict, string>> = {
   'not decided': 'is not decided at this precision',
 };
 
-function foundWords({ found, periods }: TargetResult, weeks: number): string {
+function foundWords({ found, periods, currency }: TargetResult, weeks: number): string {
   if (periods !== null) {
     return `found in ${shareWords(periods.found)} of ${periodName(weeks).replace(/^\S+/, (word) => `${word}s`)}`;
   }
-  return found.kind === 'estimate' ? `found ${shareWords(found)}` : 'nothing found';
+  if (found.kind === 'known') return `which comes to ${moneyText(found.value, currency ?? '', WHOLE)}`;
+  if (found.kind !== 'estimate') return 'nothing found';
+  return `found ${currency === null ? shareWords(found) : moneyEstimateText(found, currency, CENTS)}`;
 }
