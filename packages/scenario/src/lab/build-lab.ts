@@ -10,6 +10,7 @@ import { buildMachines, buildParts } from './build-parts.ts';
 import { buildPeople } from './build-people.ts';
 import { checkConditions } from './check-conditions.ts';
 import { checkDates } from './check-dates.ts';
+import { checkInitialBuilds } from './check-initial-builds.ts';
 import { checkLaunch } from './check-launch.ts';
 import { checkMoney } from './check-money.ts';
 import { checkNoneOwned, inUse } from './check-none-owned.ts';
@@ -63,6 +64,7 @@ export function buildLab(
     const needed = attendedPlaces(lab, reading).map(({ work }) => work.skill);
     checkSkills(scenario, needed, reading);
     checkDates(scenario, reading);
+    checkInitialBuilds(lab, reading);
   }
   return lab;
 }
