@@ -93,7 +93,7 @@ afterAll(async () => {
 });
 
 /** Charts of the page of a run, and of the page of a part. */
-const RUN_CHARTS = 14;
+const RUN_CHARTS = 15;
 const PART_CHARTS = 4;
 
 describe.each([

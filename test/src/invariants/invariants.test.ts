@@ -14,18 +14,19 @@ function broken(history: History): string[] {
     .map((law) => `${law.law}: ${law.difference} ms`);
 }
 
-const MACHINE = '  spare printer: { count: 2, set-up: 10 min }\n';
-const STATION = '  spare oven: { takes: 1 h per batch, holds: 3 jobs }\n';
-const PERSON = '  spare person: { hours: day, skills: [juggling] }\n';
+/** What nobody needs: the section, the settings, and the price that a scenario that tells of money asks for. */
+const SPARES = [
+  ['machines', 'spare printer', 'count: 2, set-up: 10 min', 'price: 0'],
+  ['stations', 'spare oven', 'takes: 1 h per batch, holds: 3 jobs', 'price: 0'],
+  ['people', 'spare person', 'hours: day, skills: [juggling]', 'hourly cost: 0'],
+] as const;
 
 /** The text with a machine, a station and a person that nobody needs, behind the others or in front of them. */
 function withSpares(text: string, inFront: boolean): string {
   let larger = text;
-  for (const [section, line] of [
-    ['machines', MACHINE],
-    ['stations', STATION],
-    ['people', PERSON],
-  ] as const) {
+  const hasMoney = /^money:/m.test(text);
+  for (const [section, name, settings, price] of SPARES) {
+    const line = `  ${name}: { ${hasMoney ? `${settings}, ${price}` : settings} }\n`;
     const block = new RegExp(`^(${section}:.*\\n)((?:[ #].*\\n|\\n)+)`, 'm');
     larger = block.test(larger)
       ? larger.replace(
