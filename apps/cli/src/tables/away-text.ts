@@ -5,8 +5,8 @@ import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
 import { estimateText, questionText, roundedLevel, withNotes } from './question-text.ts';
 
-const PERCENT = { size: 0.01, leastDecimals: 0 };
-const PLAIN = { size: 1, leastDecimals: 1 };
+const PERCENT = { size: 0.01, leastDecimals: 0, isMoney: false };
+const PLAIN = { size: 1, leastDecimals: 1, isMoney: false };
 const SPANS = ['before', 'during', 'after'] as const;
 
 /** What an absence does, on one screen. */

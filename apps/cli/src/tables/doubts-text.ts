@@ -12,7 +12,7 @@ import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
 import { estimateText, questionText, roundedLevel, withNotes } from './question-text.ts';
 
-const PERCENT = { size: 0.01, leastDecimals: 0 };
+const PERCENT = { size: 0.01, leastDecimals: 0, isMoney: false };
 
 /** Which assumptions matter, on one screen. */
 export function doubtsText(answer: DoubtsAnswer, style: Style): string {

@@ -6,7 +6,7 @@ import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
 import { estimateText, questionText, withNotes } from './question-text.ts';
 
-const PERCENT = { size: 0.01, leastDecimals: 0 };
+const PERCENT = { size: 0.01, leastDecimals: 0, isMoney: false };
 
 /** Until when the lab is large enough, on one screen. */
 export function growthText(answer: GrowthAnswer, style: Style): string {

@@ -42,14 +42,11 @@ describe('the answer in words', () => {
   it('says the plan, its cost, what it reaches, why not today, why not cheaper, and what most would bring', () => {
     const more = [oneMore('washer', 3, 'better', 112_545), oneMore('resin', 6, 'better', 116_345)];
     expect(headline([CHOSEN, TODAY, NARROW, ...more])).toEqual([
-      'Take resin 3: the cheapest of 12 plans that meets every target, at 112\u202f345 EUR a year whatever it makes, 7600 EUR to buy.'.replace(
-        '7600',
-        '7\u202f600',
-      ),
+      'Take resin 3: the cheapest of 12 plans that meets every target, at 112\u202f345 EUR a year whatever it makes, 7600 EUR to buy.',
       `With it “${TARGET}”: 93 % (92 to 94).`,
       `Today's plan, resin 1, ${MISSES}: 71 % (70 to 72); the answer costs 12\u202f345 EUR a year more.`,
-      `A plan that saves 6\u202f345 EUR a year, resin 2, ${MISSES}: 87 % (86 to 88).`,
-      'Most would be gained by one more of “resin”: nine of ten jobs 6.0 hours (5.0 to 7.0) sooner, for 4\u202f000 EUR more a year.',
+      `A plan that saves 6345 EUR a year, resin 2, ${MISSES}: 87 % (86 to 88).`,
+      'Most would be gained by one more of “resin”: nine of ten jobs 6.0 hours (5.0 to 7.0) sooner, for 4000 EUR more a year.',
     ]);
   });
 
@@ -79,7 +76,7 @@ describe('the answer in words', () => {
       committedCost: 120_000,
     };
     expect(headline([CHOSEN, dear])).toContain(
-      "Today's plan, resin 1, is dearer than the answer; the answer costs 7\u202f655 EUR a year less.",
+      "Today's plan, resin 1, is dearer than the answer; the answer costs 7655 EUR a year less.",
     );
   });
 

@@ -29,6 +29,8 @@ function week(replication: number, pieces: number) {
       finishedJobs: new Float64Array(1),
       finishedParts: Float64Array.of(pieces),
       jobsInLab: new Float64Array(1),
+      promisedJobs: new Float64Array(1),
+      onTimeJobs: new Float64Array(1),
     },
     partHours: [{ ...benchHours('sign', pieces, 0, {}), madePieces: pieces, madeJobs: pieces }],
   });
