@@ -249,8 +249,8 @@ export class UnitFloor {
   }
 
   setState(unit: Unit, state: number): void {
-    const { recorder, now } = this.simulation;
-    recorder.unitState(unit, now);
+    const { recorder, presence, now } = this.simulation;
+    recorder.unitState(unit, now, presence);
     unit.state = state;
     unit.stateSince = now;
   }

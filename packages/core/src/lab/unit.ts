@@ -53,6 +53,8 @@ export class Unit {
   heldCarrier = -1;
   failures = 0;
   breakdowns = 0;
+  /** Milliseconds in which it ran with nobody in the lab. */
+  ranAlone = 0;
   runs = 0;
   pieces = 0;
   fillSum = 0;
@@ -96,6 +98,7 @@ export class Unit {
     this.heldCarrier = -1;
     this.failures = 0;
     this.breakdowns = 0;
+    this.ranAlone = 0;
     this.runs = 0;
     this.pieces = 0;
     this.fillSum = 0;

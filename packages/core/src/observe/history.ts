@@ -114,6 +114,11 @@ export interface UnitHistory {
   /** Builds that failed, and breakdowns, in the window. */
   readonly failures: number;
   readonly breakdowns: number;
+  /**
+   * Milliseconds of the window in which a machine warmed up, printed or cooled down with nobody on duty by the
+   * calendars (leave and absence not counted); 0 for stations.
+   */
+  readonly ranAlone: number;
 }
 
 export interface PeopleHistory {

@@ -88,8 +88,13 @@ describe('checkLaws', () => {
 
   it('catches a planted violation of the balance of machine states: idle hours that are not booked', () => {
     const book = Recorder.prototype.unitState;
-    vi.spyOn(Recorder.prototype, 'unitState').mockImplementation(function (this: Recorder, unit, now) {
-      if (unit.name !== 'printers 1' || unit.stateSince > 0) book.call(this, unit, now);
+    vi.spyOn(Recorder.prototype, 'unitState').mockImplementation(function (
+      this: Recorder,
+      unit,
+      now,
+      presence,
+    ) {
+      if (unit.name !== 'printers 1' || unit.stateSince > 0) book.call(this, unit, now, presence);
     });
     const history = oneJob();
     expect(history.laws.machineImbalance).toBe(9 * HOUR);
@@ -98,9 +103,15 @@ describe('checkLaws', () => {
 
   it('catches a planted violation of the balance of station states: a run that is booked twice', () => {
     const book = Recorder.prototype.unitState;
-    vi.spyOn(Recorder.prototype, 'unitState').mockImplementation(function (this: Recorder, unit, now) {
-      book.call(this, unit, now);
-      if (unit.name === 'washers 1' && now - unit.stateSince === 2 * HOUR) book.call(this, unit, now);
+    vi.spyOn(Recorder.prototype, 'unitState').mockImplementation(function (
+      this: Recorder,
+      unit,
+      now,
+      presence,
+    ) {
+      book.call(this, unit, now, presence);
+      if (unit.name === 'washers 1' && now - unit.stateSince === 2 * HOUR)
+        book.call(this, unit, now, presence);
     });
     const history = oneJob();
     expect(history.laws.stationImbalance).toBe(2 * HOUR);

@@ -1,4 +1,4 @@
-import { PERSON_STATES, WAIT_CAUSES } from '@buildweek/results';
+import { MACHINE_STATES, PERSON_STATES, WAIT_CAUSES } from '@buildweek/results';
 import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
 import type { LocalTime } from '../kernel/local-time.ts';
 import type { WorkingDays } from '../kernel/working-days.ts';
@@ -7,6 +7,7 @@ import type { Job } from '../lab/job.ts';
 import type { Load } from '../lab/load.ts';
 import type { Person } from '../lab/person.ts';
 import { PERSON_IDLE, PERSON_OFF } from '../lab/person.ts';
+import type { Presence } from '../lab/presence.ts';
 import type { Unit } from '../lab/unit.ts';
 import type {
   JobClassHistory,
@@ -18,6 +19,11 @@ import type {
 import { QueueRecorder } from './queue-recorder.ts';
 import { JobClassSums, PartHoursSums, PeopleSums } from './sums.ts';
 import type { MeasuredWindow } from './window.ts';
+
+/** Positions of the states in which a machine runs: what must not happen alone everywhere. */
+const RUNNING: readonly number[] = (['warm-up', 'print', 'cool-down'] as const).map((state) =>
+  MACHINE_STATES.indexOf(state),
+);
 
 /** Everything that is written down of a replication, as running sums; it reads the model and changes nothing. */
 export class Recorder {
@@ -188,8 +194,13 @@ export class Recorder {
     this.attendedQueues[queue].leaves(weight, from, now);
   }
 
-  unitState(unit: Unit, now: number): void {
-    unit.timeInState[unit.state] += this.window.overlap(unit.stateSince, now);
+  unitState(unit: Unit, now: number, presence: Presence): void {
+    const duration = this.window.overlap(unit.stateSince, now);
+    if (duration === 0) return;
+    unit.timeInState[unit.state] += duration;
+    if (!RUNNING.includes(unit.state) || this.compiled.unitGroups[unit.group].kind !== 'machine') return;
+    const from = Math.max(unit.stateSince, this.window.start);
+    unit.ranAlone += duration - presence.attendedWithin(from, from + duration);
   }
 
   runEnds(unit: Unit, now: number): void {

@@ -23,6 +23,7 @@ export function writeHistory(simulation: Simulation, window: MeasuredWindow): Hi
       partVolumeSum: unit.partVolumeSum,
       failures: unit.failures,
       breakdowns: unit.breakdowns,
+      ranAlone: unit.ranAlone,
     });
   }
   return {
