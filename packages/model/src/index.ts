@@ -9,6 +9,7 @@ export type * from './lab.ts';
 export type * from './outside.ts';
 export type * from './part-shape.ts';
 export type * from './resources.ts';
+export type * from './staff-rules.ts';
 export type * from './stage.ts';
 export type { Phase, Step } from './steps.ts';
 export { SENT_OUT, stepsOf } from './steps.ts';

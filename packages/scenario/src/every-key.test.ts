@@ -185,6 +185,20 @@ describe('a scenario that uses every key', () => {
     });
   });
 
+  it('gives ways of staffing and what hours are held against', () => {
+    const staff = reading.kind === 'scenario' ? reading.scenario.staff : null;
+    expect(staff?.rules).toEqual({
+      restHours: 10,
+      hoursPerWeek: 40,
+      daysInARow: 5,
+      night: { fromHour: 22, toHour: 30 },
+    });
+    expect(staff?.options.map(({ name, changes }) => [name, changes.map(({ wording }) => wording)])).toEqual([
+      ['guard by day', ['guard / hours: day']],
+      ['three', ['technicians / count: 3', 'technicians / grace: 5 min']],
+    ]);
+  });
+
   it('gives demand with its profile, promises and dates', () => {
     const [cap, again, box, pin] = labOf(EVERYTHING).demand;
     expect(cap).toEqual({

@@ -18,9 +18,11 @@ import type {
   PrintTime,
   ProfileSpan,
   RequesterChanges,
+  StaffRules,
   StationGroup,
   StudySettings,
 } from '@buildweek/model';
+import type { ChangeWording } from './change/change-wording.ts';
 import type { MeshOrientation, MeshUnit } from './shape-reader.ts';
 import type { SourcePath } from './source/source-node.ts';
 import type { AbsenceWording } from './words/absence.ts';
@@ -63,6 +65,7 @@ export interface Scenario {
   readonly targets: readonly ScenarioTarget[];
   /** Null: it says nothing of money. */
   readonly money: ScenarioMoney | null;
+  readonly staff: ScenarioStaff;
 }
 
 /** What a scenario says of money, before it is looked up what of it the lab needs. */
@@ -80,6 +83,20 @@ export interface ScenarioMoney
 export interface ScenarioMaterialCost extends Omit<MaterialCost, 'pricePerKilogram'> {
   /** Null: what is said of it is wrong or missing, which has been reported. */
   readonly price: MaterialPrice | null;
+}
+
+/** Whom one might have when, and what everybody's hours are held against. */
+export interface ScenarioStaff {
+  readonly options: readonly StaffOption[];
+  readonly rules: StaffRules;
+}
+
+/** A way of staffing the lab: the changes of the scenario that make it. */
+export interface StaffOption {
+  readonly name: string;
+  /** What it means in plain words; empty where only the changes say it. */
+  readonly meaning: string;
+  readonly changes: readonly ChangeWording[];
 }
 
 /** Hours of a week with their exceptions. */

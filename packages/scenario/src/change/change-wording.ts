@@ -34,6 +34,15 @@ export function readChanges(text: string): ChangeWording[] {
     .map(readChange);
 }
 
+/**
+ * A change whose place and value stand apart, as a key of a file and what belongs to it.
+ *
+ * @throws ChangeError when the place is none
+ */
+export function changeOf(place: string, value: string): ChangeWording {
+  return readChange(`${place}: ${value}`);
+}
+
 function readChange(text: string): ChangeWording {
   const colon = /:(?=\s|$)/.exec(text);
   if (colon === null) {

@@ -12,6 +12,7 @@ import { readParts } from './read-parts.ts';
 import { readPeople } from './read-people.ts';
 import { readRoutes } from './read-routes.ts';
 import { readDispatch, readSettings } from './read-settings.ts';
+import { readStaff } from './read-staff.ts';
 import { readCarriers, readStations } from './read-stations.ts';
 import { readTargets } from './read-targets.ts';
 
@@ -51,5 +52,6 @@ export function readFile(fields: Fields): Scenario {
     machinesAtStart: readMachinesAtStart(fields),
     targets: readTargets(fields, money?.currency),
     money,
+    staff: readStaff(fields),
   };
 }

@@ -3,7 +3,8 @@ import { nearest } from '../nearest.ts';
 import { clockTime } from './dates.ts';
 import { readPart, type Wording, WordingError } from './wording-error.ts';
 
-const SHORT: readonly string[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+/** Days as they are written in a file, Monday first. */
+export const DAY_NAMES: readonly string[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 const LONG: readonly string[] = [
   'monday',
   'tuesday',
@@ -83,11 +84,13 @@ const clockTimes: Wording<readonly [number, number]> = (window) => {
 };
 
 function dayNamed(word: string, text: string): number {
-  const short = SHORT.indexOf(word);
+  const short = DAY_NAMES.indexOf(word);
   const day = short >= 0 ? short : LONG.indexOf(word);
   if (day >= 0) return day;
   const meant =
-    nearest(word, LONG) ?? nearest(word, SHORT) ?? SHORT.find((candidate) => word.startsWith(candidate));
+    nearest(word, LONG) ??
+    nearest(word, DAY_NAMES) ??
+    DAY_NAMES.find((candidate) => word.startsWith(candidate));
   throw new WordingError(
     `"${word}" is not a day of the week.`,
     EXPECTED,
