@@ -83,8 +83,8 @@ function groupOf(
   differencesLevel: number,
 ): AwayGroup {
   const beside = (index: number): Beside => ({
-    there: measureEstimate(there, index, level),
-    away: measureEstimate(away, index, level),
+    there: measureEstimate(there, index, level, 1),
+    away: measureEstimate(away, index, level, 1),
     difference: measureDifference(there, away, index, differencesLevel).difference,
   });
   const usual = Array.from({ length: weeks }, (_, week) => estimated(measureEstimate(there, week, level)));

@@ -1,7 +1,7 @@
 import type { Doubt, Lab } from '@buildweek/model';
 import type { DoubtsAnswer } from '@buildweek/results';
 import { individualLevel } from '@buildweek/statistics';
-import { measureEstimate } from '../plans/measure-estimates.ts';
+import { measureEstimate, mostOf } from '../plans/measure-estimates.ts';
 import type { ObservedPlans } from '../plans/observed-plans.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
 import { doubtSentences } from './doubt-sentences.ts';
@@ -66,7 +66,7 @@ export async function doubtsStudy(
       name,
       unit,
       better,
-      asStated: measureEstimate(base, measure, level),
+      asStated: measureEstimate(base, measure, level, mostOf(unit)),
       isRanked: explained.isRanked,
     },
     doubts: effects.map(({ doubt, low, high, effect }) => ({

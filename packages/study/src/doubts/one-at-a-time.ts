@@ -1,6 +1,6 @@
 import type { Doubt, Lab } from '@buildweek/model';
 import type { DoubtEnd } from '@buildweek/results';
-import { measureDifference, measureEstimate } from '../plans/measure-estimates.ts';
+import { measureDifference, measureEstimate, mostOf } from '../plans/measure-estimates.ts';
 import type { Observation, ObservedPlans } from '../plans/observed-plans.ts';
 import type { Plan } from '../plans/plan.ts';
 import { applyDoubt } from './changes/apply-doubt.ts';
@@ -74,7 +74,12 @@ async function endOf(
   const tells = difference.kind === 'estimate' && (difference.low > 0 || difference.high < 0);
   return {
     factor,
-    value: measureEstimate(observations, measure, level),
+    value: measureEstimate(
+      observations,
+      measure,
+      level,
+      mostOf(plans.measuresOf(plan)[measure]?.unit ?? 'hours'),
+    ),
     difference,
     outcome:
       difference.kind !== 'estimate'

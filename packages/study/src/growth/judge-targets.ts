@@ -19,7 +19,7 @@ export function judgeTargets(
     const { met, missed } = confidences(target, position, observations);
     const verdict: TargetVerdict = met >= level ? 'met' : missed >= level ? 'missed' : 'not decided';
     return {
-      share: measureEstimate(observations, targetMeasureIndex(position, 'share'), level),
+      share: measureEstimate(observations, targetMeasureIndex(position, 'share'), level, 1),
       verdict,
       confidence: verdict === 'missed' ? 1 - missed : met,
     };

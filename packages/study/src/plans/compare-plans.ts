@@ -1,7 +1,7 @@
 import type { PlanMeasure, PlanPair } from '@buildweek/results';
 import { pairSentence } from './comparison-words.ts';
 import { differencesOf } from './measure-differences.ts';
-import { measureEstimate } from './measure-estimates.ts';
+import { measureEstimate, mostOf } from './measure-estimates.ts';
 import type { Observation, ObservedPlans } from './observed-plans.ts';
 import type { Plan } from './plan.ts';
 import type { ReplicationMeasure } from './replication-measure.ts';
@@ -78,6 +78,6 @@ function measuresOf(
     name,
     unit,
     better,
-    value: measureEstimate(observations, index, level),
+    value: measureEstimate(observations, index, level, mostOf(unit)),
   }));
 }

@@ -1,22 +1,31 @@
-import type { EstimateOrRefused } from '@buildweek/results';
+import type { EstimateOrRefused, MeasureUnit } from '@buildweek/results';
 import { estimateOver, type PairedDifference, pairedDifference, ratioInterval } from '@buildweek/statistics';
+import { possible } from '../reduce/estimates.ts';
 import type { Observation } from './observed-plans.ts';
 
 /**
- * The long-run value of a measure with its interval.
+ * The long-run value of a measure with its interval, as far as the value can lie there: no measure is below 0.
  *
  * @param index position of the measure
+ * @param most a bound that the true value cannot pass, as {@link mostOf} its unit
  */
 export function measureEstimate(
   observations: readonly Observation[],
   index: number,
   level: number,
+  most = Number.POSITIVE_INFINITY,
 ): EstimateOrRefused {
   const { numerators, denominators } = columns(observations, index);
   if (numerators.some((value) => value === Number.POSITIVE_INFINITY)) return beyondTheEnd(numerators);
   if (denominators.every((value) => value === 0))
     return { kind: 'refused', reason: 'There were no such jobs.' };
-  return estimateOver(observations.length, () => ratioInterval(numerators, denominators, level));
+  const estimate = estimateOver(observations.length, () => ratioInterval(numerators, denominators, level));
+  return estimate.kind === 'estimate' ? possible(estimate, most) : estimate;
+}
+
+/** No share lies above 1; other measures know no bound. */
+export function mostOf(unit: MeasureUnit): number {
+  return unit === 'share' ? 1 : Number.POSITIVE_INFINITY;
 }
 
 /**

@@ -83,4 +83,11 @@ describe('observed plans', () => {
     expect(difference.high - difference.low).toBeLessThan(own.high - own.low);
     expect(paired?.varianceReduction).toBeGreaterThan(3);
   });
+
+  it('never say of a share that it may lie above 1, nor of hours that they may lie below 0', () => {
+    const nearlyAll = Array.from({ length: 20 }, (_, index) => Float64Array.of(index === 0 ? 1 : 2, 2));
+    const nearlyNone = Array.from({ length: 20 }, (_, index) => Float64Array.of(index === 0 ? 3 : 0, 1));
+    expect(measureEstimate(nearlyAll, 0, 0.95, 1)).toMatchObject({ value: 39 / 40, high: 1 });
+    expect(measureEstimate(nearlyNone, 0, 0.95)).toMatchObject({ value: 3 / 20, low: 0 });
+  });
 });

@@ -2,7 +2,7 @@ import type { PlanDifference, ShownPlan, TargetOfPlan } from '@buildweek/results
 import type { ObservedTarget } from '../targets/observation.ts';
 import { handBeside } from './hand-beside.ts';
 import { differencesOf } from './measure-differences.ts';
-import { measureEstimate } from './measure-estimates.ts';
+import { measureEstimate, mostOf } from './measure-estimates.ts';
 import type { Observation, ObservedPlans } from './observed-plans.ts';
 import type { CandidatePlan } from './plan-space.ts';
 import { askedShare, betterWay } from './target-measures.ts';
@@ -50,14 +50,14 @@ export function shownPlan(
       target: target.wording,
       asked: askedShare(target),
       better: betterWay(target),
-      value: measureEstimate(observations, firstTarget + index, level),
+      value: measureEstimate(observations, firstTarget + index, level, 1),
       verdict: states[index] ?? 'not tested',
     })),
     measures: measures.map(({ name, unit, better }, index) => ({
       name,
       unit,
       better,
-      value: measureEstimate(observations, index, level),
+      value: measureEstimate(observations, index, level, mostOf(unit)),
     })),
     handHours: handBeside(plan.lab, weeks).handHours,
     againstChosen: chosen === null ? [] : pairedWith(chosen, observations, measures, differencesLevel),
