@@ -12,6 +12,7 @@ import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { selfcheckCommand } from './commands/selfcheck.ts';
+import { staffCommand } from './commands/staff.ts';
 import { typicalMachinesCommand } from './commands/typical-machines.ts';
 import { programVersion } from './program-version.ts';
 
@@ -40,6 +41,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     followCommand(),
     compareCommand(),
     howManyCommand(),
+    staffCommand(),
     partCommand(),
     doubtsCommand(),
     growthCommand(),

@@ -8,6 +8,7 @@ import {
   growthChartsOf,
   partChartsOf,
   planChartsOf,
+  staffChartsOf,
 } from '@buildweek/charts';
 import type {
   AwayAnswer,
@@ -17,6 +18,7 @@ import type {
   PartAnswer,
   PlanAnswer,
   Results,
+  StaffAnswer,
 } from '@buildweek/results';
 import { chartImage } from './chart-image.ts';
 import { Html, html } from './html.ts';
@@ -66,6 +68,11 @@ export function drawnGrowthCharts(answer: GrowthAnswer): ReadonlyMap<string, Dra
 /** All charts of an absence by their id. */
 export function drawnAwayCharts(answer: AwayAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(awayChartsOf(answer, 'wide'), awayChartsOf(answer, 'narrow'));
+}
+
+/** All charts of an answer to whom to have when by their id. */
+export function drawnStaffCharts(answer: StaffAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(staffChartsOf(answer, 'wide'), staffChartsOf(answer, 'narrow'));
 }
 
 function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {

@@ -5,3 +5,4 @@ export { renderGrowth } from './render-growth.ts';
 export { renderPart } from './render-part.ts';
 export { renderPlan } from './render-plan.ts';
 export { renderReport } from './render-report.ts';
+export { renderStaff } from './render-staff.ts';

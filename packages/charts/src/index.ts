@@ -39,6 +39,7 @@ export { drawnWays } from './part/ways.ts';
 export { comparisonChartsOf } from './plans/difference-chart.ts';
 export { planChartsOf } from './plans/plan-charts-of.ts';
 export { simulatedUse } from './simulated-use.ts';
+export { shownOption, staffChartsOf } from './staff/staff-charts-of.ts';
 export { confidenceNote, targetConfidence, targetFound, VERDICT_MARKS } from './target-words.ts';
 export { textWidth } from './text-width.ts';
 export { FONT } from './theme.ts';

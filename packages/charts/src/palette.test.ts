@@ -1,6 +1,7 @@
 import { MACHINE_STATES, PERSON_STATES, STATION_STATES, WAIT_CAUSES } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
 import {
+  HEAT,
   INK,
   luminanceOf,
   MACHINE_STATE_PARTS,
@@ -62,6 +63,13 @@ describe.each(STACKS)('In the stack of %s', (_, parts) => {
   test('labels in the bars can be read on their ground', () => {
     for (const part of parts)
       expect(contrast(textColourOn(part.colour), part.colour), part.label).toBeGreaterThan(4.5);
+  });
+});
+
+test('The steps of a map get darker, evenly enough to be told apart on a print without colour.', () => {
+  const steps = HEAT.map(lightness);
+  steps.slice(1).forEach((step, index) => {
+    expect((steps[index] ?? 0) - step).toBeGreaterThan(8);
   });
 });
 

@@ -17,6 +17,11 @@ export const BAND = '#9dc0d6';
 export const SECOND_LINE = '#b3531b';
 export const SECOND_BAND = '#ecc7a8';
 
+/**
+ * From nothing to the most, for maps: each darker than the one before, so that a print without colour says the same.
+ */
+export const HEAT: readonly string[] = ['#f7f4ec', '#f4d58d', '#e39a4f', '#bd5a34', '#7f2d33', '#3a1226'];
+
 /** Print process (ISO/ASTM 52900), or what is no print process of its own. */
 export type ProcessName = 'MEX' | 'VPP' | 'PBF' | 'other';
 

@@ -130,19 +130,22 @@ export function rowEnds(ends: RowEnds, width: number, size: ChartSize): Layer[] 
 }
 
 /** Room that the names take to the left of the plot; narrow charts have them above the rows. */
-export function nameRoom(names: readonly RowName[], size: ChartSize): number {
+export function nameRoom(names: readonly RowName[], size: ChartSize, room: number = NAME_ROOM[size]): number {
   if (size === 'narrow') return 0;
-  const widths = names.map((one) =>
-    textWidth(drawnName(one, size, NAME_ROOM[size]), FONT_SIZE[size], one.strong),
-  );
+  const widths = names.map((one) => textWidth(drawnName(one, size, room), FONT_SIZE[size], one.strong));
   return NAME_GAP + Math.ceil(Math.max(0, ...widths));
 }
 
-/** Width of the plot, CSS pixels: what names and end words leave of the whole chart. */
-export function plotWidth(names: readonly RowName[], ends: RowEnds, size: ChartSize): number {
+/** Width of the plot, CSS pixels: what names, in their room, and end words leave of the whole chart. */
+export function plotWidth(
+  names: readonly RowName[],
+  ends: RowEnds,
+  size: ChartSize,
+  room: number = NAME_ROOM[size],
+): number {
   const widths = [ends.title, ...ends.words].map((one) => textWidth(one, FONT_SIZE[size]));
   const endRoom = ends.words.every((one) => one === '')
     ? MARGIN
     : END_GAP[size] + Math.ceil(Math.max(...widths));
-  return CHART_WIDTH[size] - nameRoom(names, size) - endRoom - MARGIN;
+  return CHART_WIDTH[size] - nameRoom(names, size, room) - endRoom - MARGIN;
 }

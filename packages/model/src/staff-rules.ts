@@ -5,7 +5,7 @@ import type { HourSpan } from './calendar.ts';
  * hours that keep them all may still be unlawful.
  */
 export interface StaffRules {
-  /** Shortest rest that has to begin within 24 hours of the start of every duty, hours. */
+  /** Shortest rest without a break within the 24 hours from the start of every duty, hours. */
   readonly restHours: number;
   /** Most hours on duty in a week from Monday to Sunday. */
   readonly hoursPerWeek: number;

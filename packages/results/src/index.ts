@@ -16,6 +16,7 @@ export {
   partJsonSchema,
   planJsonSchema,
   resultsJsonSchema,
+  staffJsonSchema,
 } from './json-schema.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
@@ -36,6 +37,7 @@ export { planLabel } from './plan-label.ts';
 export * from './plan-measure.ts';
 export * from './results.ts';
 export * from './sent-out.ts';
+export * from './staff-answer.ts';
 export * from './state-use.ts';
 export * from './targets.ts';
 export { periodName, toldInDays } from './told-in.ts';

@@ -6,6 +6,7 @@ import {
   growthJsonSchema,
   partJsonSchema,
   resultsJsonSchema,
+  staffJsonSchema,
 } from './json-schema.ts';
 
 const SCHEMAS = [
@@ -15,6 +16,7 @@ const SCHEMAS = [
   ['results', resultsJsonSchema],
   ['part', partJsonSchema],
   ['calibration', calibrationJsonSchema],
+  ['staff', staffJsonSchema],
 ] as const;
 
 describe('The published JSON Schema', () => {

@@ -7,6 +7,7 @@ import { growthAnswerSchema } from './growth-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
 import { planAnswerSchema } from './plan-answer.ts';
 import { resultsSchema } from './results.ts';
+import { staffAnswerSchema } from './staff-answer.ts';
 
 type JsonSchema = Readonly<Record<string, unknown>>;
 
@@ -48,6 +49,11 @@ export function growthJsonSchema(): JsonSchema {
 /** The JSON Schema of the answer to what becomes of a lab while somebody is away. */
 export function awayJsonSchema(): JsonSchema {
   return jsonSchemaOf(awayAnswerSchema);
+}
+
+/** The JSON Schema of the answer to whom to have when. */
+export function staffJsonSchema(): JsonSchema {
+  return jsonSchemaOf(staffAnswerSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

@@ -23,6 +23,7 @@ export {
   type ShapeReader,
   type ShapeRequest,
 } from './shape-reader.ts';
+export { usualStaffOptions } from './staff/usual-options.ts';
 export {
   type AskedPart,
   readWaysOfMaking,

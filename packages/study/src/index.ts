@@ -27,7 +27,7 @@ export { handCalculation } from './hand/hand-calculation.ts';
 export { handLeadTimes, type PartEstimate } from './hand/lead-time/hand-lead-times.ts';
 export { decideIgnoredWeeks } from './ignored-weeks.ts';
 export { createInProcessExecutor } from './in-process-executor.ts';
-export { committedCost, purchases } from './money/committed-cost.ts';
+export { committedCost, committedCostPerYear, purchases } from './money/committed-cost.ts';
 export { clockSpreadWords, clockWords } from './part/clock-words.ts';
 export { verdictOf } from './part/verdict.ts';
 export {
@@ -62,6 +62,9 @@ export { UnanswerableError } from './plans/unanswerable-error.ts';
 export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
+export { compareStaff, type StaffPlanAsked } from './staff/compare-staff.ts';
+export { staffMeasures } from './staff/staff-measures.ts';
+export { breachWords } from './staff/staff-words.ts';
 export { type AskedTargets, askedTargets, judgedMeasures } from './targets/judged-targets.ts';
 export { knownCost } from './targets/known-budget.ts';
 export {

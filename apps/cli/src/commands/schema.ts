@@ -7,6 +7,7 @@ import {
   partJsonSchema,
   planJsonSchema,
   resultsJsonSchema,
+  staffJsonSchema,
 } from '@buildweek/results';
 import { scenarioJsonSchema } from '@buildweek/scenario';
 import { Argument, Command } from 'commander';
@@ -21,13 +22,14 @@ const SCHEMAS = {
   doubts: doubtsJsonSchema,
   growth: growthJsonSchema,
   away: awayJsonSchema,
+  staff: staffJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of doubts, of growth, or of an absence.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of doubts, of growth, of an absence, or of the answer to whom to have when.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

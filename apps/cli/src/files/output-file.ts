@@ -49,6 +49,10 @@ export const AWAY_FILE: OutputKind = {
   name: 'the answer to an absence',
   mark: /^\s*\{\s*"format":\s*"buildweek away"/,
 };
+export const STAFF_FILE: OutputKind = {
+  name: 'an answer to whom to have when',
+  mark: /^\s*\{\s*"format":\s*"buildweek staff"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

@@ -55,12 +55,24 @@ export function readChangedScenario(
   }
 }
 
-/** @param changed what the text differs in from the file, for messages; or nothing */
-function readScenarioText(text: string, path: string, changed: string): ScenarioFile {
+/**
+ * What comes of a text that differs from its file; nothing is thrown for what is wrong with it.
+ * @param changed what it differs in, for messages; or nothing
+ */
+export function readingOf(text: string, path: string, changed: string): ScenarioReading {
   const folder = path === '-' ? '.' : dirname(path);
   const place = (name: string): string => resolve(folder, name);
-  const name = `${path === '-' ? 'standard input' : path}${changed}`;
-  const reading = readScenario(text, name, fileResolver(folder), meshReader(place));
+  return readScenario(text, nameOf(path, changed), fileResolver(folder), meshReader(place));
+}
+
+function nameOf(path: string, changed: string): string {
+  return `${path === '-' ? 'standard input' : path}${changed}`;
+}
+
+/** @param changed what the text differs in from the file, for messages; or nothing */
+function readScenarioText(text: string, path: string, changed: string): ScenarioFile {
+  const name = nameOf(path, changed);
+  const reading = readingOf(text, path, changed);
   if (reading.kind === 'scenario') return { text, reading };
   const { problems } = reading;
   const errors = problems.filter((problem) => problem.severity === 'error').length;

@@ -20,7 +20,9 @@ export function planOrigin({
   program,
   run,
   plans,
-}: Pick<ComparisonAnswer, 'program' | 'run' | 'plans'>): Html {
+}: Pick<ComparisonAnswer, 'program' | 'run'> & {
+  readonly plans: readonly { readonly scenario: { readonly hash: string } }[];
+}): Html {
   const facts: readonly (readonly [string, string])[] = [
     ['Program', `${program.name} ${program.version}`],
     ['Seed', run.seed],

@@ -47,14 +47,14 @@ describe('ways of staffing in a scenario', () => {
       [
         3,
         13,
-        'The option "late" cannot be made. The scenario has nothing that is called "technisians".',
+        'There is no way to make the option "late". The scenario has nothing that is called "technisians".',
         'technicians / hours',
       ],
       [4, 5, '"today" is what the options are compared with.', 'late start'],
       [
         5,
         12,
-        'The option "more" cannot be made. "technicians count 3" is no change: a place, a colon and a value are needed.',
+        'There is no way to make the option "more". "technicians count 3" is no change: a place, a colon and a value are needed.',
         'people / technicians / count: 3',
       ],
     ]);

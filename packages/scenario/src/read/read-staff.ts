@@ -104,7 +104,7 @@ function changesOf(options: Fields, node: SourceNode, path: SourcePath, isSound:
       if (!isSound) return;
       const place = at.at(-1);
       reading.report(at, typeof place === 'string' ? 'key' : 'value', {
-        message: `The option "${String(path.at(-1))}" cannot be made. ${error.message}`,
+        message: `There is no way to make the option "${String(path.at(-1))}". ${error.message}`,
         expected: 'a place of the scenario with what is to stand there',
         write: error.write,
       });

@@ -4,9 +4,8 @@ import { hoursSchema } from './hours-schema.ts';
 import { nameOrNumber, whole, words, wordsOrList, yesOrNo } from './keys.ts';
 import { materialsSchema, moneySchema } from './money-schema.ts';
 import { carriersSchema, machinesSchema, peopleSchema, stationsSchema } from './resources-schema.ts';
-import { atTheStartSchema, demandSchema, partsSchema, routesSchema, sentOutSchema } from './work-schema.ts';
 import { staffSchema } from './staff-schema.ts';
-import { atTheStartSchema, demandSchema, partsSchema, routesSchema } from './work-schema.ts';
+import { atTheStartSchema, demandSchema, partsSchema, routesSchema, sentOutSchema } from './work-schema.ts';
 import { z } from './zod.ts';
 
 /** Version of the scenario format that this program reads. */

@@ -19,7 +19,10 @@ export const staffSchema = z
         description: 'Ways of staffing by name; without any, the command makes some from the lab as it is',
       })
       .optional(),
-    rest: words('Shortest rest within 24 hours of the start of a duty; default 11 h', '11 h').optional(),
+    rest: words(
+      'Shortest rest within the 24 hours from the start of a duty; default 11 h',
+      '11 h',
+    ).optional(),
     'hours a week': words('Most hours of a person on duty in a week; default 48 h', '48 h').optional(),
     'days in a row': whole('Most days in a row on which a duty begins; default 6', 1, 6).optional(),
     night: words('What counts as night; default 23:00-06:00', '23:00-06:00').optional(),

@@ -58,8 +58,8 @@ describe('the ways of staffing that are made of a lab', () => {
       'technicians early and late',
       'one of technicians in the evening',
       'one of technicians in the hours of files',
-      'one of technicians on Saturday morning as well',
-      'one of technicians on Saturday morning, not Friday afternoon',
+      'one of technicians on Saturday as well',
+      'one of technicians on Saturday, not Friday',
       'one of technicians and files cross-trained',
       'one more of technicians',
       'one fewer of technicians',
@@ -72,13 +72,8 @@ describe('the ways of staffing that are made of a lab', () => {
     ['one of technicians from 11:00', 'late technicians', '11-15 15.5-19.5', 10],
     ['one of technicians in the evening', 'evening technicians', '16.5-20.5 21-25', 10],
     ['one of technicians in the hours of files', 'moved technicians', '14-18', 4],
-    ['one of technicians on Saturday morning as well', 'Saturday technicians', '8-12 12.5-16.5', 11],
-    [
-      'one of technicians on Saturday morning, not Friday afternoon',
-      'Saturday technicians',
-      '8-12 12.5-16.5',
-      10,
-    ],
+    ['one of technicians on Saturday as well', 'Saturday technicians', '8-12 12.5-16.5', 11],
+    ['one of technicians on Saturday, not Friday', 'Saturday technicians', '8-12 12.5-16.5', 10],
   ])('move one person with the same skills: %s', (name, moved, monday, windows) => {
     expect(groupsOf(labs.get(name))).toEqual([
       [moved, 1, 2, monday, windows],
@@ -103,7 +98,7 @@ describe('the ways of staffing that are made of a lab', () => {
   });
 
   it('take Saturday morning for the end of Friday with the same hours', () => {
-    const lab = labs.get('one of technicians on Saturday morning, not Friday afternoon');
+    const lab = labs.get('one of technicians on Saturday, not Friday');
     const weekly = lab?.calendars.find(({ name }) => name === 'hours of Saturday technicians')?.weekly ?? [];
     expect(weekly.slice(-2)).toEqual([
       { fromHour: 4 * 24 + 8, toHour: 4 * 24 + 12 },
@@ -141,7 +136,7 @@ describe('the ways of staffing that are made of a lab', () => {
     expect([...labsOf(one).keys()].slice(0, 3)).toEqual([
       'technicians from 10:00',
       'technicians from 11:00',
-      'technicians on Saturday morning as well',
+      'technicians on Saturday as well',
     ]);
     expect(groupsOf(labsOf(one).get('technicians from 10:00'))[0]).toEqual([
       'technicians',

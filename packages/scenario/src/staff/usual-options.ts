@@ -143,11 +143,8 @@ function saturdays(people: StaffText, group: StaffGroup): StaffOption[] {
   const fromHour = SATURDAY * 24 + dayOf(weekly).fromHour;
   const morning = { fromHour, toHour: fromHour + SATURDAY_HOURS };
   return [
-    ...withHours(people, group, `${oneOf(group)} on Saturday morning as well`, 'Saturday', [
-      ...weekly,
-      morning,
-    ]),
-    ...withHours(people, group, `${oneOf(group)} on Saturday morning, not Friday afternoon`, 'Saturday', [
+    ...withHours(people, group, `${oneOf(group)} on Saturday as well`, 'Saturday', [...weekly, morning]),
+    ...withHours(people, group, `${oneOf(group)} on Saturday, not Friday`, 'Saturday', [
       ...withoutEndOfDay(weekly, FRIDAY, SATURDAY_HOURS),
       morning,
     ]),

@@ -69,7 +69,8 @@ export async function comparePlans(
   };
 }
 
-function measuresOf(
+/** What a plan comes to in each measure. */
+export function measuresOf(
   measures: readonly ReplicationMeasure[],
   observations: readonly Observation[],
   level: number,
