@@ -3,9 +3,11 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { comparisonFixture } from '@buildweek/charts/comparison-fixture';
 import { resultsFixture } from '@buildweek/charts/fixture';
 import { partAnswerFixture } from '@buildweek/charts/part-fixture';
-import { renderPart, renderReport } from '@buildweek/report';
+import { planAnswerFixture } from '@buildweek/charts/plan-fixture';
+import { renderComparison, renderPart, renderPlan, renderReport } from '@buildweek/report';
 import type { PartAnswer, Results } from '@buildweek/results';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
@@ -53,17 +55,26 @@ const HOSTILE = [
   'מסילת כבל \u202e',
 ];
 
+/** An answer with one hostile name after the other in the place of its names. */
+function renamed<Answer>(answer: Answer, names: readonly string[]): Answer {
+  let text = JSON.stringify(answer);
+  names.forEach((before, index) => {
+    const after = JSON.stringify(HOSTILE[index % HOSTILE.length]).slice(1, -1);
+    text = text.replaceAll(before, after);
+  });
+  return JSON.parse(text) as Answer;
+}
+
 /** The answer for a part with hostile routes, stages and notes. */
 function hostilePart(): PartAnswer {
   const answer = partAnswerFixture();
   const routes = [...answer.ways, ...answer.impossible].map(({ route }) => route);
-  let text = JSON.stringify(answer);
-  [...routes, answer.part.name, 'remove supports'].forEach((before, index) => {
-    const after = JSON.stringify(HOSTILE[index % HOSTILE.length]).slice(1, -1);
-    text = text.replaceAll(before, after);
-  });
-  return JSON.parse(text) as PartAnswer;
+  return renamed(answer, [...routes, answer.part.name, 'remove supports']);
 }
+
+/** Names of plans are made from what the scenario names, and changes are in its words. */
+const COMPARED = ['technicians / count: 3', 'machines / resin / count: 4', 'as it is', 'technicians', 'Two'];
+const CHOSEN = ['technicians', 'resin', '10:00-18:30', '90 % of jobs within 3 days', 'Two'];
 
 /** The results with long, foreign and hostile names. */
 function hostile(): Results {
@@ -92,15 +103,25 @@ afterAll(async () => {
   if (folder !== undefined) rmSync(folder, { recursive: true, force: true });
 });
 
-/** Charts of the page of a run, and of the page of a part. */
+/** Charts of each page. */
 const RUN_CHARTS = 15;
 const PART_CHARTS = 4;
+const COMPARISON_CHARTS = 2;
+const PLAN_CHARTS = 3;
 
 describe.each([
   ['a run', renderReport(resultsFixture()), RUN_CHARTS],
   ['a run with hostile names', renderReport(hostile()), RUN_CHARTS],
   ['a part', renderPart(partAnswerFixture()), PART_CHARTS],
   ['a part with hostile names', renderPart(hostilePart()), PART_CHARTS],
+  ['a comparison', renderComparison(comparisonFixture()), COMPARISON_CHARTS],
+  [
+    'a comparison with hostile names',
+    renderComparison(renamed(comparisonFixture(), COMPARED)),
+    COMPARISON_CHARTS,
+  ],
+  ['a search for a plan', renderPlan(planAnswerFixture()), PLAN_CHARTS],
+  ['a search with hostile names', renderPlan(renamed(planAnswerFixture(), CHOSEN)), PLAN_CHARTS],
 ] as const)('The page of %s', (name, html, chartCount) => {
   let url: string;
 

@@ -10,7 +10,7 @@ ${plans.map(
   ({ name, changes, scenario }) => html`
 <details><summary>${nameText(name)}${changes.length === 0 ? null : ': what is changed, and the scenario'}</summary>
 ${changes.length === 0 ? null : html`<ul class="notes">${changes.map((change) => html`<li><bdi>${change}</bdi></li>`)}</ul>`}
-<pre><bdi>${scenario.text}</bdi></pre></details>`,
+<pre role="group" aria-label="Scenario of ${name}" tabindex="0"><bdi>${scenario.text}</bdi></pre></details>`,
 )}
 </section>`;
 }

@@ -71,6 +71,6 @@ export function planScenario({ scenario }: PlanAnswer): Html {
   return html`
 <section id="scenario" aria-labelledby="scenario-title">
 <h2 id="scenario-title">The scenario</h2>
-<details><summary>${nameText(scenario.name)}</summary><pre><bdi>${scenario.text}</bdi></pre></details>
+<details><summary>${nameText(scenario.name)}</summary><pre role="group" aria-label="Scenario file" tabindex="0"><bdi>${scenario.text}</bdi></pre></details>
 </section>`;
 }

@@ -73,7 +73,7 @@ export function questionOrigin({ program, run, scenario }: QuestionAnswer, lede:
 <p class="lede">${lede}</p>
 <dl class="origin">${facts.map(([term, value]) => html`<div><dt>${term}</dt><dd><bdi>${value}</bdi></dd></div>`)}</dl>
 <details><summary>The scenario</summary>
-<pre><bdi>${scenario.text}</bdi></pre></details>
+<pre role="group" aria-label="Scenario file" tabindex="0"><bdi>${scenario.text}</bdi></pre></details>
 </section>`;
 }
 

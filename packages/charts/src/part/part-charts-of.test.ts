@@ -1,7 +1,7 @@
 import type { PartAnswer } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
 import type { ChartSize } from '../chart.ts';
-import { axisTitles, compileChart, expressionsOf } from '../fixture/compiled-chart.ts';
+import { axisTitles, compileChart, expressionsOf, numbersIn } from '../fixture/compiled-chart.ts';
 import { partAnswerFixture } from '../fixture/part-answer-fixture.ts';
 import { partChartsOf } from './part-charts-of.ts';
 
@@ -10,16 +10,7 @@ const IDS = ['first-choice', 'stage-timeline', 'hours-per-part', 'minutes-per-pa
 
 /** Every number in the tables of data of a chart, to six decimals. */
 function numbersOf(id: string, size: ChartSize): Set<string> {
-  const found = new Set<string>();
-  const collect = (value: unknown, inData: boolean): void => {
-    if (typeof value === 'number' && inData) found.add(value.toFixed(6));
-    else if (Array.isArray(value)) for (const inner of value) collect(inner, inData);
-    else if (value !== null && typeof value === 'object') {
-      for (const [key, inner] of Object.entries(value)) collect(inner, inData || key === 'data');
-    }
-  };
-  collect(partChartsOf(answer, size).find((chart) => chart.id === id)?.spec, false);
-  return found;
+  return numbersIn(partChartsOf(answer, size).find((chart) => chart.id === id)?.spec);
 }
 
 function expectAll(numbers: ReadonlySet<string>, expected: readonly number[]): void {

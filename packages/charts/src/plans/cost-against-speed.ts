@@ -1,6 +1,6 @@
 import { type PlanAnswer, type ShownPlan, writtenUnit } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize, type Layer } from '../chart.ts';
-import { formatCount, formatLevel, formatPlain } from '../format.ts';
+import { formatCount, formatEstimate, formatLevel } from '../format.ts';
 import { INK, LINE, MUTED_INK, PAPER, SECOND_LINE } from '../palette.ts';
 import { themeFor } from '../theme.ts';
 import { PLAN_VERDICTS, planSuffix, speedOf, verdictOfPlan } from './plan-rows.ts';
@@ -47,7 +47,7 @@ export function costAgainstSpeed(answer: PlanAnswer, size: ChartSize): Chart | n
     description: known
       .map(
         ({ plan, speed, cost }) =>
-          `${plan.name}${planSuffix(plan)}: ${formatCount(Math.round(cost))} ${currency} a year, ${formatPlain(speed.value / unit.size)} ${unit.many}, ${verdictOfPlan(plan)}.`,
+          `${plan.name}${planSuffix(plan)}: ${formatCount(Math.round(cost))} ${currency} a year, ${formatEstimate(speed, unit)}, ${verdictOfPlan(plan)}.`,
       )
       .join(' '),
     spec: {

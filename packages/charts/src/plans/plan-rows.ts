@@ -1,4 +1,4 @@
-import type { ShownPlan } from '@buildweek/results';
+import type { Estimate, ShownPlan } from '@buildweek/results';
 
 /** The measure by which plans are drawn against their cost. */
 const SPEED = 'nine of ten jobs within';
@@ -13,7 +13,7 @@ export function verdictOfPlan({ verdict }: ShownPlan): PlanVerdict {
 }
 
 /** Hours within which nine of ten jobs are finished; null where that is not known. */
-export function speedOf({ measures }: ShownPlan): { value: number; low: number; high: number } | null {
+export function speedOf({ measures }: ShownPlan): Estimate | null {
   const found = measures.find(({ name }) => name === SPEED)?.value;
   return found?.kind === 'estimate' ? found : null;
 }
