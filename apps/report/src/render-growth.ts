@@ -24,6 +24,7 @@ const LEDE =
 export function renderGrowth(answer: GrowthAnswer): string {
   resetSVGDefIds();
   const charts = drawnGrowthCharts(answer);
+  const first = firstMissedTarget(answer);
   return pageOf({
     title: 'Until when the lab is large enough',
     version: answer.program.version,
@@ -35,10 +36,10 @@ export function renderGrowth(answer: GrowthAnswer): string {
         ['Demand grows', answer.growth],
         ['Looked at', `${answer.horizon} months`],
       ],
-      figure(charts, 'growth-1'),
+      figure(charts, `growth-${first + 1}`),
     ),
     sections: html`
-${nothingBoughtSection(answer, charts)}
+${nothingBoughtSection(answer, charts, first)}
 ${stepsSection(answer)}
 ${assumptionsSection(answer.assumptions)}
 ${warnings(answer)}
@@ -47,4 +48,10 @@ ${questionOrigin(answer, LEDE)}`,
     footer: questionFooter(answer),
     data: jsonScript('answer', answer),
   });
+}
+
+/** Position of the target that is missed first; its chart stands on top. */
+function firstMissedTarget({ months, neededIn }: GrowthAnswer): number {
+  const found = neededIn === null ? undefined : months[neededIn]?.targets;
+  return Math.max(0, found?.findIndex(({ verdict }) => verdict === 'missed') ?? 0);
 }

@@ -19,6 +19,7 @@ import {
   answeredScenario,
   checkKept,
   keepAnswer,
+  leftOutWords,
   planRun,
   USUAL_REPLICATIONS,
 } from '../plans/plan-answer.ts';
@@ -47,7 +48,7 @@ export function doubtsCommand(): Command {
     .argument('<file>', 'scenario file (YAML); - reads standard input')
     .option(
       '--of <measure>',
-      'what effects are looked at for: a measure, or a part of its name (default: the first target, else the lead time that nine of ten jobs keep)',
+      'what effects are looked at for: a measure, or a part of its name (default: the target that fails most often, else the lead time that nine of ten jobs keep)',
     )
     .option(
       '--replications <number>',
@@ -132,7 +133,7 @@ async function doubts(path: string, options: DoubtsOptions): Promise<void> {
 function assumptionsOf(
   stated: readonly Doubt[] | null,
   looked: readonly Doubt[],
-  { targets, areUsual }: AskedTargets,
+  { targets, areUsual, leftOut }: AskedTargets,
 ): string[] {
   const usual = looked.map(({ name, low, high }) => `${name} ${percent(low)} to ${percent(high)} %`);
   return [
@@ -149,6 +150,7 @@ function assumptionsOf(
           'The scenario has no targets and promises nothing, so nothing can be said of whether the plan holds.',
         ]
       : []),
+    ...leftOutWords(leftOut),
     'Each factor is drawn by itself from PERT over its range; factors that bear on the same thing multiply.',
     'One period is played in each world, so that the shares are of pairs of a world and a period.',
   ];

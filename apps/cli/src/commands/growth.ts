@@ -5,11 +5,12 @@ import { type AskedTargets, askedTargets, cautionsOf, growthStudy, judgedMeasure
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
 import { GROWTH_FILE } from '../files/output-file.ts';
-import { readScenarioFile } from '../files/scenario-file.ts';
+import { readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
 import {
   answeredScenario,
   checkKept,
   keepAnswer,
+  leftOutWords,
   planRun,
   USUAL_REPLICATIONS,
 } from '../plans/plan-answer.ts';
@@ -27,7 +28,8 @@ interface GrowthOptions extends PlanOptions {
   readonly replications?: number;
 }
 
-const USUAL_MONTHS = 24;
+/** A year, which is what budgets are made for. */
+const USUAL_MONTHS = 12;
 /** From an order until it works. Common practice, no source: delivery, commissioning and training of a desktop machine, or hiring. */
 const USUAL_LEAD = 12;
 
@@ -109,7 +111,7 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
         currency: economics?.currency ?? null,
         growth: options.by ?? 'as the scenario states it',
         ...found,
-        assumptions: assumptionsOf(asked, options, economics),
+        assumptions: [...startWords(file), ...assumptionsOf(asked, options, economics)],
         cautions: cautionsOf(lab),
         warnings: [...warnings.map(({ line, message }) => `Line ${line}: ${message}`), ...play.warnings],
       };
@@ -144,8 +146,16 @@ function checkGrowth(lab: Lab, growthPerMonth: number | null): void {
   throw badInput('The scenario states no growth. Say how demand grows: --by "4 % a month"');
 }
 
+/** Dates of a plan that states none are no dates of the calendar. */
+function startWords({ reading: { assumptions, lab } }: ScenarioFile): string[] {
+  const start = assumptions.find(({ what }) => what === 'starts');
+  return start?.source === 'default of the program'
+    ? [`The scenario has no "starts", so months and dates count from ${lab.startDate}.`]
+    : [];
+}
+
 function assumptionsOf(
-  { targets, areUsual }: AskedTargets,
+  { targets, areUsual, leftOut }: AskedTargets,
   { lead }: GrowthOptions,
   economics: Economics | null,
 ): string[] {
@@ -154,6 +164,7 @@ function assumptionsOf(
     ...(areUsual
       ? [`The scenario has no target that playing could judge, so this is taken: ${targets[0]?.wording}.`]
       : []),
+    ...leftOutWords(leftOut),
     'When all targets have been missed three months in a row, the months behind are not played.',
     'Each month is played as if its demand had come to stay: with the calendar of the measured weeks, after the weeks that are left out. A lab that is overloaded gets worse the longer it is.',
     `From an order until it works: ${priced ? 'what the scenario states with its prices; else ' : ''}${lead} weeks${lead === USUAL_LEAD ? ' (common practice, no source; --lead says otherwise)' : ''}.`,

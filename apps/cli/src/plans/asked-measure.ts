@@ -5,8 +5,8 @@ const USUAL_MEASURE = 'nine of ten jobs are finished within';
 const INNER = /: (?:value|met)$/;
 
 /**
- * Position of the measure that effects are looked at for: the one that is asked for, else that of the first target,
- * else the lead time that nine of ten jobs keep.
+ * Position of the measure that effects are looked at for: the one that is asked for; null, for that of the target which fails
+ * most often, where nothing is asked; and the lead time that nine of ten jobs keep where there is no target.
  *
  * @param targets how many measures at the front belong to targets
  * @throws Failure for bad input for a measure that there is not
@@ -15,9 +15,9 @@ export function askedMeasure(
   asked: string | undefined,
   measures: readonly ReplicationMeasure[],
   targets: number,
-): number {
+): number | null {
   if (asked === undefined) {
-    return targets > 0 ? 0 : measures.findIndex(({ name }) => name === USUAL_MEASURE);
+    return targets > 0 ? null : measures.findIndex(({ name }) => name === USUAL_MEASURE);
   }
   const wanted = asked.trim().toLowerCase();
   const names = measures.map(({ name }) => name).filter((name) => !INNER.test(name));

@@ -25,6 +25,14 @@ export function planRun({ ignoredWeeks, settings }: PlanPlay, replications: numb
   };
 }
 
+/** Targets that an answer does not look at. */
+export function leftOutWords(wordings: readonly string[]): string[] {
+  if (wordings.length === 0) return [];
+  return [
+    `Targets on money are not looked at: ${wordings.map((one) => `“${one}”`).join(', ')}; "buildweek run" judges them.`,
+  ];
+}
+
 /** Makes sure, before any work is done, that the answer can be kept. @throws Failure for bad input */
 export function checkKept({ json, page, force }: PlanOptions, kind: OutputKind): void {
   if (json !== undefined && json !== '-') checkOutput(json, kind, force);

@@ -20,7 +20,7 @@ export function awayText(answer: AwayAnswer, style: Style): string {
       section('The way back', recoveryTable(answer, style), style),
       ...(promises === '' ? [] : [section('On time, %, by the weeks in which jobs come', promises, style)]),
     ],
-    `Away in week ${fromWeek}${last === fromWeek ? '' : ` to ${last}`}. Back to normal: ${normalBand}. Differences have intervals of ${roundedLevel(differencesLevel)} each.`,
+    `Away in week ${fromWeek}${last === fromWeek ? '' : ` to ${last}`}. Jobs that come before may still be in the lab when it begins. Back to normal: ${normalBand}. Differences have intervals of ${roundedLevel(differencesLevel)} each.`,
     answer,
     style,
   );

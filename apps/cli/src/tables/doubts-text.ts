@@ -17,13 +17,18 @@ const PERCENT = { size: 0.01, leastDecimals: 0, isMoney: false };
 /** Which assumptions matter, on one screen. */
 export function doubtsText(answer: DoubtsAnswer, style: Style): string {
   const { verdict, measure, differencesLevel, worlds, run } = answer;
+  const unit = unitOf(answer);
   return questionText(
     verdict,
     [
       heldText(answer, style),
-      section(`What each does by itself to “${measure.name}”`, effectsTable(answer, style), style),
       section(
-        `How much of what “${measure.name}” differs by between drawn worlds each explains, %`,
+        `What each does by itself to “${measure.name}”, ${unit.many}`,
+        effectsTable(answer, unit, style),
+        style,
+      ),
+      section(
+        'What explains the differences of it between the drawn worlds, %',
         explainedTable(answer, style),
         style,
       ),
@@ -48,28 +53,23 @@ function heldText({ held, allHeld }: DoubtsAnswer, style: Style): string {
   return section('In which share of the periods it is met, %', table, style);
 }
 
-function effectsTable({ doubts, measure }: DoubtsAnswer, style: Style): string {
-  const footnotes = new Footnotes();
+function unitOf({ doubts, measure }: DoubtsAnswer): WrittenUnit {
   const values = doubts.flatMap(({ low, high }) =>
     [low.value, high.value].flatMap((value) => (value.kind === 'estimate' ? [value.value] : [])),
   );
   const unit = writtenUnit(measure.unit, values, null);
-  const name = measure.unit === 'share' ? 'points' : unit.many;
+  return measure.unit === 'share' ? { ...unit, many: 'points' } : unit;
+}
+
+function effectsTable({ doubts }: DoubtsAnswer, unit: WrittenUnit, style: Style): string {
+  const footnotes = new Footnotes();
   const table = tableText(
-    [
-      words('doubt'),
-      numbers('low end'),
-      numbers(`changes by, ${name}`),
-      numbers('high end'),
-      numbers(`changes by, ${name}`),
-      words(''),
-    ],
+    [words('doubt'), numbers('range'), numbers('at the low end'), numbers('at the high end'), words('')],
     doubts.map((doubt) => ({
       cells: [
         doubt.name,
-        percent(doubt.low.factor),
+        `${percent(doubt.low.factor)} to ${percent(doubt.high.factor)} %`,
         differenceText(doubt.low, unit, footnotes),
-        percent(doubt.high.factor),
         differenceText(doubt.high, unit, footnotes),
         outcomeWords(doubt),
       ],
@@ -89,7 +89,7 @@ function outcomeWords({ low, high }: DoubtAnswer): string {
   const outcomes = [low.outcome, high.outcome];
   if (outcomes.every((outcome) => outcome === 'no difference')) return 'no effect';
   return outcomes.every((outcome) => outcome === 'not told apart' || outcome === 'no difference')
-    ? 'no effect can be told'
+    ? 'not told from chance'
     : '';
 }
 
@@ -109,6 +109,6 @@ function explainedTable({ doubts, explainedTogether }: DoubtsAnswer, style: Styl
   return withNotes(table, footnotes);
 }
 
-function percent(factor: number): string {
-  return `${Number((factor * 100).toPrecision(4))} %`;
+function percent(factor: number): number {
+  return Number((factor * 100).toPrecision(4));
 }

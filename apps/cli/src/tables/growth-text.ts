@@ -1,7 +1,7 @@
 import { formatCount, formatLevel, formatShare, VERDICT_MARKS } from '@buildweek/charts';
 import type { GrowthAnswer, GrowthStep, TargetAtLevel } from '@buildweek/results';
 import { section } from '../terminal/section.ts';
-import type { Style } from '../terminal/style.ts';
+import { harmless, type Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
 import { estimateText, questionText, withNotes } from './question-text.ts';
@@ -13,11 +13,7 @@ export function growthText(answer: GrowthAnswer, style: Style): string {
   return questionText(
     answer.verdict,
     [
-      section(
-        'If nothing is bought: the share of each target, %, and its verdict',
-        monthsTable(answer, style),
-        style,
-      ),
+      section('If nothing is bought: the share of each target, %', monthsTable(answer, style), style),
       stepsText(answer, style),
     ],
     `Met and missed are said from a one-sided confidence of ${formatLevel(answer.run.level)} on.`,
@@ -28,18 +24,30 @@ export function growthText(answer: GrowthAnswer, style: Style): string {
 
 function monthsTable({ months, targets }: GrowthAnswer, style: Style): string {
   const footnotes = new Footnotes();
+  // Several wordings side by side would not fit a screen: they stand below, by number.
+  const isOne = targets.length === 1;
   const table = tableText(
-    [words('month'), numbers('demand'), ...targets.flatMap(({ wording }) => [numbers(wording), words('')])],
+    [
+      words('month'),
+      numbers('demand'),
+      ...targets.map(({ wording }, index) => numbers(isOne ? wording : `target ${index + 1}`)),
+    ],
     months.map(({ label, demand, targets: found }) => ({
-      cells: [label, formatShare(demand), ...found.flatMap((one) => targetCells(one, footnotes))],
+      cells: [label, formatShare(demand), ...found.map((one) => targetCell(one, footnotes))],
     })),
     style,
   );
-  return withNotes(table, footnotes);
+  const legend = `  ${Object.entries(VERDICT_MARKS)
+    .map(([verdict, mark]) => `${mark} ${verdict}`)
+    .join(', ')}`;
+  const names = isOne
+    ? []
+    : targets.map(({ wording }, index) => `  target ${index + 1}: ${harmless(wording)}`);
+  return [withNotes(table, footnotes), ...names, legend].join('\n');
 }
 
-function targetCells({ share, verdict }: TargetAtLevel, footnotes: Footnotes): string[] {
-  return [estimateText(share, PERCENT, footnotes), `${VERDICT_MARKS[verdict]} ${verdict}`];
+function targetCell({ share, verdict }: TargetAtLevel, footnotes: Footnotes): string {
+  return `${estimateText(share, PERCENT, footnotes)} ${VERDICT_MARKS[verdict]}`;
 }
 
 function stepsText(answer: GrowthAnswer, style: Style): string {

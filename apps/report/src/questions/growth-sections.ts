@@ -10,12 +10,16 @@ function targetCell({ share, verdict }: TargetAtLevel): Content {
   return html`${formatEstimate(share, { ...PERCENT, one: '', many: '' })} <span class="wait">${words}</span>`;
 }
 
-/** The lab as it is, month by month. */
-export function nothingBoughtSection(answer: GrowthAnswer, charts: ReadonlyMap<string, DrawnChart>): Html {
+/** The lab as it is, month by month. @param onTop position of the target whose chart stands in the head */
+export function nothingBoughtSection(
+  answer: GrowthAnswer,
+  charts: ReadonlyMap<string, DrawnChart>,
+  onTop: number,
+): Html {
   return html`
 <section id="nothing" aria-labelledby="nothing-title">
 <h2 id="nothing-title">If nothing is bought</h2>
-${answer.targets.slice(1).map((_, index) => figure(charts, `growth-${index + 2}`))}
+${answer.targets.map((_, index) => (index === onTop ? null : figure(charts, `growth-${index + 1}`)))}
 ${monthsTable(answer, 'months-table', 'The lab as it is, at the demand of each month: share, %, and verdict', answer.months)}
 </section>`;
 }

@@ -30,7 +30,7 @@ function curve(rows: readonly MonthRow[], name: string, names: readonly string[]
     type: 'nominal' as const,
     scale: { domain: [...names], range: [LINE, SECOND_LINE] },
     legend:
-      names.length === 1
+      names.length === 1 || !isFirst
         ? null
         : { title: null, orient: 'top' as const, symbolType: 'stroke', symbolStrokeWidth: 2 },
   };
@@ -72,7 +72,8 @@ function verdictMarks(rows: readonly MonthRow[]): Layer {
   };
 }
 
-function asked(share: number, width: number): Layer[] {
+/** @param isLeft where the words stand, away from the curve */
+function asked(share: number, width: number, isLeft: boolean): Layer[] {
   return [
     {
       data: { values: [{ share }] },
@@ -81,10 +82,22 @@ function asked(share: number, width: number): Layer[] {
     },
     {
       data: { values: [{ share, words: `asked for: ${formatShare(share)}` }] },
-      mark: { type: 'text', align: 'right', baseline: 'bottom', x: width - 4, dy: -3, color: INK },
+      mark: {
+        type: 'text',
+        align: isLeft ? 'left' : 'right',
+        baseline: 'bottom',
+        x: isLeft ? 6 : width - 4,
+        dy: -3,
+        color: INK,
+      },
       encoding: { y: { field: 'share', type: 'quantitative' }, text: { field: 'words' } },
     },
   ];
+}
+
+/** Whether one month lies farther from a share than another. */
+function isFarther(one: MonthRow | undefined, other: MonthRow | undefined, share: number): boolean {
+  return Math.abs((one?.value ?? share) - share) > Math.abs((other?.value ?? share) - share);
 }
 
 /** Months with their label; the expression holds nothing from a scenario but numbers. */
@@ -142,7 +155,7 @@ function targetChart(answer: GrowthAnswer, target: number, size: ChartSize): Cha
       layer: [
         ...curve(rows, NOTHING, names, true),
         ...(bestRows.length === 0 ? [] : curve(bestRows, names[1] ?? '', names, false)),
-        ...asked(told.asked, width),
+        ...asked(told.asked, width, isFarther(rows[0], rows.at(-1), told.asked)),
         verdictMarks(all),
       ],
       resolve: { legend: { color: 'independent', fill: 'independent', shape: 'independent' } },

@@ -29,9 +29,9 @@ function sentenceOf(group: AwayGroup, awayWeeks: number, weeksAfter: number): st
     }
     if (difference.low > 0 || difference.high < 0) {
       const way = difference.value < 0 ? 'cut' : 'raise';
-      return `${what} ${way} on-time, of the jobs that come meanwhile, from ${share(there)} to ${share(away)}; ${recovers}.`;
+      return `${what} ${way} the share on time, of the jobs that come meanwhile, from ${share(there)} to ${share(away)}; ${recovers}.`;
     }
-    return `${what} do not change on-time by more than can be told from chance (${share(there)}, then ${share(away)}); ${recovers}.`;
+    return `${what} do not change the share on time by more than can be told from chance (${share(there)}, then ${share(away)}); ${recovers}.`;
   }
   const extra =
     mostExtraJobs.kind === 'estimate'

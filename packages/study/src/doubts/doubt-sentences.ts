@@ -45,7 +45,10 @@ function effectSentence({ measure, doubts }: Found): string {
   if (ends.every(({ outcome }) => outcome === 'no difference' || outcome === 'not told apart')) {
     return `No doubt by itself changes “${measure.name}” by more than can be told from chance.`;
   }
-  const most = [...ends].sort((one, other) => size(other) - size(one))[0] as DoubtEnd;
+  // What may break the plan says more than what would make it easier.
+  const harmful = ends.filter((end) => end.outcome === 'differs' && harms(end, measure.better));
+  const told = harmful.length > 0 ? harmful : ends;
+  const most = [...told].sort((one, other) => size(other) - size(one))[0] as DoubtEnd;
   const base = measure.asStated.kind === 'estimate' ? valueWords(measure.asStated, measure.unit) : null;
   const moved =
     most.value.kind === 'estimate'
@@ -59,6 +62,11 @@ function effectSentence({ measure, doubts }: Found): string {
       ? ''
       : ` No effect can be told of ${listed(without.map(({ name }) => `“${name}”`))}.`;
   return `“${first.name}” matters most by itself: at ${percent(most.factor)} it moves “${measure.name}”${base === null ? '' : ` from ${base}`} ${moved}.${rest}`;
+}
+
+function harms({ difference }: DoubtEnd, better: Found['measure']['better']): boolean {
+  if (difference.kind !== 'estimate') return false;
+  return better === 'lower' ? difference.value > 0 : better === 'higher' && difference.value < 0;
 }
 
 function size({ difference }: DoubtEnd): number {

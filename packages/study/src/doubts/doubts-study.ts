@@ -1,8 +1,9 @@
 import type { Doubt, Lab } from '@buildweek/model';
-import type { DoubtsAnswer } from '@buildweek/results';
+import type { DoubtsAnswer, HeldTarget } from '@buildweek/results';
 import { individualLevel } from '@buildweek/statistics';
 import { measureEstimate, mostOf } from '../plans/measure-estimates.ts';
 import type { ObservedPlans } from '../plans/observed-plans.ts';
+import { targetMeasureIndex } from '../targets/judged-targets.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
 import { doubtSentences } from './doubt-sentences.ts';
 import { DrawnWorlds } from './drawn-worlds.ts';
@@ -16,8 +17,11 @@ export interface DoubtsQuestion {
   readonly doubts: readonly Doubt[];
   /** Whose measures come first among those of the plans. */
   readonly targets: readonly ObservedTarget[];
-  /** Position among the measures of the plans of what the effects are looked at for. */
-  readonly measure: number;
+  /**
+   * Position among the measures of the plans of what the effects are looked at for; null: what the target that fails
+   * most often in the drawn worlds is about.
+   */
+  readonly measure: number | null;
   readonly replications: number;
   readonly worlds: number;
   readonly seed: string;
@@ -45,16 +49,18 @@ export async function doubtsStudy(
   question: DoubtsQuestion,
   plans: ObservedPlans,
 ): Promise<DoubtsFound | null> {
-  const { lab, doubts, targets, measure, replications, level } = question;
+  const { lab, doubts, targets, replications, level } = question;
   const stated = { name: 'as stated', lab };
   const base = await plans.observe(stated, replications);
   if (base === null) return null;
-  const differencesLevel = individualLevel(level, 2 * doubts.length);
-  const effects = await oneAtATime({ ...question, differencesLevel }, base, plans);
-  if (effects === null) return null;
   const drawn = new DrawnWorlds(lab, doubts, question.seed);
   const worlds = await plans.observeWorlds(drawn, question.worlds);
   if (worlds === null) return null;
+  const { held, allHeld } = heldTargets(targets, base, worlds, level);
+  const measure = question.measure ?? targetMeasureIndex(weakest(held), 'share');
+  const differencesLevel = individualLevel(level, 2 * doubts.length);
+  const effects = await oneAtATime({ ...question, measure, differencesLevel }, base, plans);
+  if (effects === null) return null;
   const factors = worlds.map((_, replication) => drawn.factorsOf(replication));
   const explained = explainedShares(factors, worlds, measure, level);
   const looked = plans.measuresOf(stated)[measure];
@@ -81,7 +87,17 @@ export async function doubtsStudy(
       },
     })),
     explainedTogether: explained.together,
-    ...heldTargets(targets, base, worlds, level),
+    held,
+    allHeld,
   };
   return { ...found, verdict: doubtSentences(found, question.weeks) };
+}
+
+/** Position of the target that holds in the fewest worlds: what is to be known is what may break it. */
+function weakest(held: readonly HeldTarget[]): number {
+  return held.reduce(
+    (least, { inWorlds }, position) =>
+      inWorlds.value < (held[least]?.inWorlds.value ?? 1) ? position : least,
+    0,
+  );
 }

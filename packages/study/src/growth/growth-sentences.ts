@@ -15,9 +15,12 @@ export function growthSentences(found: Found, startDate: string): string[] {
   const last = months.at(-1);
   if (last === undefined) return [];
   if (neededIn === null) return [lastingSentence(found, last)];
-  return [missedSentence(found, neededIn), stepSentence(found, startDate), othersSentence(found)].filter(
-    (sentence) => sentence !== '',
-  );
+  return [
+    missedSentence(found, neededIn),
+    alsoSentence(found, neededIn),
+    stepSentence(found, startDate),
+    othersSentence(found, startDate),
+  ].filter((sentence) => sentence !== '');
 }
 
 function lastingSentence({ targets, months }: Found, last: GrowthMonth): string {
@@ -45,16 +48,23 @@ function missedSentence({ targets, months }: Found, neededIn: number): string {
         ? ''
         : ' It is met for certain in no month before.'
       : ` It is met for certain up to ${monthWords(months[lastMet]?.label ?? '')}.`;
-  const others = targets.filter(({ firstMissed }, index) => index !== position && firstMissed !== null);
-  const also =
-    others.length === 0
-      ? ''
-      : ` ${others.map(({ wording, firstMissed }) => `“${wording}” is missed from ${firstMissed === 0 ? 'the start' : monthWords(months[firstMissed ?? 0]?.label ?? '')} on`).join('; ')}.`;
   const when =
     neededIn === 0
       ? 'today already, before any growth'
       : `from ${monthWords(month.label)} on, at ${percent(month.demand)} of today's demand`;
-  return `If nothing is bought, “${target?.wording ?? ''}” is missed ${when}${reached}.${held}${also}`;
+  return `If nothing is bought, “${target?.wording ?? ''}” is missed ${when}${reached}.${held}`;
+}
+
+/** The other targets that are missed sooner or later. */
+function alsoSentence({ targets, months }: Found, neededIn: number): string {
+  const first = months[neededIn]?.targets.findIndex(({ verdict }) => verdict === 'missed');
+  const others = targets.filter(({ firstMissed }, index) => index !== first && firstMissed !== null);
+  if (others.length === 0) return '';
+  const words = others.map(({ wording, firstMissed }) => {
+    const from = firstMissed === 0 ? 'the start' : monthWords(months[firstMissed ?? 0]?.label ?? '');
+    return `“${wording}” is missed from ${from} on`;
+  });
+  return `${words.join('; ')}.`;
 }
 
 function stepSentence({ steps, horizon, neededIn }: Found, startDate: string): string {
@@ -77,11 +87,16 @@ function stepSentence({ steps, horizon, neededIn }: Found, startDate: string): s
   return `${capital(best.name)} ${certain} ${end}. ${order}`;
 }
 
-/** What else restores the targets, and what does least for its money. */
-function othersSentence({ steps }: Found): string {
+/** What else restores the targets, and until when. */
+function othersSentence({ steps, horizon }: Found, startDate: string): string {
   const others = steps.slice(1).filter(({ restores }) => restores !== 'no');
   if (others.length === 0) return '';
-  return `So ${others.length === 1 ? 'does' : 'do'} ${others.map(({ name, restores }: GrowthStep) => `${name}${restores === 'yes' ? '' : ' (not decided)'}`).join(', ')}.`;
+  const words = others.map(({ name, restores, holdsUntil }: GrowthStep) => {
+    const until = holdsUntil ?? horizon;
+    const end = until >= horizon ? 'to the end' : `until ${monthWords(monthLabel(startDate, until))}`;
+    return `${name} (${restores === 'yes' ? '' : 'not decided; '}${end})`;
+  });
+  return `So ${others.length === 1 ? 'does' : 'do'} ${words.join(', ')}.`;
 }
 
 function shareWords(estimate: Estimate): string {

@@ -1,12 +1,13 @@
-import type { TargetAtLevel, TargetVerdict } from '@buildweek/results';
-import { oneSidedConfidence, shareConfidence } from '@buildweek/statistics';
+import type { TargetAtLevel } from '@buildweek/results';
 import { columns, measureEstimate } from '../plans/measure-estimates.ts';
 import type { Observation } from '../plans/observed-plans.ts';
 import { targetMeasureIndex } from '../targets/judged-targets.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
+import { TargetSeries } from '../targets/target-series.ts';
+import { confidenceOf, verdictOf } from '../targets/target-sums.ts';
 
 /**
- * Whether each target is met, as far as the replications tell.
+ * Whether each target is met, as far as the replications tell: as a run judges them.
  *
  * @param level one-sided confidence from which on it is called met, or missed
  */
@@ -16,27 +17,29 @@ export function judgeTargets(
   level: number,
 ): TargetAtLevel[] {
   return targets.map((target, position): TargetAtLevel => {
-    const { met, missed } = confidences(target, position, observations);
-    const verdict: TargetVerdict = met >= level ? 'met' : missed >= level ? 'missed' : 'not decided';
+    const share = measureEstimate(observations, targetMeasureIndex(position, 'share'), level, 1);
+    const series = seriesOf(position, observations);
+    if (series.isEmpty) return { share, verdict: 'not decided', confidence: 0 };
+    const confidence = confidenceOf(target, series);
+    const verdict = verdictOf(confidence, level);
     return {
-      share: measureEstimate(observations, targetMeasureIndex(position, 'share'), level, 1),
+      share,
       verdict,
-      confidence: verdict === 'missed' ? 1 - missed : met,
+      confidence: verdict === 'missed' ? 1 - confidence.missed : confidence.met,
     };
   });
 }
 
-function confidences(
-  { meaning }: ObservedTarget,
-  position: number,
-  observations: readonly Observation[],
-): { met: number; missed: number } {
-  if (meaning.kind === 'long run') {
-    const met = oneSidedConfidence(columns(observations, targetMeasureIndex(position, 'value')).numerators);
-    return { met, missed: 1 - met };
-  }
-  const periods = columns(observations, targetMeasureIndex(position, 'met')).numerators;
-  const successes = periods.reduce((sum, one) => sum + one, 0);
-  const { atLeast, atMost } = shareConfidence(successes, periods.length, meaning.chance);
-  return { met: atLeast, missed: atMost };
+function seriesOf(position: number, observations: readonly Observation[]): TargetSeries {
+  const { numerators, denominators } = columns(observations, targetMeasureIndex(position, 'share'));
+  const { numerators: values } = columns(observations, targetMeasureIndex(position, 'value'));
+  const series = new TargetSeries();
+  numerators.forEach((numerator, replication) => {
+    series.add({
+      numerator,
+      denominator: denominators[replication] ?? 0,
+      value: values[replication] ?? 0,
+    });
+  });
+  return series;
 }

@@ -1,7 +1,7 @@
 import type { Lab, OnTimeTarget, Target } from '@buildweek/model';
 import type { ReplicationMeasure } from '../plans/replication-measure.ts';
 import { observedTargets } from '../plans/target-measures.ts';
-import { type ObservedTarget, observeTarget } from './observation.ts';
+import { isObserved, type ObservedTarget, observeTarget } from './observation.ts';
 
 /** Measures of one target, in the order in which {@link judgedMeasures} gives them. */
 const TARGET_MEASURES = ['share', 'value', 'met'] as const;
@@ -59,12 +59,15 @@ export interface AskedTargets {
   readonly targets: readonly ObservedTarget[];
   /** Whether the scenario states none, so that the usual one is taken. */
   readonly areUsual: boolean;
+  /** Wordings of those that are about money, which are not looked at. */
+  readonly leftOut: readonly string[];
 }
 
 /** @returns no target at all for a lab without stated targets that makes no promises */
 export function askedTargets(lab: Lab, targets: readonly Target[]): AskedTargets {
   const observed = observedTargets(targets);
-  if (observed.length > 0) return { targets: observed, areUsual: false };
+  const leftOut = targets.filter((target) => !isObserved(target)).map(({ wording }) => wording);
+  if (observed.length > 0) return { targets: observed, areUsual: false, leftOut };
   const promises = lab.demand.some(({ due, rushDue }) => due.kind !== 'none' || rushDue.kind !== 'none');
-  return { targets: promises ? [USUAL_TARGET] : [], areUsual: true };
+  return { targets: promises ? [USUAL_TARGET] : [], areUsual: true, leftOut };
 }

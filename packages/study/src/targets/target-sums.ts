@@ -116,18 +116,27 @@ function playedResult(
   const { replications } = series;
   const long = estimateOver(replications, () => ratioInterval(series.numerators, series.denominators, level));
   const found = long.kind === 'estimate' ? possible(long, isMoney ? Number.POSITIVE_INFINITY : 1) : long;
+  const confidence = confidenceOf(target, series);
   if (target.kind === 'cost per part' || target.meaning.kind === 'long run') {
-    const confidence = isMoney ? series.confidenceOfMean() : series.confidenceOfShare(bound, asked);
     return { ...common, found, periods: null, verdict: verdictOf(confidence, level), confidence };
   }
   const { chance } = target.meaning;
-  const confidence = series.confidenceOfChance(chance);
   const share = clopperPearsonInterval(series.reached, replications, level);
   const periods = { asked: chance, found: { kind: 'estimate', replications, ...share } } as const;
   return { ...common, found, periods, verdict: verdictOf(confidence, level), confidence };
 }
 
-function verdictOf({ met, missed }: Confidence, level: number): TargetVerdict {
+/** How clearly the replications speak for a target, and against it. */
+export function confidenceOf(target: PlayedTarget, series: TargetSeries): Confidence {
+  if (target.kind === 'cost per part') return series.confidenceOfMean();
+  if (target.meaning.kind !== 'long run') return series.confidenceOfChance(target.meaning.chance);
+  return target.kind === 'busy'
+    ? series.confidenceOfShare('at most', target.atMost)
+    : series.confidenceOfShare('at least', target.share);
+}
+
+/** @param level confidence from which on a target is called met or missed */
+export function verdictOf({ met, missed }: Confidence, level: number): TargetVerdict {
   if (met >= level) return 'met';
   return missed >= level ? 'missed' : 'not decided';
 }
