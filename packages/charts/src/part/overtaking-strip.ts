@@ -1,9 +1,9 @@
 import type { Overtaking, PartAnswer } from '@buildweek/results';
 import type { Layer, LayeredSpec } from '../chart.ts';
+import { shareOf } from '../log-axis.ts';
 import { INK, MUTED_INK, PAPER } from '../palette.ts';
 import { fitName, textWidth } from '../text-width.ts';
 import { FONT_SIZE } from '../theme.ts';
-import { shareOf } from './log-axis.ts';
 import { type QuantityPlot, quantityScale } from './quantity-curves.ts';
 import { formatPieces } from './spread-words.ts';
 import { quotedRoute } from './ways.ts';

@@ -1,10 +1,9 @@
 import type { Spread } from '@buildweek/results';
 import { CHART_WIDTH, type ChartSize, type HorizontalAxis, type Layer, type LayeredSpec } from '../chart.ts';
-import { formatPlain } from '../format.ts';
+import { aboveZero, type LogAxis, logAxis, logLabels, shareOf } from '../log-axis.ts';
 import { INK, MUTED_INK } from '../palette.ts';
 import { textWidth } from '../text-width.ts';
 import { FONT_SIZE } from '../theme.ts';
-import { aboveZero, type LogAxis, logAxis, shareOf } from './log-axis.ts';
 import { spreadLabels } from './spread-labels.ts';
 import { type DrawnWay, wayLabel } from './ways.ts';
 
@@ -246,7 +245,7 @@ export function quantityCurves(plot: QuantityPlot, title: string, marked: readon
         axis: {
           title,
           values: [...plot.y.ticks],
-          labelExpr: `[${plot.y.ticks.map((tick) => `'${formatPlain(tick)}'`).join(',')}][indexof([${plot.y.ticks.join(',')}], datum.value)]`,
+          labelExpr: logLabels(plot.y),
           labelOverlap: false,
         },
       },

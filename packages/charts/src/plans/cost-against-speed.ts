@@ -1,9 +1,18 @@
 import { type PlanAnswer, type ShownPlan, writtenUnit } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize, type Layer } from '../chart.ts';
 import { formatCount, formatEstimate, formatLevel } from '../format.ts';
+import { LABEL_GAP, type LabelPlace, placeLabels } from '../label-places.ts';
+import { type LogAxis, logAxis, logLabels, shareOf } from '../log-axis.ts';
 import { INK, LINE, MUTED_INK, PAPER, SECOND_LINE } from '../palette.ts';
-import { themeFor } from '../theme.ts';
+import { textWidth } from '../text-width.ts';
+import { FONT_SIZE, themeFor } from '../theme.ts';
 import { PLAN_VERDICTS, planSuffix, speedOf, verdictOfPlan } from './plan-rows.ts';
+
+const HEIGHT: Readonly<Record<ChartSize, number>> = { wide: 340, narrow: 300 };
+/** Room for the numbers and the title of the axis of speed. */
+const AXIS_ROOM = 80;
+/** Room beyond the cheapest and the dearest plan, as a share of what lies between. */
+const COST_MARGIN = 0.1;
 
 interface Mark {
   readonly cost: number;
@@ -12,6 +21,17 @@ interface Mark {
   readonly high: number;
   readonly verdict: string;
   readonly words: string;
+  /** Whether it has a label even in a crowd. */
+  readonly isWanted: boolean;
+}
+
+/** The axes of the drawing, and its size in pixels. */
+interface Plot {
+  readonly size: ChartSize;
+  readonly width: number;
+  readonly height: number;
+  readonly costs: readonly [number, number];
+  readonly speeds: LogAxis;
 }
 
 /** What cost buys: the time that nine of ten jobs take against what a plan costs in a year. */
@@ -27,16 +47,21 @@ export function costAgainstSpeed(answer: PlanAnswer, size: ChartSize): Chart | n
     known.map(({ speed }) => speed.value),
     currency,
   );
-  const marks = known.map(({ plan, speed, cost }): Mark => {
-    return {
-      cost,
-      speed: speed.value / unit.size,
-      low: speed.low / unit.size,
-      high: speed.high / unit.size,
-      verdict: verdictOfPlan(plan),
-      words: labelOf(plan, shown),
-    };
-  });
+  // The answer and today's plan come first: where labels have no room, others go without.
+  const marks = known
+    .toSorted((one, other) => importance(other.plan) - importance(one.plan))
+    .map(
+      ({ plan, speed, cost }): Mark => ({
+        cost,
+        speed: speed.value / unit.size,
+        low: speed.low / unit.size,
+        high: speed.high / unit.size,
+        verdict: verdictOfPlan(plan),
+        words: labelOf(plan, shown),
+        isWanted: importance(plan) > 0,
+      }),
+    );
+  const plot = plotOf(marks, size);
   const line = frontier.flatMap((name) => {
     const found = known.find(({ plan }) => plan.name === name);
     return found === undefined ? [] : [{ cost: found.cost, speed: found.speed.value / unit.size }];
@@ -52,13 +77,13 @@ export function costAgainstSpeed(answer: PlanAnswer, size: ChartSize): Chart | n
       .join(' '),
     spec: {
       config: themeFor(size),
-      width: CHART_WIDTH[size] - 80,
-      height: size === 'wide' ? 320 : 260,
-      layer: layers(marks, line, size),
+      width: plot.width,
+      height: plot.height,
+      layer: layers(marks, line, plot),
       encoding: {
         x: {
           type: 'quantitative',
-          scale: { zero: false, padding: 30 },
+          scale: { domain: [...plot.costs], nice: false },
           axis: {
             title: `${currency} a year, whatever the lab makes`,
             format: '~s',
@@ -67,13 +92,23 @@ export function costAgainstSpeed(answer: PlanAnswer, size: ChartSize): Chart | n
         },
         y: {
           type: 'quantitative',
-          scale: { zero: true },
-          axis: { title: unit.many, tickCount: 5 },
+          scale: { type: 'log', domain: [...plot.speeds.domain], nice: false },
+          axis: {
+            title: `${unit.many}, each step of the scale a factor`,
+            values: [...plot.speeds.ticks],
+            labelExpr: logLabels(plot.speeds),
+            labelOverlap: false,
+          },
         },
       },
     },
-    footnote: `Numbers are those of the table of plans. Line: plans of which no cheaper one is faster. Bars: ${formatLevel(answer.run.level)} confidence intervals.`,
+    footnote: `Numbers are those of the table of plans, left out where there is no room. Line: plans of which no cheaper one is faster. Bars: ${formatLevel(answer.run.level)} confidence intervals.`,
   };
+}
+
+function importance(plan: ShownPlan): number {
+  if (plan.role === 'chosen') return 2;
+  return plan.isToday ? 1 : 0;
 }
 
 function labelOf(plan: ShownPlan, shown: readonly ShownPlan[]): string {
@@ -82,11 +117,45 @@ function labelOf(plan: ShownPlan, shown: readonly ShownPlan[]): string {
   return plan.isToday ? `${number} today` : number;
 }
 
-function layers(marks: readonly Mark[], line: readonly object[], size: ChartSize): Layer[] {
-  const legend = { title: null, orient: 'top' as const, columns: size === 'wide' ? 3 : 1 };
+function plotOf(marks: readonly Mark[], size: ChartSize): Plot {
+  const costs = marks.map(({ cost }) => cost);
+  const least = Math.min(...costs);
+  const most = Math.max(...costs);
+  const margin = (most - least || Math.abs(most) || 1) * COST_MARGIN;
+  return {
+    size,
+    width: CHART_WIDTH[size] - AXIS_ROOM,
+    height: HEIGHT[size],
+    costs: [least - margin, most + margin],
+    speeds: logAxis(marks.flatMap(({ low, speed, high }) => [low, speed, high])),
+  };
+}
+
+function placesOf(
+  marks: readonly Mark[],
+  { size, width, height, costs, speeds }: Plot,
+): readonly (LabelPlace | null)[] {
+  const [least, most] = costs;
+  return placeLabels(
+    marks.map(({ cost, speed, words, isWanted }) => ({
+      x: ((cost - least) / (most - least)) * width,
+      y: (1 - shareOf(speeds, speed)) * height,
+      width: textWidth(words, FONT_SIZE[size]),
+      height: FONT_SIZE[size],
+      isWanted,
+    })),
+    { width, height },
+  );
+}
+
+function layers(marks: readonly Mark[], line: readonly object[], plot: Plot): Layer[] {
+  const legend = { title: null, orient: 'top' as const, columns: plot.size === 'wide' ? 3 : 1 };
   const domain = [...PLAN_VERDICTS];
   const y = { field: 'speed', type: 'quantitative' as const };
   const x = { field: 'cost', type: 'quantitative' as const };
+  const places = placesOf(marks, plot);
+  // What comes last lies on top.
+  const drawn = marks.toReversed();
   return [
     {
       data: { values: [...line] },
@@ -94,12 +163,12 @@ function layers(marks: readonly Mark[], line: readonly object[], size: ChartSize
       encoding: { x, y, order: { field: 'cost', type: 'quantitative' } },
     },
     {
-      data: { values: [...marks] },
+      data: { values: drawn },
       mark: { type: 'rule', color: INK, strokeWidth: 1.6 },
       encoding: { x, y: { field: 'low', type: 'quantitative' }, y2: { field: 'high' } },
     },
     {
-      data: { values: [...marks] },
+      data: { values: drawn },
       mark: { type: 'point', filled: true, size: 120, opacity: 1, stroke: INK, strokeWidth: 1.4 },
       encoding: {
         x,
@@ -118,10 +187,23 @@ function layers(marks: readonly Mark[], line: readonly object[], size: ChartSize
         },
       },
     },
-    {
-      data: { values: [...marks] },
-      mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 8, dy: -4 },
-      encoding: { x, y, text: { field: 'words' } },
-    },
+    ...marks.flatMap((mark, index): Layer[] => {
+      const place = places[index];
+      return place === null || place === undefined
+        ? []
+        : [
+            {
+              data: { values: [mark] },
+              mark: {
+                type: 'text',
+                align: place.side === 'right' ? 'left' : 'right',
+                baseline: place.end === 'above' ? 'bottom' : 'top',
+                dx: place.side === 'right' ? LABEL_GAP.across : -LABEL_GAP.across,
+                dy: place.end === 'above' ? -LABEL_GAP.along : LABEL_GAP.along,
+              },
+              encoding: { x, y, text: { field: 'words' } },
+            },
+          ];
+    }),
   ];
 }

@@ -1,3 +1,5 @@
+import { formatPlain } from './format.ts';
+
 const ROUND = [1, 2, 5];
 const FINE = [1, 1.5, 2, 3, 4, 5, 7];
 const FEWEST = 3;
@@ -44,4 +46,9 @@ export function aboveZero(value: number): number {
 /** Where a value stands on an axis, 0 at its low end and 1 at its high end. */
 export function shareOf({ domain: [low, high] }: LogAxis, value: number): number {
   return Math.log(aboveZero(value) / low) / Math.log(high / low);
+}
+
+/** The numbers at the ticks of an axis, as an expression that gives the label of `datum.value`. */
+export function logLabels({ ticks }: LogAxis): string {
+  return `[${ticks.map((tick) => `'${formatPlain(tick)}'`).join(',')}][indexof([${ticks.join(',')}], datum.value)]`;
 }
