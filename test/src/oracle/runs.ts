@@ -38,9 +38,9 @@ export function enterPhase(floor: Floor, run: Run): void {
     return;
   }
   run.standsFor = null;
-  // What takes no time does not run, so it needs no permission.
-  const runsAlone = present.hands === null && present.length.actual > 0;
-  if (runsAlone && !mayRunAlone(floor, unit, floor.now, typicalStretch(present, run.phases))) {
+  // What is not expected to take any time needs no permission.
+  const expected = present.hands === null ? typicalStretch(present, run.phases) : 0;
+  if (expected > 0 && !mayRunAlone(floor, unit, floor.now, expected)) {
     run.standsFor = 'permission';
     return;
   }
