@@ -7,7 +7,7 @@ const HOURS_PER_WEEK = 168;
 const ARRIVAL_RATE = 1.5;
 const SERVICE = [1.7, 2.1] as const;
 /** What a server costs at either station, in any currency. */
-const PRICES = [3, 4] as const;
+export const PRICES = [3, 4] as const;
 
 /** Weeks of a replication: those that are measured, after one that is not. */
 export const WEEKS = 2;
@@ -70,7 +70,7 @@ export function scenarioOf(plan: number): string {
 }
 
 /** The scenario with its two stations in these words. */
-function scenarioWith(first: string, second: string): string {
+export function scenarioWith(first: string, second: string): string {
   return `
 buildweek: 1
 name: two stations in a row

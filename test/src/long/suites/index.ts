@@ -3,6 +3,7 @@ import type { Suite } from '../suite.ts';
 import { BEST_PLAN } from './best-plan.ts';
 import { BUSY_SERVER } from './busy-server.ts';
 import { CHEAPEST_PLAN } from './cheapest-plan.ts';
+import { HOW_MANY } from './how-many.ts';
 import { MEAN_PRECISION } from './mean-precision.ts';
 import { NET_PRESENT_VALUE } from './net-present-value.ts';
 import { PAIRED_DIFFERENCE } from './paired-difference.ts';
@@ -14,5 +15,6 @@ export const SUITES: readonly Suite[] = [
   PAIRED_DIFFERENCE,
   NET_PRESENT_VALUE,
   CHEAPEST_PLAN,
+  HOW_MANY,
   BEST_PLAN,
 ];
