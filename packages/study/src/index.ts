@@ -49,7 +49,7 @@ export {
 } from './plans/observed-plans.ts';
 export type { Plan } from './plans/plan.ts';
 export { cheapestPlan, type PlanFindings, type PlanQuestion } from './plans/plan-answer.ts';
-export { constraintValue, type PlanConstraint, planConstraints } from './plans/plan-constraints.ts';
+export { constraintValue, planConstraints } from './plans/plan-constraints.ts';
 export {
   type CandidatePlan,
   candidatePlans,
@@ -57,6 +57,7 @@ export {
   type PlanVariant,
 } from './plans/plan-space.ts';
 export type { MeasuresOfPlan, ReplicationMeasure } from './plans/replication-measure.ts';
+export { ruledOut } from './plans/ruled-out.ts';
 export { standardMeasures } from './plans/standard-measures.ts';
 export { observedTargets, targetMeasures } from './plans/target-measures.ts';
 export { UnanswerableError } from './plans/unanswerable-error.ts';
