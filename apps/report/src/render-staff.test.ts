@@ -12,7 +12,7 @@ function withoutData(html: string): string {
 
 test('The page says the answer, where a person is missing, the options, hours and rules, and what to copy.', () => {
   const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map(([, id]) => id);
-  expect(ids).toEqual(['waiting', 'options', 'hours', 'changes', 'cautions', 'origin']);
+  expect(ids).toEqual(['waiting', 'options', 'hours', 'hand', 'changes', 'cautions', 'origin']);
   const text = withoutData(page);
   for (const words of [
     'With the same hours, “one of technicians from 10:00” cuts the time',

@@ -7,6 +7,7 @@ import { planOrigin } from './plans/plan-origin.ts';
 import { cautions, warnings } from './sections/cautions.ts';
 import { staffHoursSection } from './staff/hours-section.ts';
 import { changesSection, optionsSection } from './staff/options-section.ts';
+import { staffHandSection } from './staff/staff-hand-section.ts';
 import { staffHead } from './staff/staff-head.ts';
 import { waitingSection } from './staff/waiting-section.ts';
 
@@ -28,6 +29,7 @@ export function renderStaff(answer: StaffAnswer): string {
 ${waitingSection(answer, charts)}
 ${optionsSection(answer)}
 ${staffHoursSection(answer)}
+${staffHandSection(answer)}
 ${changesSection(answer)}
 ${warnings(answer)}
 ${cautions(answer)}

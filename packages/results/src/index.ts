@@ -43,4 +43,4 @@ export * from './targets.ts';
 export { periodName, toldInDays } from './told-in.ts';
 export { lastingGrowth, meanOfBand, type Trend, trendOf } from './trend.ts';
 export * from './trouble.ts';
-export { writtenFigure, writtenText } from './written-figure.ts';
+export { signedText, writtenFigure, writtenText } from './written-figure.ts';

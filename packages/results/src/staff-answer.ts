@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { planDifferenceSchema, planRunSchema } from './comparison-answer.ts';
+import { handLoadSchema } from './measures.ts';
 import { planMeasureSchema } from './plan-measure.ts';
 import { cautionSchema } from './results.ts';
 
@@ -72,6 +73,12 @@ export const staffPlanSchema = z.strictObject({
     .describe(
       'Against the best with the same hours, in the measure that decides; null for it, and without one',
     ),
+  handHours: z
+    .number()
+    .nullable()
+    .describe('Mean lead time by the formulas of a hand calculation, hours; null: they give none'),
+  handCalculation: z.array(handLoadSchema),
+  handSentence: z.string().describe('Simulation and hand calculation side by side, and why they differ'),
   breaches: z.array(ruleBreachSchema).describe('Rules of the scenario that these hours break'),
   waiting: byHourOfWeek.describe('Mean number of jobs that wait for people'),
   waitingBySkill: z.array(waitingBySkillSchema),

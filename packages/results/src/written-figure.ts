@@ -21,3 +21,12 @@ export function writtenText(
   const { value, range } = writtenFigure(interval, unit);
   return range === null ? value : `${value} (${range.low} to ${range.high})`;
 }
+
+/** `+0.3 (0.1 to 0.5)`: a change; what is written as 0 has no sign. */
+export function signedText(
+  interval: { readonly value: number; readonly low: number; readonly high: number },
+  unit: WrittenUnit,
+): string {
+  const text = writtenText(interval, unit);
+  return interval.value > 0 && Number.parseFloat(text) > 0 ? `+${text}` : text;
+}

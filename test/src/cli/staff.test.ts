@@ -41,9 +41,12 @@ describe('buildweek staff', () => {
       expect(exitCode).toBe(0);
       expect(stdout).toMatch(/^Whom to have when: A small print corner\n/);
       expect(stdout).toContain('With the same hours');
-      expect(stdout).toMatch(/\n {2}technician from 10:00 .* \(/);
-      expect(stdout).toMatch(/\n {2}one more of technician .*better than today/);
-      expect(stdout).toMatch(/\n {2}Mon [·\-+oO#]{24} {3}[·\-+oO#]{24}\n/);
+      expect(stdout).toMatch(/\n {2}technician from 10:00: .+\n {4,}\d+\.\d+ \(/);
+      expect(stdout).toMatch(/\n {2}one more of technician: better than today, change -\d+\.\d+ \(.* days\n/);
+      expect(stdout).toMatch(/\n {2}The hours of every person keep 11 h of rest, at most 48 h a week/);
+      expect(stdout).toMatch(/\n {2}“today”: The mean lead time is .* simulated and .* by\s+formulas/);
+      // From 08:00 to 16:30 with a break of half an hour within an hour, and two hours later.
+      expect(stdout).toMatch(/\n {2}Mon [·\-+oO#]{24} {3}[·\-+oO#]{24}\n {14}▔{9} {12,}▔+\n/);
       expect(stdout).toContain('people / technician / hours: { mon-fri: 10:00-14:00 14:30-18:30 }');
       expect(stdout).toMatch(
         /so\s+that\s+with\s95\s%\s+confidence\s+those\s+of\s+all\s+options\s+hold\s+at\s+once/,

@@ -1,4 +1,4 @@
-import { formatLevel, formatShare } from '@buildweek/charts';
+import { formatLevel } from '@buildweek/charts';
 import {
   type ComparisonAnswer,
   type EstimateOrRefused,
@@ -13,6 +13,7 @@ import { listSection, section } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
+import { handBesideSection } from './hand-beside-section.ts';
 
 /** What a comparison says on a terminal: a sentence for each plan, then the measures with their differences. */
 export function comparisonText(answer: ComparisonAnswer, style: Style): string {
@@ -26,7 +27,7 @@ export function comparisonText(answer: ComparisonAnswer, style: Style): string {
       const table = pairTable(answer, base.measures, plan.measures, pair.differences, footnotes, style);
       return section(`“${pair.plan}” against “${pair.against}”`, table + notesOf(footnotes), style);
     }),
-    handSection(answer, style),
+    handBesideSection(answer.plans, style),
     paragraph(basisWords(answer), ''),
     listSection(
       'Cautions',
@@ -36,17 +37,6 @@ export function comparisonText(answer: ComparisonAnswer, style: Style): string {
     listSection('Warnings', answer.warnings, style),
   ];
   return `${sections.filter((text) => text !== '').join('\n\n')}\n`;
-}
-
-/** What a page of arithmetic says of each plan. */
-function handSection({ plans }: ComparisonAnswer, style: Style): string {
-  const lines = plans.flatMap(({ name, handSentence, handCalculation }) => {
-    const [highest] = [...handCalculation].sort((one, other) => other.load - one.load);
-    const load =
-      highest === undefined ? '' : ` Highest load by hand: ${highest.name}, ${formatShare(highest.load)}.`;
-    return handSentence === '' && load === '' ? [] : [paragraph(`“${name}”: ${handSentence}${load}`, '  ')];
-  });
-  return lines.length === 0 ? '' : section('Beside it, by hand', lines.join('\n'), style);
 }
 
 function notesOf(footnotes: Footnotes): string {

@@ -1,28 +1,29 @@
-import { formatEstimate, formatLevel, formatPlain, shownOption } from '@buildweek/charts';
+import { formatLevel, shownOption } from '@buildweek/charts';
 import {
-  bareMoneyText,
   type EstimateOrRefused,
   type PlanDifference,
   type StaffAnswer,
   type StaffPlan,
-  WHOLE,
+  signedText,
   type WrittenUnit,
+  writtenText,
   writtenUnit,
 } from '@buildweek/results';
-import { breachWords } from '@buildweek/study';
 import { paragraph } from '../terminal/paragraph.ts';
 import { listSection, section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
-import { numbers, type Row, tableText, words } from '../terminal/table.ts';
+import { numbers, type Row, tableText } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
+import { handBesideSection } from './hand-beside-section.ts';
+import { hoursSection, rulesSection } from './staff-hours.ts';
 import { waitingMap } from './waiting-map.ts';
 
-/** Columns of the first table, as far as the lab has them: a short title for each measure. */
+/** Columns of the options, as far as the lab has them: a short title for each measure. */
 const COLUMNS: readonly (readonly [measure: string, title: string])[] = [
-  ['nine of ten jobs within', 'nine of ten within'],
+  ['nine of ten jobs within', 'nine of ten'],
   ['jobs on time', 'on time'],
-  ['nine of ten rush jobs within', 'nine of ten rush'],
-  ['a job waits for people', 'waits for people'],
+  ['nine of ten rush jobs within', 'rush'],
+  ['wait for people', 'wait for people'],
 ];
 
 const GROUPS: readonly (readonly [StaffPlan['hoursAgainstToday'], string])[] = [
@@ -47,18 +48,15 @@ export function staffText(answer: StaffAnswer, style: Style): string {
       return section(title, optionTable(answer, [today, ...group], footnotes, style), style);
     }),
     footnotes.text(),
-    section('Hours of people, a week', hoursTable(answer, style), style),
+    hoursSection(answer, style),
     section(
       'Jobs that wait for a person, by hour of the week',
       waitingMap(shown === null ? [today] : [today, shown], style),
       style,
     ),
+    handBesideSection(shown === null ? [today] : [today, shown], style),
     section('What each option changes in the scenario', changesList(options), style),
-    listSection(
-      `Rules: ${formatPlain(rules.restHours)} h of rest, ${formatPlain(rules.hoursPerWeek)} h a week, ${rules.daysInARow} days in a row. Broken by`,
-      breachLines(plans),
-      style,
-    ),
+    rulesSection(plans, rules, style),
     listSection(
       'Left out',
       leftOut.map(({ name, reason }) => `${name}: ${reason}`),
@@ -92,23 +90,17 @@ function optionTable(
     return [{ index, title, unit: writtenUnit(measure.unit, values, currency) }];
   });
   const deciding = today?.measures.findIndex(({ name }) => name === decidedBy) ?? -1;
-  const rows = plans.map(
-    (plan): Row => ({
-      cells: [
-        plan.name,
-        ...columns.map(({ index, unit }) => cell(plan.measures[index]?.value, unit, footnotes)),
-        differenceCell(plan.differences[deciding], columns.find(({ index }) => index === deciding)?.unit),
-        verdictOf(plan, deciding, best?.name ?? null),
-      ],
-    }),
-  );
+  const unit = columns.find(({ index }) => index === deciding)?.unit;
+  const rows = plans.map((plan): Row => {
+    const change = changeWords(plan.differences[deciding], unit);
+    const verdict = verdictOf(plan, deciding, best?.name ?? null);
+    return {
+      over: [plan.name, ...(verdict === '' ? [] : [`${verdict}${change}`])].join(': '),
+      cells: columns.map((column) => cell(plan.measures[column.index]?.value, column.unit, footnotes)),
+    };
+  });
   return tableText(
-    [
-      words('option'),
-      ...columns.map(({ title, unit }) => numbers(`${title}, ${unit.many}`)),
-      numbers(`change against today, ${columns.find(({ index }) => index === deciding)?.unit.many ?? ''}`),
-      words('verdict'),
-    ],
+    columns.map(({ title, unit: { many } }) => numbers(`${title}, ${many}`)),
     rows,
     style,
   );
@@ -126,57 +118,11 @@ function verdictOf(plan: StaffPlan, deciding: number, best: string | null): stri
     : `${difference.outcome} than today`;
 }
 
-function hoursTable({ plans, currency }: StaffAnswer, style: Style): string {
-  const costs = plans.some(({ costPerYear }) => costPerYear !== null);
-  const today = plans[0];
-  const measure = (plan: StaffPlan, name: string): string => {
-    const value = plan.measures.find((one) => one.name === name)?.value;
-    return value?.kind === 'estimate' ? formatPlain(value.value) : '';
-  };
-  const rows = plans.map(
-    (plan): Row => ({
-      cells: [
-        plan.name,
-        formatPlain(plan.duty.roster),
-        measure(plan, 'overtime of all people'),
-        formatPlain(plan.duty.night),
-        formatPlain(plan.duty.alone),
-        formatPlain(plan.duty.nobody),
-        measure(plan, 'machines run with nobody there'),
-        ...(costs ? [costCell(plan, today)] : []),
-      ],
-    }),
-  );
-  return tableText(
-    [
-      words('option'),
-      numbers('on duty'),
-      numbers('overtime'),
-      numbers('at night'),
-      numbers('one person alone'),
-      numbers('nobody there'),
-      numbers('machines run then'),
-      ...(costs ? [numbers(`cost, ${currency ?? 'money'} a year`)] : []),
-    ],
-    rows,
-    style,
-  );
-}
-
-/** The cost of today, and what an option adds to it. */
-function costCell({ costPerYear }: StaffPlan, today: StaffPlan | undefined): string {
-  const before = today?.costPerYear ?? null;
-  if (costPerYear === null || before === null) return '';
-  const more = costPerYear - before;
-  const cost = bareMoneyText(costPerYear, WHOLE);
-  return Math.abs(more) < 0.5 ? cost : `${cost} (${more > 0 ? '+' : ''}${bareMoneyText(more, WHOLE)})`;
-}
-
 function changesList(options: readonly StaffPlan[]): string {
   return options
     .map(({ name, meaning, changes }) =>
       [
-        harmless(`  ${name}${meaning === '' ? '' : `: ${meaning}`}`),
+        paragraph(`${name}${meaning === '' ? '' : `: ${meaning}`}`, '  '),
         // Not broken into lines: to be copied.
         ...changes.map((change) => harmless(`      ${change}`)),
       ].join('\n'),
@@ -184,25 +130,16 @@ function changesList(options: readonly StaffPlan[]): string {
     .join('\n');
 }
 
-function breachLines(plans: readonly StaffPlan[]): string[] {
-  return plans.flatMap(({ name, breaches }) =>
-    breaches.map((breach) => `${name}: ${breachWords(breach)} (first in the week of ${breach.firstDate})`),
-  );
-}
-
 function cell(value: EstimateOrRefused | undefined, unit: WrittenUnit, footnotes: Footnotes): string {
   if (value === undefined) return '';
-  return value.kind === 'estimate'
-    ? formatEstimate(value, { ...unit, one: '', many: '' })
-    : footnotes.mark(value.reason);
+  return value.kind === 'estimate' ? writtenText(value, unit) : footnotes.mark(value.reason);
 }
 
-function differenceCell(difference: PlanDifference | undefined, unit: WrittenUnit | undefined): string {
-  if (difference === undefined || unit === undefined) return '';
-  if (difference.outcome === 'no difference') return '0';
-  if (difference.difference.kind !== 'estimate') return 'not known';
-  const sign = difference.difference.value > 0 ? '+' : '';
-  return sign + formatEstimate(difference.difference, { ...unit, one: '', many: '' });
+/** ", -1.8 days (-2.1 to -1.4)"; nothing where nothing is known. */
+function changeWords(difference: PlanDifference | undefined, unit: WrittenUnit | undefined): string {
+  if (difference?.difference.kind !== 'estimate' || unit === undefined) return '';
+  if (difference.outcome === 'no difference') return '';
+  return `, change ${signedText(difference.difference, unit)} ${unit.many}`;
 }
 
 function known(value: EstimateOrRefused | undefined): number[] {
@@ -212,5 +149,5 @@ function known(value: EstimateOrRefused | undefined): number[] {
 function basisWords({ run, differencesLevel, decidedBy }: StaffAnswer): string {
   const { replications, weeks, ignoredWeeks, level, seed } = run;
   const order = decidedBy === null ? '' : ` Options are put in order by: ${decidedBy}.`;
-  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, seed “${seed}”. Values stand with their ${formatLevel(level)} intervals; every change with one of ${formatLevel(Number(differencesLevel.toPrecision(4)))}, so that with ${formatLevel(level)} confidence those of all options hold at once in each measure. A lead time that nine of ten jobs keep is that of one period, averaged over periods.${order}`;
+  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, seed “${seed}”. Values stand with their ${formatLevel(level)} intervals; every change with one of ${formatLevel(Number(differencesLevel.toPrecision(4)))}, so that with ${formatLevel(level)} confidence those of all options hold at once in each measure. “Nine of ten” is the time within which nine of ten jobs of one period are finished, averaged over periods; “rush” is the same of rush jobs.${order}`;
 }

@@ -15,8 +15,9 @@ export function numbers(title: string): Column {
   return { title, align: 'right' };
 }
 
-/** A row of cells; `under` stands on lines of its own below it. */
+/** A row of cells; `over` stands on a line of its own above it, and the cells are set in; `under` below it. */
 export interface Row {
+  readonly over?: string;
   readonly cells: readonly string[];
   readonly under?: string;
 }
@@ -40,9 +41,11 @@ export function tableText(columns: readonly Column[], rows: readonly Row[], styl
       })
       .join(GAP)
       .trimEnd();
-  const lines = [style.faint(MARGIN + line(columns.map((column) => column.title)))];
+  const indent = rows.some(({ over }) => over !== undefined) ? MARGIN + MARGIN : MARGIN;
+  const lines = [style.faint(indent + line(columns.map((column) => column.title)))];
   rows.forEach((row, index) => {
-    lines.push(MARGIN + line(cells[index] ?? []));
+    if (row.over !== undefined) lines.push(MARGIN + harmless(row.over));
+    lines.push(indent + line(cells[index] ?? []));
     if (row.under !== undefined) lines.push(style.faint(`${MARGIN}${MARGIN}${harmless(row.under)}`));
   });
   return lines.join('\n');

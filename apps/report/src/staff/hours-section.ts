@@ -1,5 +1,12 @@
 import { formatPlain } from '@buildweek/charts';
-import { bareMoneyText, type StaffAnswer, type StaffPlan, WHOLE } from '@buildweek/results';
+import {
+  bareMoneyText,
+  type StaffAnswer,
+  type StaffPlan,
+  WHOLE,
+  writtenText,
+  writtenUnit,
+} from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 
@@ -14,8 +21,10 @@ export function staffHoursSection(answer: StaffAnswer): Html {
   const { plans, currency, rules } = answer;
   const hasCosts = currency !== null && plans.some(({ costPerYear }) => costPerYear !== null);
   const measured = ({ measures }: StaffPlan, name: string): string => {
-    const value = measures.find((measure) => measure.name === name)?.value;
-    return value?.kind === 'estimate' ? formatPlain(value.value) : '';
+    const found = measures.find((measure) => measure.name === name);
+    return found?.value.kind === 'estimate'
+      ? writtenText(found.value, writtenUnit(found.unit, [], null))
+      : '';
   };
   return html`
 <section id="hours" aria-labelledby="hours-title">

@@ -1,9 +1,9 @@
-import { formatEstimate } from '@buildweek/charts';
 import {
   type EstimateOrRefused,
   type PlanDifference,
   type StaffAnswer,
   type StaffPlan,
+  signedText,
   type WrittenUnit,
   writtenUnit,
 } from '@buildweek/results';
@@ -18,22 +18,28 @@ const GROUPS: readonly (readonly [StaffPlan['hoursAgainstToday'], string])[] = [
   ['fewer', 'With fewer hours'],
 ];
 
-/** All options with everything that was measured, sorted by whether they take as many hours as today. */
+/** The first measure of the second table: what comes before is lead times and promises. */
+const FIRST_OF_WORK = 'people at work';
+
+/** All options with everything that was measured; lead times sorted by whether they take as many hours as today. */
 export function optionsSection(answer: StaffAnswer): Html {
   const [today, ...options] = answer.plans;
   if (today === undefined) return html``;
   const reasons = new Reasons();
+  const split = today.measures.findIndex(({ name }) => name === FIRST_OF_WORK);
+  const isWork = (index: number): boolean => split >= 0 && index >= split;
   const tables = GROUPS.map(([kind, title], index) => {
     const group = options.filter(({ hoursAgainstToday }) => hoursAgainstToday === kind);
     return group.length === 0
       ? null
-      : optionTable(answer, title, `options-${index}`, [today, ...group], reasons);
+      : optionTable(answer, title, `options-${index}`, [today, ...group], (one) => !isWork(one), reasons);
   });
   return html`
 <section id="options" aria-labelledby="options-title">
 <h2 id="options-title">The options</h2>
 <p class="lede">Each value stands over its change against today. A change in brackets is not told apart from none.</p>
 ${tables}
+${split < 0 ? null : optionTable(answer, 'People at work, and what an average job waits for', 'options-work', answer.plans, isWork, reasons)}
 ${reasons.list()}
 </section>`;
 }
@@ -43,12 +49,13 @@ function optionTable(
   title: string,
   id: string,
   plans: readonly StaffPlan[],
+  isShown: (index: number) => boolean,
   reasons: Reasons,
 ): Html {
   const [today] = plans;
   // Hours of people and machines a week have a table of their own.
   const columns = (today?.measures ?? []).flatMap((measure, index) =>
-    measure.unit === 'hours per week'
+    measure.unit === 'hours per week' || !isShown(index)
       ? []
       : [
           {
@@ -86,8 +93,7 @@ function optionTable(
 function changeLine({ difference, outcome }: PlanDifference, unit: WrittenUnit): Html {
   if (outcome === 'no difference') return html`<br>0`;
   if (difference.kind !== 'estimate') return html``;
-  const sign = difference.value > 0 ? '+' : '';
-  const text = `${sign}${formatEstimate(difference, { ...unit, one: '', many: '' })}`;
+  const text = signedText(difference, unit);
   if (outcome === 'not told apart') return html`<br>[${text}]`;
   return html`<br>${outcome === 'better' ? '▲ ' : outcome === 'worse' ? '▼ ' : ''}${text}`;
 }

@@ -1,7 +1,7 @@
 import type { Estimate, StaffAnswer, StaffPlan } from '@buildweek/results';
-import { writtenUnit } from '@buildweek/results';
+import { signedText, writtenUnit } from '@buildweek/results';
 import type { Chart, ChartSize, Layer } from '../chart.ts';
-import { formatEstimate, formatLevel } from '../format.ts';
+import { formatLevel } from '../format.ts';
 import { INK, LINE, MUTED_INK, SECOND_LINE } from '../palette.ts';
 import { plotWidth, ROW, rowAxis, rowEnds, rowNames } from '../row-axis.ts';
 import { themeFor } from '../theme.ts';
@@ -49,10 +49,7 @@ export function optionsChart(answer: StaffAnswer, size: ChartSize): Chart | null
     answer.currency,
   );
   const named = measure.unit === 'share' ? { ...unit, one: 'points', many: 'points' } : unit;
-  const words = rows.map(({ difference }) => {
-    const text = formatEstimate(difference, { ...named, one: '', many: '' });
-    return difference.value > 0 ? `+${text}` : text;
-  });
+  const words = rows.map(({ difference }) => signedText(difference, named));
   const [low, high] = reachOf(rows, sign).map((end) => end / unit.size) as [number, number];
   const names = rows.map(({ plan }) => ({ name: plan.name, strong: plan.name === answer.best?.name }));
   const ends = { title: `change, ${named.many}`, words: size === 'wide' ? words : [] };

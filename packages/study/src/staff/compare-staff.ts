@@ -2,6 +2,7 @@ import { HOURS_PER_WEEK } from '@buildweek/core';
 import type { StaffRules } from '@buildweek/model';
 import type { PlanDifference, StaffAnswer, StaffPlan } from '@buildweek/results';
 import { measuresOf } from '../plans/compare-plans.ts';
+import { handBeside, handSentence } from '../plans/hand-beside.ts';
 import { differencesOf } from '../plans/measure-differences.ts';
 import type { Observation, ObservedPlans } from '../plans/observed-plans.ts';
 import type { Plan } from '../plans/plan.ts';
@@ -62,11 +63,16 @@ export async function compareStaff(question: StaffQuestion): Promise<ComparedSta
   const compared = plans.map((plan, index): StaffPlan => {
     const own = observations[index] ?? [];
     const differences = index === 0 ? [] : differencesOf(told, today, own, differencesLevel);
+    const values = measuresOf(told, own, level);
+    const { handHours, handCalculation } = handBeside(plan.lab, question.weeks);
     return {
       ...planOf(plan, question),
       ...waitingOf(own, measures, dutiesOf(plan.lab, question.weeks)),
-      measures: measuresOf(told, own, level),
+      measures: values,
       differences,
+      handHours,
+      handCalculation,
+      handSentence: handSentence(values, handHours),
     };
   });
   const deciding = decidingMeasure(compared);
@@ -93,7 +99,10 @@ export async function compareStaff(question: StaffQuestion): Promise<ComparedSta
 function planOf(
   plan: StaffPlanAsked,
   { plans, rules, weeks }: StaffQuestion,
-): Omit<StaffPlan, 'measures' | 'differences' | 'waiting' | 'waitingBySkill'> {
+): Omit<
+  StaffPlan,
+  'measures' | 'differences' | 'waiting' | 'waitingBySkill' | 'handHours' | 'handCalculation' | 'handSentence'
+> {
   const duties = dutiesOf(plan.lab, weeks);
   const duty = dutyHours(plan.lab, duties, rules.night);
   const today =

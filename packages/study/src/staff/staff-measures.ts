@@ -12,9 +12,11 @@ const SHARED: readonly string[] = [
   'jobs on time',
   'rush jobs on time',
   'people at work',
+  'wait for people',
 ];
+/** What else a job waits for. */
+const OTHER_WAITS: readonly string[] = ['wait for machines', 'wait for a build to fill'];
 
-const WAITING_FOR_PEOPLE = 'a job waits for people';
 const OVERTIME = 'overtime of all people';
 const RUNS_ALONE = 'machines run with nobody there';
 
@@ -33,11 +35,13 @@ export interface StaffMeasures {
  */
 export function staffMeasures(lab: Lab): StaffMeasures {
   const standard = standardMeasures(lab);
+  const shared = (names: readonly string[]): ReplicationMeasure[] =>
+    names.flatMap((name) => standard.filter((measure) => measure.name === name));
   const told = [
-    ...SHARED.flatMap((name) => standard.filter((measure) => measure.name === name)),
-    waiting(WAITING_FOR_PEOPLE, ['person', 'shift']),
-    waiting('of that, while those who could are busy', ['person']),
-    waiting('of that, until somebody who can comes in', ['shift']),
+    ...shared(SHARED),
+    waiting('of that, while those who could are busy', 'person'),
+    waiting('of that, until somebody who can comes in', 'shift'),
+    ...shared(OTHER_WAITS),
     onDuty(),
     overtime(),
     ranAlone(),
@@ -59,9 +63,9 @@ export function firstHourOf({ told }: StaffMeasures, skill: number): number {
   return told + (skill + 1) * HOURS_PER_WEEK;
 }
 
-/** Hours that a finished job has waited for these causes; each piece of it counts by its share. */
-function waiting(name: string, causes: readonly WaitCause[]): ReplicationMeasure {
-  const positions = causes.map((cause) => WAIT_CAUSES.indexOf(cause));
+/** Hours that a finished job has waited for this cause; each piece of it counts by its share. */
+function waiting(name: string, cause: WaitCause): ReplicationMeasure {
+  const position = WAIT_CAUSES.indexOf(cause);
   return {
     name,
     unit: 'hours',
@@ -72,7 +76,7 @@ function waiting(name: string, causes: readonly WaitCause[]): ReplicationMeasure
       for (const { waits, steps, finishedJobs } of partHours) {
         jobs += finishedJobs;
         for (let step = 0; step < steps.length; step++) {
-          for (const position of positions) waited += waits[step * WAIT_CAUSES.length + position] ?? 0;
+          waited += waits[step * WAIT_CAUSES.length + position] ?? 0;
         }
       }
       return [waited / MILLISECONDS_PER_HOUR, jobs];

@@ -133,12 +133,17 @@ function fewerHours(
 function missing({ waiting, duty }: StaffPlan): string[] {
   const attended = waitingPeak(waiting, duty.personsByHourOfWeek, true);
   const closed = waitingPeak(waiting, duty.personsByHourOfWeek, false);
-  const words = ({ when, jobs }: WaitingPeak): string => `${when} (${formatNumber(jobs, 1)} at a time)`;
+  const words = ({ when, jobs }: WaitingPeak): string => `${when} (${aboutWords(jobs)} at a time)`;
   if (attended === null && closed === null) return ['Today hardly any job ever waits for a person.'];
   if (attended === null)
     return [`Today most jobs wait for a person while nobody is in: ${words(closed as WaitingPeak)}.`];
   const lead = `Today most jobs wait for a person on ${words(attended)}`;
   return [closed === null ? `${lead}.` : `${lead}; while nobody is in, on ${words(closed)}.`];
+}
+
+/** A mean that stands without its interval is told roughly. */
+function aboutWords(jobs: number): string {
+  return jobs < 1 ? 'less than one' : `about ${formatNumber(jobs, 0)}`;
 }
 
 function rules(plans: readonly StaffPlan[]): string[] {
