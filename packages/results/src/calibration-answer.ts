@@ -79,6 +79,12 @@ export const calibrationAnswerSchema = z
     verdict: z.array(z.string()).describe('How good the fit is, in a few sentences'),
     warnings: z.array(z.string()),
     lines: z.array(z.string()).describe('To write in the scenario under the machine group'),
+    doubt: z
+      .string()
+      .nullable()
+      .describe(
+        'To write in the scenario under "doubts"; null: the builds say too little, or leave no doubt',
+      ),
   })
   .describe('The parameters of a build time model fitted to builds that a lab has measured');
 export type CalibrationAnswer = z.infer<typeof calibrationAnswerSchema>;

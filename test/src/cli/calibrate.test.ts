@@ -26,7 +26,7 @@ async function calibrated(scenario: string, list: string): Promise<Fitted> {
   const [, pasted = ''] = text.stdout.split(/^To write under machines .*\n/m);
   return {
     answer: calibrationAnswerSchema.parse(JSON.parse(json.stdout)),
-    lines: pasted.trimEnd().split('\n'),
+    lines: (pasted.split('\n\n')[0] ?? '').trimEnd().split('\n'),
   };
 }
 

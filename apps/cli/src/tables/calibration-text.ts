@@ -16,7 +16,7 @@ const ORIGINS: Readonly<Record<CalibrationAnswer['parameters'][number]['origin']
 
 /** What measured builds say of the print times of a machine, on one screen. */
 export function calibrationText(answer: CalibrationAnswer, style: Style): string {
-  const { lab, machines, builds, verdict, warnings, notToldApart, lines } = answer;
+  const { lab, machines, builds, verdict, warnings, notToldApart, lines, doubt } = answer;
   const sections = [
     style.heading(harmless(`Print times of "${machines}" in "${lab}", fitted to ${builds.length} builds`)),
     verdict.map((sentence) => paragraph(sentence, '  ')).join('\n'),
@@ -33,6 +33,13 @@ export function calibrationText(answer: CalibrationAnswer, style: Style): string
       lines.map((line) => `    ${harmless(line)}`).join('\n'),
       style,
     ),
+    doubt === null
+      ? ''
+      : section(
+          'To write under doubts, for how far the truth may lie from these lines',
+          `    ${harmless(doubt)}`,
+          style,
+        ),
   ];
   return `${sections.filter((text) => text !== '').join('\n\n')}\n`;
 }

@@ -2,6 +2,7 @@ import type { Distribution, Lab } from '@buildweek/model';
 import type { CalibratedBuild, CalibrationAnswer, EstimateErrors } from '@buildweek/results';
 import { BUILD_TIME_PARAMETERS, type BuildTimeFit, FEWEST_BUILDS, fitBuildTime } from '@buildweek/timing';
 import type { BuildRow, RowMistake } from './build-row.ts';
+import { fitDoubt } from './fit-doubt.ts';
 import { fitVerdict, fitWarnings } from './fit-words.ts';
 import { type BuildToFit, buildsToFit } from './measured-builds.ts';
 import { parameterWords } from './parameter-words.ts';
@@ -101,6 +102,7 @@ function describe(
     errors: { median: fit.medianError, largest: fit.largestError },
     errorsNow: errorsOf(builds),
     builds,
+    doubt: fitDoubt(machines, { ...fit, builds: builds.length }),
   };
   return {
     ...said,
