@@ -44,9 +44,16 @@ export const growthStepSchema = z.strictObject({
   leadWeeks: z.number().describe('From the order until it works: delivery, commissioning, ramp-up'),
   orderBy: z.string().describe('Date, as 2027-09-01'),
   isLate: z.boolean().describe('Whether that date lies before the start of the plan'),
+  overBudget: z.array(z.string()).describe('Budgets among the targets that it breaks'),
   months: z.array(growthMonthSchema).describe('The months with it, as far as they were played'),
 });
 export type GrowthStep = z.infer<typeof growthStepSchema>;
+
+/** One purchase among several, one after the other. */
+export const growthPurchaseSchema = growthStepSchema
+  .omit({ targets: true, gain: true })
+  .extend({ month: z.int().describe('In which a target would be missed without it') });
+export type GrowthPurchase = z.infer<typeof growthPurchaseSchema>;
 
 /** Until when a lab is large enough, and what has to be bought when. */
 export const growthAnswerSchema = z
@@ -78,6 +85,11 @@ export const growthAnswerSchema = z
       .array(growthStepSchema)
       .describe(
         'What one more of each brings in that month: what restores the targets first, the cheapest first',
+      ),
+    purchases: z
+      .array(growthPurchaseSchema)
+      .describe(
+        'One after the other, each with all before it: the first of the steps, and when a target is missed again, what restores it',
       ),
     verdict: z.array(z.string()),
     assumptions: z.array(z.string()),

@@ -1,4 +1,4 @@
-import type { Economics, Lab } from '@buildweek/model';
+import type { BudgetTarget, Economics, Lab, Target } from '@buildweek/model';
 import { GROWTH_VERSION, type GrowthAnswer } from '@buildweek/results';
 import { AskedGrowthError, askedGrowth, formatProblem } from '@buildweek/scenario';
 import { type AskedTargets, askedTargets, cautionsOf, growthStudy, judgedMeasures } from '@buildweek/study';
@@ -99,8 +99,9 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
         level: settings.level,
         economics,
         leadWeeks: options.lead,
+        budgets: budgetsOf(statedTargets),
       };
-      const found = await growthStudy(question, play.plans, (total) => play.expect(total, false));
+      const found = await growthStudy(question, play.plans, (total) => play.expect(total, true));
       if (found === null) return null;
       return {
         format: 'buildweek growth',
@@ -111,7 +112,15 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
         currency: economics?.currency ?? null,
         growth: options.by ?? 'as the scenario states it',
         ...found,
-        assumptions: [...startWords(file), ...assumptionsOf(asked, options, economics)],
+        assumptions: [
+          ...startWords(file),
+          ...assumptionsOf(
+            asked,
+            options,
+            budgetsOf(statedTargets).map(({ wording }) => wording),
+            economics,
+          ),
+        ],
         cautions: cautionsOf(lab),
         warnings: [...warnings.map(({ line, message }) => `Line ${line}: ${message}`), ...play.warnings],
       };
@@ -146,6 +155,10 @@ function checkGrowth(lab: Lab, growthPerMonth: number | null): void {
   throw badInput('The scenario states no growth. Say how demand grows: --by "4 % a month"');
 }
 
+function budgetsOf(targets: readonly Target[]): BudgetTarget[] {
+  return targets.filter((target) => target.kind === 'budget');
+}
+
 /** Dates of a plan that states none are no dates of the calendar. */
 function startWords({ reading: { assumptions, lab } }: ScenarioFile): string[] {
   const start = assumptions.find(({ what }) => what === 'starts');
@@ -157,6 +170,7 @@ function startWords({ reading: { assumptions, lab } }: ScenarioFile): string[] {
 function assumptionsOf(
   { targets, areUsual, leftOut }: AskedTargets,
   { lead }: GrowthOptions,
+  budgets: readonly string[],
   economics: Economics | null,
 ): string[] {
   const priced = economics !== null && economics.equipment.length > 0;
@@ -164,7 +178,7 @@ function assumptionsOf(
     ...(areUsual
       ? [`The scenario has no target that playing could judge, so this is taken: ${targets[0]?.wording}.`]
       : []),
-    ...leftOutWords(leftOut),
+    ...leftOutWords(leftOut.filter((wording) => !budgets.includes(wording))),
     'When all targets have been missed three months in a row, the months behind are not played.',
     'Each month is played as if its demand had come to stay: with the calendar of the measured weeks, after the weeks that are left out. A lab that is overloaded gets worse the longer it is.',
     `From an order until it works: ${priced ? 'what the scenario states with its prices; else ' : ''}${lead} weeks${lead === USUAL_LEAD ? ' (common practice, no source; --lead says otherwise)' : ''}.`,
@@ -173,6 +187,7 @@ function assumptionsOf(
       : [
           'The scenario states no prices, so what restores the targets stands in the order of what it gains.',
         ]),
+    'When a purchase is not enough any more, the next is looked for among what gained in the first trial before the rest, at most four in all.',
     'One more person works the hours and has the skills of the group; one more machine needs no further carriers, space or connection.',
   ];
 }

@@ -15,6 +15,7 @@ export function growthText(answer: GrowthAnswer, style: Style): string {
     [
       section('If nothing is bought: the share of each target, %', monthsTable(answer, style), style),
       stepsText(answer, style),
+      purchasesText(answer, style),
     ],
     `Met and missed are said from a one-sided confidence of ${formatLevel(answer.run.level)} on.`,
     answer,
@@ -63,15 +64,17 @@ function stepsText(answer: GrowthAnswer, style: Style): string {
       words('order by'),
       numbers('gain, points'),
       ...(isPriced ? [numbers(`${currency} a year`)] : []),
+      words(''),
     ],
     steps.map((step) => ({
       cells: [
         step.name,
         step.restores,
-        holdsWords(step, answer),
-        step.restores === 'no' ? '' : step.isLate ? 'at once' : step.orderBy,
+        step.restores === 'no' ? '' : holdsWords(step, answer),
+        step.restores === 'no' ? '' : orderWords(step),
         estimateText(step.gain, PERCENT, footnotes),
-        ...(isPriced ? [step.perYear === null ? 'not stated' : formatCount(Math.round(step.perYear))] : []),
+        ...(isPriced ? [yearlyWords(step)] : []),
+        step.overBudget.length === 0 ? '' : 'over budget',
       ],
     })),
     style,
@@ -83,8 +86,47 @@ function stepsText(answer: GrowthAnswer, style: Style): string {
   );
 }
 
-function holdsWords({ holdsUntil, restores, months }: GrowthStep, { horizon }: GrowthAnswer): string {
-  if (restores === 'no' || holdsUntil === null) return '';
+/** What to buy one after the other, where once is not enough. */
+function purchasesText(answer: GrowthAnswer, style: Style): string {
+  const { purchases, currency } = answer;
+  if (purchases.length < 2) return '';
+  const isPriced = purchases.some(({ perYear }) => perYear !== null);
+  const table = tableText(
+    [
+      words('order by'),
+      words('one after the other'),
+      words('works from'),
+      words('holds until'),
+      ...(isPriced ? [numbers(`${currency} a year`)] : []),
+      words(''),
+    ],
+    purchases.map((purchase) => ({
+      cells: [
+        orderWords(purchase),
+        purchase.name,
+        purchase.months[0]?.label ?? '',
+        holdsWords(purchase, answer),
+        ...(isPriced ? [yearlyWords(purchase)] : []),
+        purchase.overBudget.length === 0 ? '' : 'over budget',
+      ],
+    })),
+    style,
+  );
+  return section('What to order when, so that all targets hold', table, style);
+}
+
+function yearlyWords({ perYear }: Pick<GrowthStep, 'perYear'>): string {
+  return perYear === null ? 'not stated' : formatCount(Math.round(perYear));
+}
+
+function orderWords({ isLate, orderBy }: Pick<GrowthStep, 'isLate' | 'orderBy'>): string {
+  return isLate ? 'at once' : orderBy;
+}
+
+function holdsWords(
+  { holdsUntil, months }: Pick<GrowthStep, 'holdsUntil' | 'months'>,
+  { horizon }: GrowthAnswer,
+): string {
   const label = months.find(({ month }) => month === holdsUntil)?.label ?? '';
   return `${label}${holdsUntil === horizon ? ' and on' : ''}`;
 }

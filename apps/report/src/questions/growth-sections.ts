@@ -70,21 +70,58 @@ ${table(
   steps.map((step) => [
     nameText(step.name),
     step.restores,
-    holdsWords(step, answer),
-    step.restores === 'no' ? '' : step.isLate ? `at once (${step.orderBy} is past)` : step.orderBy,
+    step.restores === 'no' ? '' : holdsWords(step, answer),
+    step.restores === 'no' ? '' : orderWords(step),
     step.gain.kind === 'estimate'
       ? formatEstimate(step.gain, { ...PERCENT, one: '', many: '' })
       : step.gain.reason,
-    money(step.perYear),
+    html`${money(step.perYear)}${overBudget(step)}`,
     money(step.price),
   ]),
   true,
 )}
+${purchasesTable(answer, money)}
 </section>`;
 }
 
-function holdsWords({ holdsUntil, restores, months }: GrowthStep, { horizon }: GrowthAnswer): string {
-  if (restores === 'no' || holdsUntil === null) return '';
+/** What to buy one after the other, where once is not enough. */
+function purchasesTable(answer: GrowthAnswer, money: (amount: number | null) => string): Html | null {
+  if (answer.purchases.length < 2) return null;
+  return table(
+    'purchases-table',
+    'What to order when, so that all targets hold; each together with all above it',
+    [
+      { title: 'Order by' },
+      { title: 'What' },
+      { title: 'Works from' },
+      { title: 'Holds until' },
+      { title: 'A year', numeric: true },
+      { title: 'Price', numeric: true },
+    ],
+    answer.purchases.map((purchase) => [
+      orderWords(purchase),
+      nameText(purchase.name),
+      purchase.months[0]?.label ?? '',
+      holdsWords(purchase, answer),
+      html`${money(purchase.perYear)}${overBudget(purchase)}`,
+      money(purchase.price),
+    ]),
+    true,
+  );
+}
+
+function orderWords({ isLate, orderBy }: Pick<GrowthStep, 'isLate' | 'orderBy'>): string {
+  return isLate ? `at once (${orderBy} is past)` : orderBy;
+}
+
+function overBudget({ overBudget: broken }: Pick<GrowthStep, 'overBudget'>): Html | null {
+  return broken.length === 0 ? null : html`<br><span class="wait">over budget</span>`;
+}
+
+function holdsWords(
+  { holdsUntil, months }: Pick<GrowthStep, 'holdsUntil' | 'months'>,
+  { horizon }: GrowthAnswer,
+): string {
   const label = months.find(({ month }) => month === holdsUntil)?.label ?? '';
   return `${label}${holdsUntil === horizon ? ' and on' : ''}`;
 }

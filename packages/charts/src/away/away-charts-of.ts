@@ -133,7 +133,12 @@ function groupChart(answer: AwayAnswer, group: AwayGroup, position: number, size
       (onTime === null
         ? ''
         : ` On time, of the jobs that come in each week, one away: ${onTime.value.map(formatShare).join(', ')}; everybody there: ${(there.onTimeByWeek?.value ?? []).map(formatShare).join(', ')}.`),
-    spec: { config: { ...themeFor(size), rule: { color: INK } }, vconcat: panels },
+    spec: {
+      config: { ...themeFor(size), rule: { color: INK } },
+      vconcat: panels,
+      // One legend, on top of the first panel.
+      resolve: { scale: { color: 'independent' } },
+    },
     footnote: `Grey ground: the weeks of the absence. Shaded: ${formatLevel(answer.run.level)} confidence intervals of the averages, from ${answer.run.replications} replications on the same random numbers. Dotted: up to here counts as back to normal (${answer.normalBand}).`,
   };
 }

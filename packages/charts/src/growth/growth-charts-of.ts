@@ -1,4 +1,4 @@
-import type { GrowthAnswer, GrowthMonth, GrowthStep, TargetVerdict } from '@buildweek/results';
+import type { GrowthAnswer, GrowthMonth, GrowthPurchase, TargetVerdict } from '@buildweek/results';
 import type { BandRow } from '../band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type HorizontalAxis, type Layer } from '../chart.ts';
 import { formatEstimate, formatLevel, formatShare, PERCENT, shorten } from '../format.ts';
@@ -120,16 +120,23 @@ function monthAxis(months: readonly GrowthMonth[], size: ChartSize): HorizontalA
   };
 }
 
-/** The share that one target is about, month by month, when nothing is bought and with the first step that restores it. */
+/** The share that one target is about, month by month, when nothing is bought and with what restores it. */
 function targetChart(answer: GrowthAnswer, target: number, size: ChartSize): Chart | null {
   const told = answer.targets[target];
   const rows = rowsOf(answer.months, target);
   if (told === undefined || rows.length === 0) return null;
-  const best = answer.steps.find(({ restores }) => restores !== 'no');
-  const bestRows = best === undefined ? [] : rowsOf(best.months, target);
-  const names = best === undefined || bestRows.length === 0 ? [NOTHING] : [NOTHING, withWords(best)];
+  const bought = boughtMonths(answer);
+  const boughtRows = rowsOf(bought, target);
+  const [best] = answer.purchases;
+  const names =
+    best === undefined || boughtRows.length === 0
+      ? [NOTHING]
+      : [
+          NOTHING,
+          answer.purchases.length === 1 ? withWords(best) : 'with all purchases, one after the other',
+        ];
   const width = CHART_WIDTH[size] - (size === 'wide' ? 90 : 70);
-  const all = [...rows, ...bestRows];
+  const all = [...rows, ...boughtRows];
   const least = Math.min(told.asked, ...all.map(({ low }) => low));
   const most = Math.max(told.asked, ...all.map(({ high }) => high));
   const margin = Math.max(0.02, 0.08 * (most - least));
@@ -154,13 +161,13 @@ function targetChart(answer: GrowthAnswer, target: number, size: ChartSize): Cha
       height: size === 'wide' ? 260 : 220,
       layer: [
         ...curve(rows, NOTHING, names, true),
-        ...(bestRows.length === 0 ? [] : curve(bestRows, names[1] ?? '', names, false)),
+        ...(boughtRows.length === 0 ? [] : curve(boughtRows, names[1] ?? '', names, false)),
         ...asked(told.asked, width, isFarther(rows[0], rows.at(-1), told.asked)),
         verdictMarks(all),
       ],
       resolve: { legend: { color: 'independent', fill: 'independent', shape: 'independent' } },
       encoding: {
-        x: monthAxis([...answer.months, ...(best?.months ?? [])], size),
+        x: monthAxis([...answer.months, ...bought], size),
         y: {
           type: 'quantitative',
           axis: { title: 'share in the long run', format: '.0%', tickCount: 5 },
@@ -176,7 +183,15 @@ function targetChart(answer: GrowthAnswer, target: number, size: ChartSize): Cha
   };
 }
 
-function withWords({ name }: GrowthStep): string {
+/** Months with what was bought until then: each purchase up to the month in which the next one works. */
+function boughtMonths({ purchases }: GrowthAnswer): GrowthMonth[] {
+  return purchases.flatMap(({ months }, index) => {
+    const end = purchases[index + 1]?.month ?? Number.POSITIVE_INFINITY;
+    return months.filter(({ month }) => month < end);
+  });
+}
+
+function withWords({ name }: GrowthPurchase): string {
   return `with ${shorten(name, 40)}`;
 }
 

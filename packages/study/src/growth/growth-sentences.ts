@@ -7,7 +7,7 @@ import {
 } from '@buildweek/results';
 import { dateWords, monthLabel, monthWords } from './plan-dates.ts';
 
-type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'horizon' | 'neededIn' | 'steps'>;
+type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'horizon' | 'neededIn' | 'steps' | 'purchases'>;
 
 /** The answer in sentences: until when the lab is large enough, what restores it, and by when to order that. */
 export function growthSentences(found: Found, startDate: string): string[] {
@@ -20,6 +20,7 @@ export function growthSentences(found: Found, startDate: string): string[] {
     alsoSentence(found, neededIn),
     stepSentence(found, startDate),
     othersSentence(found, startDate),
+    nextSentence(found, startDate),
   ].filter((sentence) => sentence !== '');
 }
 
@@ -84,7 +85,30 @@ function stepSentence({ steps, horizon, neededIn }: Found, startDate: string): s
   const order = best.isLate
     ? `It takes ${best.leadWeeks} weeks from the order and was due to be ordered by ${dateWords(best.orderBy)}: order at once.`
     : `To hold this, order by ${dateWords(best.orderBy)}: it takes ${best.leadWeeks} weeks from the order.`;
-  return `${capital(best.name)} ${certain} ${end}. ${order}`;
+  return `${capital(best.name)} ${certain} ${end}. ${order}${budgetWords(best)}`;
+}
+
+function budgetWords({ overBudget }: Pick<GrowthStep, 'overBudget'>): string {
+  return overBudget.length === 0 ? '' : ` It breaks ${overBudget.map((one) => `“${one}”`).join(' and ')}.`;
+}
+
+/** What to buy when that is not enough any more. */
+function nextSentence({ purchases, horizon }: Found, startDate: string): string {
+  const [first, ...next] = purchases;
+  if (first === undefined) return '';
+  const month = (position: number): string => monthWords(monthLabel(startDate, position));
+  const words = next.map((purchase) => {
+    const order = purchase.isLate ? 'order it at once' : `order it by ${dateWords(purchase.orderBy)}`;
+    return `From ${month(purchase.month)} on it takes ${purchase.name}: ${order}.${budgetWords(purchase)}`;
+  });
+  const end = purchases.at(-1)?.holdsUntil ?? horizon;
+  const rest =
+    end >= horizon
+      ? next.length === 0
+        ? ''
+        : ` With that all targets hold to ${month(horizon)}.`
+      : ` Nothing was found that holds all targets beyond ${month(end)}.`;
+  return `${words.join(' ')}${rest}`.trim();
 }
 
 /** What else restores the targets, and until when. */

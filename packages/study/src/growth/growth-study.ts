@@ -1,10 +1,11 @@
-import type { Economics, Lab } from '@buildweek/model';
-import type { GrowthAnswer, GrowthMonth, GrowthStep } from '@buildweek/results';
+import type { BudgetTarget, Economics, Lab } from '@buildweek/model';
+import type { GrowthAnswer, GrowthMonth, GrowthPurchase, GrowthStep } from '@buildweek/results';
 import { individualLevel } from '@buildweek/statistics';
 import { measureDifference } from '../plans/measure-estimates.ts';
 import type { Observation, ObservedPlans } from '../plans/observed-plans.ts';
 import { askedShare } from '../plans/target-measures.ts';
 import { targetMeasureIndex } from '../targets/judged-targets.ts';
+import { knownCost } from '../targets/known-budget.ts';
 import type { ObservedTarget } from '../targets/observation.ts';
 import { growthSentences } from './growth-sentences.ts';
 import { judgeTargets } from './judge-targets.ts';
@@ -25,22 +26,27 @@ export interface GrowthQuestion {
   readonly economics: Economics | null;
   /** From an order until it works, weeks, where the economics do not say it. */
   readonly leadWeeks: number;
+  /** Known beforehand, and never missed by growth, but by what is bought. */
+  readonly budgets: readonly BudgetTarget[];
 }
 
 /** What a study finds out of it. */
 export type GrowthFound = Pick<
   GrowthAnswer,
-  'targets' | 'months' | 'horizon' | 'neededIn' | 'steps' | 'verdict'
+  'targets' | 'months' | 'horizon' | 'neededIn' | 'steps' | 'purchases' | 'verdict'
 >;
 
 /** When all targets have been missed in so many months one after the other, those behind tell nothing new. */
 const MISSED_MONTHS = 3;
+/** Further ahead than so many purchases nobody plans from one forecast. */
+const MOST_PURCHASES = 4;
 
 /**
  * Plays the lab at the demand of each month, looks for the first in which a target is missed, and tries one more of
- * each group in that month; what restores the targets is played through the months behind it until it fails too.
+ * each group in that month; what restores the targets is played through the months behind it until it fails too. From
+ * there it looks for what to buy next.
  *
- * @param expect told how many replications there will be, as far as that is known
+ * @param expect told how many replications there will be, as far as that is known; it may end sooner
  * @returns null when somebody stopped
  */
 export async function growthStudy(
@@ -50,11 +56,14 @@ export async function growthStudy(
 ): Promise<GrowthFound | null> {
   const { targets, months: horizon, replications, lab, economics, leadWeeks } = question;
   const possible = possibleSteps(lab, economics, leadWeeks);
-  expect((horizon + 1) * replications);
+  // Months as they are, trials, and months with purchases: what restores late, or fails soon, ends sooner.
+  const foreseen = (horizon + 1 + possible.length + horizon) * replications;
+  const expectAtLeast = (total: number): void => expect(Math.max(total, foreseen));
+  expectAtLeast(0);
   const months: GrowthMonth[] = [];
   const played: (readonly Observation[])[] = [];
   for (let month = 0; month <= horizon; month++) {
-    const observations = await observe(question, plans, null, month);
+    const observations = await observe(question, plans, [], month);
     if (observations === null) return null;
     played.push(observations);
     months.push(monthOf(question, month, observations));
@@ -64,7 +73,6 @@ export async function growthStudy(
   const neededIn = months.find(({ targets: found }) => isMissed(found))?.month ?? null;
   const steps: GrowthStep[] = [];
   if (neededIn !== null) {
-    expect(plans.replications + possible.length * replications);
     const before = played[neededIn] ?? [];
     for (const step of possible) {
       const found = await tryStep(question, plans, step, neededIn, before, possible.length);
@@ -73,11 +81,20 @@ export async function growthStudy(
     }
     for (const [index, step] of steps.entries()) {
       if (step.restores === 'no') continue;
-      const followed = await follow(question, plans, possible[index] as PossibleStep, step, expect);
+      const followed = await follow(
+        question,
+        plans,
+        [possible[index] as PossibleStep],
+        step.months,
+        expectAtLeast,
+      );
       if (followed === null) return null;
-      steps[index] = followed;
+      steps[index] = { ...step, ...followed };
     }
   }
+  const ordered = inOrder(steps);
+  const purchases = await purchasesOf(question, plans, possible, ordered, neededIn ?? 0, expectAtLeast);
+  if (purchases === null) return null;
   const found = {
     targets: targets.map((target, position) => {
       const firstMissed =
@@ -95,20 +112,22 @@ export async function growthStudy(
     months,
     horizon,
     neededIn,
-    steps: inOrder(steps),
+    steps: ordered,
+    purchases,
   };
   return { ...found, verdict: growthSentences(found, lab.startDate) };
 }
 
 const ORDER = ['yes', 'not decided', 'no'] as const;
 
-/** What restores the targets first; within that the cheapest, and without costs what gains most. */
+/** What restores the targets first, within budgets before beyond them; then the cheapest, and without costs what gains most. */
 function inOrder(steps: readonly GrowthStep[]): GrowthStep[] {
   const gain = ({ gain: found }: GrowthStep): number => (found.kind === 'estimate' ? found.value : 0);
   const cost = ({ perYear }: GrowthStep): number => perYear ?? Number.MAX_VALUE;
   return [...steps].sort(
     (one, other) =>
       ORDER.indexOf(one.restores) - ORDER.indexOf(other.restores) ||
+      one.overBudget.length - other.overBudget.length ||
       cost(one) - cost(other) ||
       gain(other) - gain(one),
   );
@@ -125,15 +144,20 @@ function areAllMissed(targets: GrowthMonth['targets']): boolean {
 function observe(
   { lab, growthPerMonth, replications }: GrowthQuestion,
   plans: ObservedPlans,
-  step: PossibleStep | null,
+  bought: readonly PossibleStep[],
   month: number,
 ): Promise<readonly Observation[] | null> {
   const level = labInMonth(lab, growthPerMonth, month);
+  const names = bought.map(({ name }) => name).join(' and ');
   const plan =
-    step === null
+    bought.length === 0
       ? { name: `month ${month}`, lab: level }
-      : { name: `month ${month} with ${step.name}`, lab: step.apply(level) };
+      : { name: `month ${month} with ${names}`, lab: withAll(level, bought) };
   return plans.observe(plan, replications);
+}
+
+function withAll(lab: Lab, bought: readonly PossibleStep[]): Lab {
+  return bought.reduce((before, step) => step.apply(before), lab);
 }
 
 function monthOf(
@@ -157,7 +181,7 @@ async function tryStep(
   before: readonly Observation[],
   looked: number,
 ): Promise<GrowthStep | null> {
-  const observations = await observe(question, plans, step, month);
+  const observations = await observe(question, plans, [step], month);
   if (observations === null) return null;
   const found = monthOf(question, month, observations);
   const today = judgeTargets(question.targets, before, question.level);
@@ -168,43 +192,103 @@ async function tryStep(
     targetMeasureIndex(first, 'share'),
     individualLevel(question.level, looked),
   );
-  const { apply: _, ...told } = step;
-  const orderBy = orderDate(question.lab.startDate, month, step.leadWeeks);
   return {
-    ...told,
+    ...toldOf(question, [step], month),
     targets: found.targets,
     gain: difference,
-    restores: isMissed(found.targets)
-      ? 'no'
-      : found.targets.every(({ verdict }) => verdict === 'met')
-        ? 'yes'
-        : 'not decided',
+    restores: restoring(found.targets),
     holdsUntil: null,
-    orderBy,
-    isLate: orderBy < question.lab.startDate,
     months: [found],
   };
 }
 
-/** Goes on through the months with a step that restores the targets, until one is missed again. */
+function restoring(targets: GrowthMonth['targets']): GrowthStep['restores'] {
+  if (isMissed(targets)) return 'no';
+  return targets.every(({ verdict }) => verdict === 'met') ? 'yes' : 'not decided';
+}
+
+/** What is known without playing of the last of what is bought, when it has to work in a month. */
+function toldOf({ lab, budgets, economics }: GrowthQuestion, bought: readonly PossibleStep[], month: number) {
+  const { apply: _, ...told } = bought.at(-1) as PossibleStep;
+  const orderBy = orderDate(lab.startDate, month, told.leadWeeks);
+  const broken =
+    economics === null
+      ? []
+      : budgets.filter((budget) => knownCost(withAll(lab, bought), budget, economics) > budget.atMost);
+  return {
+    ...told,
+    orderBy,
+    isLate: orderBy < lab.startDate,
+    overBudget: broken.map(({ wording }) => wording),
+  };
+}
+
+/**
+ * One purchase after the other: the first step, and whenever a target is missed again what restores it. What gained in
+ * the first trial is tried first, the cheapest of it before the rest; the first that does not miss is taken.
+ *
+ * @param steps as they were tried alone, the best first
+ * @returns null when somebody stopped
+ */
+async function purchasesOf(
+  question: GrowthQuestion,
+  plans: ObservedPlans,
+  possible: readonly PossibleStep[],
+  steps: readonly GrowthStep[],
+  neededIn: number,
+  expect: (total: number) => void,
+): Promise<GrowthPurchase[] | null> {
+  const [first] = steps;
+  if (first === undefined || first.restores === 'no') return [];
+  const { targets: _, gain: __, ...alone } = first;
+  const purchases: GrowthPurchase[] = [{ ...alone, month: neededIn }];
+  const bought = possible.filter(({ name }) => name === first.name);
+  const gains = (step: PossibleStep): boolean => {
+    const gain = steps.find(({ name }) => name === step.name)?.gain;
+    return gain?.kind === 'estimate' && gain.low > 0;
+  };
+  const inTurn = [...possible.filter(gains), ...possible.filter((step) => !gains(step))];
+  for (;;) {
+    const month = (purchases.at(-1)?.holdsUntil ?? question.months) + 1;
+    if (month > question.months || purchases.length === MOST_PURCHASES) return purchases;
+    let next: GrowthPurchase | null = null;
+    for (const step of inTurn) {
+      expect(plans.replications + question.replications);
+      const observations = await observe(question, plans, [...bought, step], month);
+      if (observations === null) return null;
+      const found = monthOf(question, month, observations);
+      const restores = restoring(found.targets);
+      if (restores === 'no') continue;
+      bought.push(step);
+      const followed = await follow(question, plans, bought, [found], expect);
+      if (followed === null) return null;
+      next = { ...toldOf(question, bought, month), month, restores, ...followed };
+      break;
+    }
+    if (next === null) return purchases;
+    purchases.push(next);
+  }
+}
+
+/** Goes on through the months with what restores the targets, until one is missed again. */
 async function follow(
   question: GrowthQuestion,
   plans: ObservedPlans,
-  step: PossibleStep,
-  tried: GrowthStep,
+  bought: readonly PossibleStep[],
+  tried: readonly GrowthMonth[],
   expect: (total: number) => void,
-): Promise<GrowthStep | null> {
-  const months = [...tried.months];
+): Promise<Pick<GrowthStep, 'months' | 'holdsUntil'> | null> {
+  const months = [...tried];
   const [first] = months;
   let holdsUntil = first?.month ?? 0;
   for (let month = holdsUntil + 1; month <= question.months; month++) {
     expect(plans.replications + question.replications);
-    const observations = await observe(question, plans, step, month);
+    const observations = await observe(question, plans, bought, month);
     if (observations === null) return null;
     const found = monthOf(question, month, observations);
     months.push(found);
     if (isMissed(found.targets)) break;
     holdsUntil = month;
   }
-  return { ...tried, months, holdsUntil };
+  return { months, holdsUntil };
 }
