@@ -187,7 +187,7 @@ function assumptionsOf(
       : [
           'The scenario states no prices, so what restores the targets stands in the order of what it gains.',
         ]),
-    'When a purchase is not enough any more, the next is looked for among what gained in the first trial before the rest, at most four in all.',
+    'When a purchase is not enough any more, the next is looked for among what gained in the first trial before the rest, the cheapest that serves, at most four in all: not the cheapest way over all months.',
     'One more person works the hours and has the skills of the group; one more machine needs no further carriers, space or connection.',
   ];
 }
