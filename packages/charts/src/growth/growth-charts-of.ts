@@ -72,8 +72,26 @@ function verdictMarks(rows: readonly MonthRow[]): Layer {
   };
 }
 
-/** @param isLeft where the words stand, away from the curve */
-function asked(share: number, width: number, isLeft: boolean): Layer[] {
+interface Spot {
+  readonly isLeft: boolean;
+  readonly isAbove: boolean;
+}
+
+/** Where words at the line of a share have most room: at which end, on which side of it. */
+function emptiestSpot(share: number, curves: readonly (readonly MonthRow[])[]): Spot {
+  const room = ({ isLeft, isAbove }: Spot): number =>
+    Math.min(
+      1,
+      ...curves.flatMap((rows) => {
+        const value = (isLeft ? rows[0] : rows.at(-1))?.value;
+        return value === undefined || value > share !== isAbove ? [] : [Math.abs(value - share)];
+      }),
+    );
+  const spots = [false, true].flatMap((isLeft) => [true, false].map((isAbove) => ({ isLeft, isAbove })));
+  return spots.reduce((best, spot) => (room(spot) > room(best) ? spot : best));
+}
+
+function asked(share: number, width: number, { isLeft, isAbove }: Spot): Layer[] {
   return [
     {
       data: { values: [{ share }] },
@@ -85,19 +103,14 @@ function asked(share: number, width: number, isLeft: boolean): Layer[] {
       mark: {
         type: 'text',
         align: isLeft ? 'left' : 'right',
-        baseline: 'bottom',
+        baseline: isAbove ? 'bottom' : 'top',
         x: isLeft ? 6 : width - 4,
-        dy: -3,
+        dy: isAbove ? -3 : 4,
         color: INK,
       },
       encoding: { y: { field: 'share', type: 'quantitative' }, text: { field: 'words' } },
     },
   ];
-}
-
-/** Whether one month lies farther from a share than another. */
-function isFarther(one: MonthRow | undefined, other: MonthRow | undefined, share: number): boolean {
-  return Math.abs((one?.value ?? share) - share) > Math.abs((other?.value ?? share) - share);
 }
 
 /** Months with their label; the expression holds nothing from a scenario but numbers. */
@@ -162,7 +175,7 @@ function targetChart(answer: GrowthAnswer, target: number, size: ChartSize): Cha
       layer: [
         ...curve(rows, NOTHING, names, true),
         ...(boughtRows.length === 0 ? [] : curve(boughtRows, names[1] ?? '', names, false)),
-        ...asked(told.asked, width, isFarther(rows[0], rows.at(-1), told.asked)),
+        ...asked(told.asked, width, emptiestSpot(told.asked, [rows, boughtRows])),
         verdictMarks(all),
       ],
       resolve: { legend: { color: 'independent', fill: 'independent', shape: 'independent' } },
