@@ -18,6 +18,11 @@ describe('tableText', () => {
     expect(text.split('\n').slice(1)).toEqual(['  resin', '    full builds']);
   });
 
+  it('sets what stands over a row on a line of its own, and the cells in', () => {
+    const text = tableText([numbers('load')], [{ over: 'resin: as today', cells: ['9 %'] }], plain);
+    expect(text.split('\n')).toEqual(['    load', '  resin: as today', '     9 %']);
+  });
+
   it('cuts very long names and takes the sting out of control characters', () => {
     const text = tableText([words('machine')], [{ cells: [`\u001b[31m${'x'.repeat(200)}`] }], plain);
     expect(text).toContain('·[31mxxx');
