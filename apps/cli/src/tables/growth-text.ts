@@ -59,8 +59,7 @@ function stepsText(answer: GrowthAnswer, style: Style): string {
   const table = tableText(
     [
       words('one more'),
-      words('restores'),
-      words('holds until'),
+      words('restores, until'),
       words('order by'),
       numbers('gain, points'),
       ...(isPriced ? [numbers(`${currency} a year`)] : []),
@@ -68,9 +67,8 @@ function stepsText(answer: GrowthAnswer, style: Style): string {
     ],
     steps.map((step) => ({
       cells: [
-        step.name,
-        step.restores,
-        step.restores === 'no' ? '' : holdsWords(step, answer),
+        step.name.replace(/^one more /, ''),
+        step.restores === 'no' ? 'no' : `${step.restores}, ${holdsWords(step, answer)}`,
         step.restores === 'no' ? '' : orderWords(step),
         estimateText(step.gain, PERCENT, footnotes),
         ...(isPriced ? [yearlyWords(step)] : []),
@@ -94,7 +92,7 @@ function purchasesText(answer: GrowthAnswer, style: Style): string {
   const table = tableText(
     [
       words('order by'),
-      words('one after the other'),
+      words('one more, in turn'),
       words('works from'),
       words('holds until'),
       ...(isPriced ? [numbers(`${currency} a year`)] : []),
@@ -103,7 +101,7 @@ function purchasesText(answer: GrowthAnswer, style: Style): string {
     purchases.map((purchase) => ({
       cells: [
         orderWords(purchase),
-        purchase.name,
+        purchase.name.replace(/^one more /, ''),
         purchase.months[0]?.label ?? '',
         holdsWords(purchase, answer),
         ...(isPriced ? [yearlyWords(purchase)] : []),
