@@ -161,9 +161,11 @@ describe('what stands around the answer', () => {
   });
 
   it('shows plans that were left open, and says so', async () => {
-    const shown = await shownOf({ most: 30, luck: 6, inTime: (machines) => (machines < 6 ? 89.9 : 97) });
+    const shown = await shownOf({ most: 60, luck: 9, inTime: (machines) => (machines < 6 ? 89.9 : 97) });
     const open = shown.filter(({ role }) => role === 'undecided');
     expect(open.length).toBeGreaterThan(0);
+    // With all the replications that were spent on them.
+    expect(open[0]?.replications).toBe(60);
     expect(open[0]).toMatchObject({
       verdict: 'undecided',
       why: 'could neither be ruled out nor confirmed with so many replications',

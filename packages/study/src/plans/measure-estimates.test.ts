@@ -65,6 +65,10 @@ describe('the difference of a measure', () => {
     const other = TURNS.map(([, jobs]) => [jobs / 2, jobs] as const);
     const { difference } = measureDifference(observations(TURNS), observations(other), 1, 0.95);
     expect(difference).toMatchObject({ value: expect.closeTo(0.5 - 0.875, 12) });
+    // Half of the jobs in every replication has no luck in it, so that all of it is that of the first.
+    const own = measureEstimate(observations(TURNS), 1, 0.95);
+    if (difference.kind !== 'estimate' || own.kind !== 'estimate') throw new Error('There is no estimate.');
+    expect(difference.high - difference.low).toBeCloseTo(own.high - own.low, 12);
   });
 
   it('is refused where one of the two has no such jobs, and never where one of the two never gets there', () => {
