@@ -38,9 +38,10 @@ export function enterPhase(floor: Floor, run: Run): void {
     return;
   }
   run.standsFor = null;
-  // What is not expected to take any time needs no permission.
-  const expected = present.hands === null ? typicalStretch(present, run.phases) : 0;
-  if (expected > 0 && !mayRunAlone(floor, unit, floor.now, expected)) {
+  // What takes no time needs no permission, unless it is the run itself: that may have failed at its very start.
+  const isTheRun = present.phase === 'print' || present.phase === 'run';
+  const runsAlone = present.hands === null && (isTheRun || present.length.actual > 0);
+  if (runsAlone && !mayRunAlone(floor, unit, floor.now, typicalStretch(present, run.phases))) {
     run.standsFor = 'permission';
     return;
   }
