@@ -39,7 +39,7 @@ export {
 export { BEST_MEASURES, type BestMeasure } from './plans/best-measures.ts';
 export { bestPlan } from './plans/best-plan.ts';
 export { type ComparedPlans, comparePlans } from './plans/compare-plans.ts';
-export { findPlan } from './plans/find-plan.ts';
+export { FEWEST_REPLICATIONS, findPlan } from './plans/find-plan.ts';
 export { handBeside, handSentence } from './plans/hand-beside.ts';
 export { moneyMeasures } from './plans/money-measures.ts';
 export {

@@ -7,6 +7,7 @@ import {
   bestPlan,
   candidatePlans,
   cheapestPlan,
+  FEWEST_REPLICATIONS,
   moneyMeasures,
   observedTargets,
   type PlanFindings,
@@ -77,7 +78,7 @@ export function howManyCommand(): Command {
     .option(
       '--at-most <number>',
       'replications after which a plan is left undecided',
-      wholeNumberOption(40),
+      wholeNumberOption(FEWEST_REPLICATIONS),
       1000,
     );
   return withPlanOptions(command)

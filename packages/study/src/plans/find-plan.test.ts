@@ -48,7 +48,7 @@ describe('a search for the cheapest plan', () => {
     expect([...asked.keys()]).toEqual(['one', 'two']);
     // A plan far from its target is missed as soon as the first stage allows.
     expect(asked.get('one')).toBe(10);
-    expect(asked.get('two')).toBe(30);
+    expect(asked.get('two')).toBe(60);
   });
 
   it('takes a share of the usual jobs as its distance from the target', async () => {
@@ -58,10 +58,10 @@ describe('a search for the cheapest plan', () => {
   });
 
   it('leaves a plan open that is too close to its target for the replications it may take, and goes on', async () => {
-    const result = await search({ one: 0.9, two: 0.97 }, { most: 40, indifference: 0.008 });
+    const result = await search({ one: 0.9, two: 0.97 }, { most: 70, indifference: 0.005 });
     expect(verdicts(result)).toEqual(['one undecided', 'two met']);
     expect(result.found.undecided).toEqual([0]);
-    expect(result.found.looked[0]?.replications).toBe(40);
+    expect(result.found.looked[0]?.replications).toBe(70);
   });
 
   it('never plays what is ruled out, but takes the usual jobs from today though today is ruled out', async () => {
@@ -76,7 +76,7 @@ describe('a search for the cheapest plan', () => {
     const result = await findPlan(plans, [TARGET, budget], observed, 0, SETTINGS);
     expect(result?.ruledOut.map(({ plan }) => plan.name)).toEqual(['today', 'dear']);
     expect(result?.candidates.map(({ name }) => name)).toEqual(['cheap']);
-    expect(Object.fromEntries(asked)).toEqual({ today: 10, cheap: 30 });
+    expect(Object.fromEntries(asked)).toEqual({ today: 10, cheap: 60 });
     // Budgets are no matter of observation.
     expect(result?.constraints).toHaveLength(1);
   });
