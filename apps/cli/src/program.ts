@@ -32,6 +32,12 @@ To get going:
   buildweek run scenarios/small.yaml --json small.json    play it, keep the results
   buildweek report small.json                             make a page of them
 
+To decide, on the demo lab; each takes about a minute:
+  buildweek how-many scenarios/demo.yaml                  how many machines and people, at what cost
+  buildweek compare scenarios/demo.yaml --with "resin / count: 4"
+                                                          what a change brings
+  buildweek growth scenarios/demo.yaml --by "4 % a month" until when the lab is large enough
+
 Copy a scenario, change the number of people, and run it again. "buildweek run --help" says more.`,
     );
   for (const command of [

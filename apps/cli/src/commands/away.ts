@@ -17,9 +17,10 @@ import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { awayText } from '../tables/away-text.ts';
 import { styleFor } from '../terminal/style.ts';
+import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface AwayOptions extends PlanOptions {
+interface AwayOptions extends PlanOptions, ChangesOptions {
   readonly group: readonly string[];
   readonly from: number;
   readonly for: number;
@@ -51,7 +52,7 @@ export function awayCommand(): Command {
       `play each so often, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
       wholeNumberOption(20),
     );
-  return withPlanOptions(command)
+  return withPlanOptions(withChangesOption(command))
     .addHelpText(
       'after',
       `
@@ -64,7 +65,7 @@ Examples:
 
 async function away(path: string, options: AwayOptions): Promise<void> {
   checkKept(options, AWAY_FILE);
-  const file = readScenarioFile(path);
+  const file = readScenarioFile(path, options.with);
   const { lab, settings: own, warnings } = file.reading;
   const settings = planSettings({ ...own, weeks: Math.max(own.weeks, USUAL_WEEKS) }, options);
   const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;

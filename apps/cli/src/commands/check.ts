@@ -16,20 +16,22 @@ import { committedTable } from '../tables/money-tables.ts';
 import { paragraph } from '../terminal/paragraph.ts';
 import { listSection, section } from '../terminal/section.ts';
 import { harmless, styleFor } from '../terminal/style.ts';
+import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 
 export function checkCommand(): Command {
-  return new Command('check')
+  const command = new Command('check')
     .summary('say what is wrong with a scenario, or how it is understood')
     .description(
       'Reads a scenario file. Says everything that is wrong with it, with line and column; or prints the lab as it is understood, defaults included, and by hand calculation the load of every machine, station and people group and a rough lead time of every part.',
     )
-    .argument('<file>', 'scenario file (YAML); - reads standard input')
+    .argument('<file>', 'scenario file (YAML); - reads standard input');
+  return withChangesOption(command)
     .addHelpText('after', '\nExample:\n  buildweek check scenarios/demo.yaml')
     .action(check);
 }
 
-function check(path: string): void {
-  const { reading } = readScenarioFile(path);
+function check(path: string, options: ChangesOptions): void {
+  const { reading } = readScenarioFile(path, options.with);
   const { lab, settings, targets, economics, assumptions, warnings } = reading;
   const style = styleFor(process.stdout);
   const range = { fromWeek: 0, weeks: settings.weeks };

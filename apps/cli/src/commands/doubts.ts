@@ -28,9 +28,10 @@ import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { doubtsText } from '../tables/doubts-text.ts';
 import { styleFor } from '../terminal/style.ts';
+import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface DoubtsOptions extends PlanOptions {
+interface DoubtsOptions extends PlanOptions, ChangesOptions {
   readonly of?: string;
   readonly replications?: number;
   readonly worlds: number;
@@ -56,7 +57,7 @@ export function doubtsCommand(): Command {
       wholeNumberOption(20),
     )
     .option('--worlds <number>', 'draw so many worlds, at least 20', wholeNumberOption(20), USUAL_WORLDS);
-  return withPlanOptions(command)
+  return withPlanOptions(withChangesOption(command))
     .addHelpText(
       'after',
       `
@@ -75,7 +76,7 @@ Examples:
 
 async function doubts(path: string, options: DoubtsOptions): Promise<void> {
   checkKept(options, DOUBTS_FILE);
-  const file = readScenarioFile(path);
+  const file = readScenarioFile(path, options.with);
   const { lab, settings: own, doubts: stated, targets: statedTargets, warnings } = file.reading;
   const looked = stated ?? usualDoubts(lab);
   if (looked.length === 0) throw badInput('There is nothing in this lab that could be in doubt by a factor.');

@@ -19,9 +19,10 @@ import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { growthText } from '../tables/growth-text.ts';
 import { styleFor } from '../terminal/style.ts';
+import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface GrowthOptions extends PlanOptions {
+interface GrowthOptions extends PlanOptions, ChangesOptions {
   readonly by?: string;
   readonly months: number;
   readonly lead: number;
@@ -53,7 +54,7 @@ export function growthCommand(): Command {
       `play each month so often, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
       wholeNumberOption(20),
     );
-  return withPlanOptions(command)
+  return withPlanOptions(withChangesOption(command))
     .addHelpText(
       'after',
       `
@@ -66,7 +67,7 @@ Examples:
 
 async function growth(path: string, options: GrowthOptions): Promise<void> {
   checkKept(options, GROWTH_FILE);
-  const file = readScenarioFile(path);
+  const file = readScenarioFile(path, options.with);
   const { lab, settings: own, targets: statedTargets, warnings, economics } = file.reading;
   const growthPerMonth = options.by === undefined ? null : growthOf(options.by);
   checkGrowth(lab, growthPerMonth);

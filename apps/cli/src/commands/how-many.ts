@@ -22,6 +22,7 @@ import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-o
 import { planVariants } from '../plans/plan-variants.ts';
 import { type PlanPlay, playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
+import { nextSteps } from '../tables/next-steps.ts';
 import { planText } from '../tables/plan-text.ts';
 import { styleFor } from '../terminal/style.ts';
 import { amountOption, shareOption, wholeNumberOption } from './option-values.ts';
@@ -150,7 +151,10 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
     },
   );
   await keep(answer, options);
-  if (!toStandardOutput) process.stdout.write(planText(answer, styleFor(process.stdout)));
+  if (toStandardOutput) return;
+  const style = styleFor(process.stdout);
+  const names = counts.map(({ group }) => group);
+  process.stdout.write(`${planText(answer, style)}${nextSteps(answer, path, names, style)}`);
 }
 
 /** The scenario with the targets and choices of the command line in the place of its own. */

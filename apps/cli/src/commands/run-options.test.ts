@@ -15,7 +15,7 @@ const fixed: StudySettings = {
 };
 const precision = { measure: 'p90 lead time', relativeHalfWidth: 0.05 } as const;
 const searching: StudySettings = { ...fixed, replications: null, precision };
-const none = { queueWaits: false, force: false };
+const none = { with: [], queueWaits: false, force: false };
 
 describe('settingsFrom', () => {
   it('takes from the scenario what no option says', () => {

@@ -1,8 +1,9 @@
 import type { PrecisionAsked, StudySettings } from '@buildweek/model';
 import { badInput } from '../failure.ts';
+import type { ChangesOptions } from './changes-option.ts';
 
 /** The options of the command `run`. */
-export interface RunOptions {
+export interface RunOptions extends ChangesOptions {
   readonly json?: string;
   readonly replications?: number;
   readonly precision?: PrecisionAsked;

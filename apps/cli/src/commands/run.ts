@@ -13,16 +13,18 @@ import { resultsText } from '../tables/results-text.ts';
 import { ProgressBar } from '../terminal/progress-bar.ts';
 import { styleFor } from '../terminal/style.ts';
 import { WorkerExecutor } from '../workers/worker-executor.ts';
+import { withChangesOption } from './changes-option.ts';
 import { ignoredWeeksOption, precisionOption, wholeNumberOption } from './option-values.ts';
 import { type RunOptions, settingsFrom } from './run-options.ts';
 
 export function runCommand(): Command {
-  return new Command('run')
+  const command = new Command('run')
     .summary('play a scenario many times and say what comes of it')
     .description(
       'Plays the lab of a scenario file many times and prints lead times, queues, machines, people and where the hours go, each with its confidence interval. What an option does not say, the scenario says.',
     )
-    .argument('<file>', 'scenario file (YAML); - reads standard input')
+    .argument('<file>', 'scenario file (YAML); - reads standard input');
+  return withChangesOption(command)
     .option('--json <file>', 'write the results as JSON, for "buildweek report"; - for standard output')
     .option('--replications <number>', 'play so many replications, at least 20', wholeNumberOption(20))
     .addOption(
@@ -61,6 +63,7 @@ Exit codes: 0 done, 1 internal error, 2 bad input, 3 precision not reached, 130 
 Examples:
   buildweek run scenarios/demo.yaml
   buildweek run scenarios/demo.yaml --json demo.json
+  buildweek run scenarios/demo.yaml --with "resin / count: 2; technicians / count: 3"
   buildweek run scenarios/demo.yaml --precision "3 % of p90 lead time" --weeks 26`,
     )
     .action(run);
@@ -69,7 +72,7 @@ Examples:
 async function run(path: string, options: RunOptions): Promise<void> {
   const toStandardOutput = options.json === '-';
   if (options.json !== undefined && !toStandardOutput) checkOutput(options.json, RESULTS_FILE, options.force);
-  const file = readScenarioFile(path);
+  const file = readScenarioFile(path, options.with);
   const { lab, warnings } = file.reading;
   const settings = settingsFrom(file.reading.settings, options);
   const errorStyle = styleFor(process.stderr);

@@ -9,9 +9,10 @@ import { programVersion } from '../program-version.ts';
 import { staffPlans } from '../staff/staff-plans.ts';
 import { staffText } from '../tables/staff-text.ts';
 import { styleFor } from '../terminal/style.ts';
+import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface StaffOptions extends PlanOptions {
+interface StaffOptions extends PlanOptions, ChangesOptions {
   readonly replications?: number;
 }
 
@@ -34,7 +35,7 @@ export function staffCommand(): Command {
       `play so many replications of each option, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
       wholeNumberOption(20),
     );
-  return withPlanOptions(command)
+  return withPlanOptions(withChangesOption(command))
     .addHelpText(
       'after',
       `
@@ -58,7 +59,7 @@ async function staff(path: string, options: StaffOptions): Promise<void> {
   const toStandardOutput = options.json === '-';
   if (options.json !== undefined && !toStandardOutput) checkOutput(options.json, STAFF_FILE, options.force);
   if (options.page !== undefined) checkOutput(options.page, REPORT_FILE, options.force);
-  const file = readScenarioFile(path);
+  const file = readScenarioFile(path, options.with);
   const { scenario, lab, economics, settings: own } = file.reading;
   const { plans, leftOut } = staffPlans(file, path);
   const settings = planSettings(own, options);

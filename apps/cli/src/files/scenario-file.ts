@@ -30,10 +30,13 @@ export function fileResolver(folder: string): FileResolver {
 
 /**
  * Reads a scenario file; files that it names are looked for beside it.
- * @throws Failure for bad input with everything that is wrong with the file
+ *
+ * @param changes what is changed in it, in its own words
+ * @throws Failure for bad input with everything that is wrong with the file, or with the changes
  */
-export function readScenarioFile(path: string): ScenarioFile {
-  return readScenarioText(readText(path, 'scenario'), path, '');
+export function readScenarioFile(path: string, changes: readonly string[] = []): ScenarioFile {
+  const file = readScenarioText(readText(path, 'scenario'), path, '');
+  return changes.length === 0 ? file : readChangedScenario(file, path, changes.join('; '));
 }
 
 /**

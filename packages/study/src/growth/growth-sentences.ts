@@ -111,14 +111,14 @@ function nextSentence({ purchases, horizon }: Found, startDate: string): string 
   return `${words.join(' ')}${rest}`.trim();
 }
 
-/** What else restores the targets, and until when. */
+/** What else restores the targets for certain, and until when. */
 function othersSentence({ steps, horizon }: Found, startDate: string): string {
-  const others = steps.slice(1).filter(({ restores }) => restores !== 'no');
+  const others = steps.slice(1).filter(({ restores }) => restores === 'yes');
   if (others.length === 0) return '';
-  const words = others.map(({ name, restores, holdsUntil }: GrowthStep) => {
+  const words = others.map(({ name, holdsUntil }: GrowthStep) => {
     const until = holdsUntil ?? horizon;
     const end = until >= horizon ? 'to the end' : `until ${monthWords(monthLabel(startDate, until))}`;
-    return `${name} (${restores === 'yes' ? '' : 'not decided; '}${end})`;
+    return `${name} (${end})`;
   });
   return `So ${others.length === 1 ? 'does' : 'do'} ${words.join(', ')}.`;
 }

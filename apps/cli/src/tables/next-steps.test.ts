@@ -1,0 +1,35 @@
+import type { PlanAnswer } from '@buildweek/results';
+import { expect, test } from 'vitest';
+import { styleFor } from '../terminal/style.ts';
+import { nextSteps } from './next-steps.ts';
+
+const style = styleFor({ isTTY: false, write: () => true });
+const choice = (what: string, value: string) => ({ what, value });
+
+function answer(choices: readonly { what: string; value: string }[], isToday = false): PlanAnswer {
+  return {
+    varied: [
+      { what: 'resin', choices: '1 to 4', today: '3' },
+      { what: 'technicians / hours', choices: 'day or late', today: 'day' },
+      { what: 'filament', choices: '1 to 5', today: '4' },
+    ],
+    shown: [{ role: 'chosen', isToday, choices }],
+  } as unknown as PlanAnswer;
+}
+
+test('the plan that was found is handed on in words of the scenario, where it differs from today', () => {
+  const found = [choice('resin', '2'), choice('technicians / hours', 'late'), choice('filament', '4')];
+  const words = nextSteps(answer(found), 'lab.yaml', ['resin', 'filament'], style);
+  expect(words).toContain(
+    "    buildweek doubts lab.yaml --with 'resin / count: 2; technicians / hours: late'\n",
+  );
+  expect(words).toContain(
+    "    buildweek growth lab.yaml --with 'resin / count: 2; technicians / hours: late'\n",
+  );
+});
+
+test('there is nothing to hand on where the scenario says it already, or was read from standard input', () => {
+  expect(nextSteps(answer([choice('resin', '3')], true), 'lab.yaml', ['resin'], style)).toBe('');
+  expect(nextSteps(answer([choice('resin', '2')]), '-', ['resin'], style)).toBe('');
+  expect(nextSteps({ ...answer([]), shown: [] }, 'lab.yaml', [], style)).toBe('');
+});

@@ -1,0 +1,27 @@
+import type { PlanAnswer, ShownPlan } from '@buildweek/results';
+import { paragraph } from '../terminal/paragraph.ts';
+import { section } from '../terminal/section.ts';
+import { harmless, type Style } from '../terminal/style.ts';
+
+/**
+ * What to ask next of a plan that was found: how it bears doubts and growth. Empty when there is none, or when it is
+ * what the scenario says already.
+ *
+ * @param counts names of the groups of which a number was chosen; all else was chosen in words of the scenario
+ */
+export function nextSteps(answer: PlanAnswer, path: string, counts: readonly string[], style: Style): string {
+  const chosen = answer.shown.find(({ role }) => role === 'chosen');
+  if (chosen === undefined || chosen.isToday || path === '-') return '';
+  const changes = harmless(changesOf(chosen, answer, counts).join('; '));
+  const commands = ['doubts', 'growth'].map(
+    (command) => `    buildweek ${command} ${path} --with '${changes}'`,
+  );
+  const intro = 'How this plan bears what is in doubt, and until when it is large enough:';
+  return `\n${section('What to ask next', [paragraph(intro, '  '), ...commands].join('\n'), style)}\n`;
+}
+
+function changesOf({ choices }: ShownPlan, { varied }: PlanAnswer, counts: readonly string[]): string[] {
+  return choices
+    .filter(({ what, value }) => varied.find((one) => one.what === what)?.today !== value)
+    .map(({ what, value }) => `${what}${counts.includes(what) ? ' / count' : ''}: ${value}`);
+}
