@@ -54,7 +54,7 @@ describe('--with', () => {
   it(
     'holds doubts and growth against a plan that is in no file',
     async () => {
-      const few = ['--worlds', '20'];
+      const few = ['--worlds', '20', '--of', 'mean lead time'];
       const changed = await json<DoubtsAnswer>('doubts', lab, ...few, ...CHANGES);
       expect(changed.measure).toEqual((await json<DoubtsAnswer>('doubts', edited, ...few)).measure);
       expect(changed.measure).not.toEqual((await json<DoubtsAnswer>('doubts', lab, ...few)).measure);
