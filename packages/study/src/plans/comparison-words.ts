@@ -7,8 +7,9 @@ import {
   writtenUnit,
 } from '@buildweek/results';
 
-/** What a sentence tells, where the lab has it, in this order. */
-const TOLD = ['nine of ten jobs within', 'nine of ten rush jobs within', 'jobs on time', 'committed cost'];
+/** What a sentence tells, where the lab has it, in this order; then what it costs. */
+const TOLD = ['nine of ten jobs within', 'nine of ten rush jobs within', 'jobs on time'];
+const COST = 'committed cost';
 
 /** Two plans, measure by measure. */
 export interface PairFacts {
@@ -21,47 +22,75 @@ export interface PairFacts {
 }
 
 /**
- * The difference between two plans in one sentence: what the second changes for those who wait for parts, and what it
- * costs; or that nothing can be told apart.
+ * The difference between two plans in one sentence: what the second changes for those who wait for parts, within which
+ * bounds it changes nothing that can be told, and what it costs.
  */
 export function pairSentence({ plan, against, before, after, differences, currency }: PairFacts): string {
-  const told = TOLD.flatMap((name) => {
-    const index = before.findIndex((measure) => measure.name === name);
-    const [first, second, difference] = [before[index], after[index], differences[index]];
-    if (first === undefined || second === undefined || difference === undefined) return [];
-    const words = differenceWords(first, second, difference, currency);
-    return words === null ? [] : [words];
-  });
   const lead = `“${plan}” against “${against}”: `;
   if (differences.every(({ outcome }) => outcome === 'no difference')) {
     return `${lead}nothing differs, in any replication.`;
   }
-  if (told.length > 0) return `${lead}${told.join('; ')}.`;
+  const factsOf = (name: string): readonly Fact[] => {
+    const index = before.findIndex((measure) => measure.name === name);
+    const [first, second, difference] = [before[index], after[index], differences[index]];
+    return first === undefined || second === undefined || difference === undefined
+      ? []
+      : [{ before: first, after: second, difference }];
+  };
+  const facts = TOLD.flatMap(factsOf);
+  const told = facts.flatMap((fact) => differenceWords(fact, currency));
+  const cost = factsOf(COST).flatMap((fact) => differenceWords(fact, currency));
+  const untold = untoldWords(facts, currency);
+  const parts = [...told, ...untold, ...cost];
+  if (parts.length > 0) return `${lead}${parts.join('; ')}.`;
   return differences.some(({ outcome }) => outcome === 'better' || outcome === 'worse')
     ? `${lead}neither lead times nor promises can be told apart; other measures can.`
     : `${lead}no difference can be told with so many replications.`;
 }
 
-/** Null where the two are not told apart. */
+/** One measure of both plans. */
+interface Fact {
+  readonly before: PlanMeasure;
+  readonly after: PlanMeasure;
+  readonly difference: PlanDifference;
+}
+
+/** What cannot be told apart, and how far apart it may be for all that is known. */
+function untoldWords(facts: readonly Fact[], currency: string | null): string[] {
+  const words = facts.flatMap(({ before, difference: { difference, outcome } }) => {
+    if (outcome !== 'not told apart' || difference.kind !== 'estimate') return [];
+    const written = writtenUnit(before.unit, [Math.max(-difference.low, difference.high)], currency);
+    const { range } = writtenFigure(difference, written);
+    if (range === null) return [];
+    const name = before.unit === 'share' ? 'percentage points' : written.many;
+    return [`${before.name} (${range.low} to ${range.high} ${name})`];
+  });
+  if (words.length === 0) return [];
+  const last = words.at(-1) ?? '';
+  const list = words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+  return [`no difference can be told in ${list}`];
+}
+
+/** Nothing where the two are not told apart. */
 function differenceWords(
-  before: PlanMeasure,
-  after: PlanMeasure,
-  { difference, outcome }: PlanDifference,
+  { before, after, difference: { difference, outcome } }: Fact,
   currency: string | null,
-): string | null {
+): string[] {
   if (after.value.kind === 'never' && before.value.kind === 'estimate') {
-    return `${after.name} no time that was played (before: ${valueWords(before.value, before, currency)})`;
+    return [`${after.name} no time that was played (before: ${valueWords(before.value, before, currency)})`];
   }
   if (before.value.kind === 'never' && after.value.kind === 'estimate') {
-    return `${after.name} ${valueWords(after.value, after, currency)}, before in no time that was played`;
+    return [`${after.name} ${valueWords(after.value, after, currency)}, before in no time that was played`];
   }
   if (difference.kind !== 'estimate' || outcome === 'not told apart' || outcome === 'no difference')
-    return null;
-  if (before.value.kind !== 'estimate' || after.value.kind !== 'estimate') return null;
+    return [];
+  if (before.value.kind !== 'estimate' || after.value.kind !== 'estimate') return [];
   const values = [before.value.value, after.value.value];
   const unit = writtenUnit(before.unit, values, currency);
   const way = wayWords(before, difference.value);
-  return `${before.name} ${figure(after.value, unit)} instead of ${figure(before.value, unit)}, ${sizeWords(difference, before, currency)} ${way}`;
+  return [
+    `${before.name} ${figure(after.value, unit)} instead of ${figure(before.value, unit)}, ${sizeWords(difference, before, currency)} ${way}`,
+  ];
 }
 
 function wayWords({ unit }: PlanMeasure, difference: number): string {
