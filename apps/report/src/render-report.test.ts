@@ -49,9 +49,9 @@ function tagsOf(text: string): Set<string> {
 
 test('The page opens with the answer in words, before anything else is said of the lab.', () => {
   const [first, second] = results.headline;
-  const answer = page.indexOf(`<p class="answer short">${first}</p>`);
+  const answer = page.indexOf(`<p class="answer short"><bdi>${first}</bdi></p>`);
   expect(answer).toBeGreaterThan(0);
-  expect(page.indexOf(`<li>${second}</li>`)).toBeGreaterThan(answer);
+  expect(page.indexOf(`<li><bdi>${second}</bdi></li>`)).toBeGreaterThan(answer);
   expect(page.indexOf('<main')).toBeGreaterThan(answer);
 });
 

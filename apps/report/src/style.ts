@@ -16,6 +16,7 @@ a{color:var(--blue)}
 h1{margin:1.1rem 0 0;font-size:1.25rem;line-height:1.3;color:var(--blue)}
 .answer{margin:.4rem 0 0;max-width:58rem;font-size:clamp(1.6rem,1.1rem + 2.2vw,2.9rem);line-height:1.16;font-weight:bold;letter-spacing:-.012em;text-wrap:balance}
 .answer.long{max-width:64rem;font-size:clamp(1.35rem,1.1rem + 1.1vw,2.05rem);line-height:1.22}
+.answer.very-long{max-width:64rem;font-size:clamp(1.15rem,1.05rem + .6vw,1.55rem);line-height:1.3}
 .answers{margin:1.1rem 0 0;padding:0;list-style:none;max-width:58rem;font-size:clamp(1.05rem,1rem + .35vw,1.3rem);line-height:1.42}
 .answers li{padding-left:1.1rem;border-left:4px solid var(--blue)}
 .answers li+li{margin-top:.55rem}

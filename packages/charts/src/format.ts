@@ -62,7 +62,7 @@ export function formatShare(share: number): string {
 
 /** "95 %", and "99.5 %" for a confidence level that is no whole percentage. */
 export function formatLevel(level: number): string {
-  return `${Number((level * 100).toPrecision(6))}${NO_BREAK}%`;
+  return `${Number((level * 100).toPrecision(4))}${NO_BREAK}%`;
 }
 
 function withUnit(text: string, unit: Unit): string {

@@ -1,9 +1,10 @@
+import { formatLevel } from '@buildweek/charts';
 import type { AwayAnswer, AwayGroup } from '@buildweek/results';
 import { section } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
-import { estimateText, questionText, roundedLevel, withNotes } from './question-text.ts';
+import { estimateText, questionText, withNotes } from './question-text.ts';
 
 const PERCENT = { size: 0.01, leastDecimals: 0, isMoney: false };
 const PLAIN = { size: 1, leastDecimals: 1, isMoney: false };
@@ -20,7 +21,7 @@ export function awayText(answer: AwayAnswer, style: Style): string {
       section('The way back', recoveryTable(answer, style), style),
       ...(promises === '' ? [] : [section('On time, %, by the weeks in which jobs come', promises, style)]),
     ],
-    `Away in week ${fromWeek}${last === fromWeek ? '' : ` to ${last}`}. Jobs that come before may still be in the lab when it begins. Back to normal: ${normalBand}. Differences have intervals of ${roundedLevel(differencesLevel)} each.`,
+    `Away in week ${fromWeek}${last === fromWeek ? '' : ` to ${last}`}. Jobs that come before may still be in the lab when it begins. Back to normal: ${normalBand}. Differences have intervals of ${formatLevel(differencesLevel)} each.`,
     answer,
     style,
   );

@@ -10,7 +10,7 @@ import { section } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
-import { estimateText, questionText, roundedLevel, withNotes } from './question-text.ts';
+import { estimateText, questionText, withNotes } from './question-text.ts';
 
 const PERCENT = { size: 0.01, leastDecimals: 0, isMoney: false };
 
@@ -33,7 +33,7 @@ export function doubtsText(answer: DoubtsAnswer, style: Style): string {
         style,
       ),
     ],
-    `Every difference has one of ${roundedLevel(differencesLevel)}, so that with ${formatLevel(run.level)} confidence all of them hold at once. ${worlds} drawn worlds, one period in each; shares of periods have exact intervals, shares that are explained those of the jackknife.`,
+    `Every difference has one of ${formatLevel(differencesLevel)}, so that with ${formatLevel(run.level)} confidence all of them hold at once. ${worlds} drawn worlds, one period in each; shares of periods have exact intervals, shares that are explained those of the jackknife.`,
     answer,
     style,
   );

@@ -61,8 +61,3 @@ export function questionText(
 function keptTogether(sentence: string): string {
   return sentence.replace(/(\d) %/g, '$1\u00a0%');
 }
-
-/** The level of one of several intervals; two decimals tell what it is. */
-export function roundedLevel(level: number): string {
-  return formatLevel(Number(level.toFixed(4)));
-}

@@ -149,5 +149,5 @@ function known(value: EstimateOrRefused | undefined): number[] {
 function basisWords({ run, differencesLevel, decidedBy }: StaffAnswer): string {
   const { replications, weeks, ignoredWeeks, level, seed } = run;
   const order = decidedBy === null ? '' : ` Options are put in order by: ${decidedBy}.`;
-  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, seed “${seed}”. Values stand with their ${formatLevel(level)} intervals; every change with one of ${formatLevel(Number(differencesLevel.toPrecision(4)))}, so that with ${formatLevel(level)} confidence those of all options hold at once in each measure. “Nine of ten” is the time within which nine of ten jobs of one period are finished, averaged over periods; “rush” is the same of rush jobs.${order}`;
+  return `${replications} replications of ${weeks} weeks after ${ignoredWeeks.weeks} that are left out, seed “${seed}”. Values stand with their ${formatLevel(level)} intervals; every change with one of ${formatLevel(differencesLevel)}, so that with ${formatLevel(level)} confidence those of all options hold at once in each measure. “Nine of ten” is the time within which nine of ten jobs of one period are finished, averaged over periods; “rush” is the same of rush jobs.${order}`;
 }

@@ -59,7 +59,7 @@ ${
   groups.some(({ onTime }) => onTime !== null)
     ? table(
         'promises-table',
-        `On time, %, by the weeks in which jobs come; differences with intervals of ${formatLevel(Number(differencesLevel.toFixed(4)))} each`,
+        `On time, %, by the weeks in which jobs come; differences with intervals of ${formatLevel(differencesLevel)} each`,
         [
           { title: 'One away of' },
           { title: 'Jobs that come' },

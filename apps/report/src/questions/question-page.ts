@@ -1,7 +1,8 @@
 import { formatLevel } from '@buildweek/charts';
 import type { AnsweredScenario, PlanRun, Results } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
-import { cautionLine, fact, keptTogether, LONG_ANSWER } from '../sections/head.ts';
+import { answerInWords } from '../sections/answer-in-words.ts';
+import { cautionLine, fact } from '../sections/head.ts';
 
 /** What the answers to questions about one scenario have in common. */
 export interface QuestionAnswer {
@@ -27,14 +28,12 @@ export function questionHead(
   facts: readonly (readonly [string, string])[],
   picture: Html | null,
 ): Html {
-  const [first, ...others] = verdict.map(keptTogether);
   return html`
 <header class="head">
 <div class="inside">
 <p class="program">Buildweek · ${kind}</p>
 <h1>${nameText(scenario.name)}: ${question}</h1>
-${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${nameText(first)}</p>`}
-${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${nameText(sentence)}</li>`)}</ul>`}
+${answerInWords(verdict)}
 ${cautionLine(cautions, 'The plan')}
 ${picture}
 <dl class="facts">

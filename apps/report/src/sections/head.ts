@@ -1,9 +1,7 @@
 import { formatLevel, type ProcessName } from '@buildweek/charts';
 import type { Results } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
-
-/** Letters from which on the answer is set smaller. */
-export const LONG_ANSWER = 90;
+import { answerInWords } from './answer-in-words.ts';
 
 /** Names of the processes. Source: ISO/ASTM 52900. */
 const PROCESSES: Readonly<Record<ProcessName, string | null>> = {
@@ -33,11 +31,6 @@ export function cautionLine(cautions: Results['cautions'], subject: string): Htm
   return html`<p class="beware">${subject} ${words.join(' and ')}: see <a href="#cautions">before this plan is followed</a>.</p>`;
 }
 
-/** No line ends between a number and its per cent sign. */
-export function keptTogether(sentence: string): string {
-  return sentence.replace(/(\d) %/g, '$1\u00a0%');
-}
-
 /** A fact in the head of a page. */
 export function fact(term: string, value: string | number | Html): Html {
   return html`<div><dt>${term}</dt><dd>${value}</dd></div>`;
@@ -46,7 +39,6 @@ export function fact(term: string, value: string | number | Html): Html {
 /** The top of the page: whose lab, what was played, and the answer in words. */
 export function head(results: Results): Html {
   const { run, lab } = results;
-  const [first, ...others] = results.headline.map(keptTogether);
   const units = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
   const persons = lab.people.reduce((sum, group) => sum + group.count, 0);
   return html`
@@ -54,8 +46,7 @@ export function head(results: Results): Html {
 <div class="inside">
 <p class="program">Buildweek · capacity of a print lab</p>
 <h1>${nameText(results.scenario.name)}</h1>
-${first === undefined ? null : html`<p class="answer ${first.length > LONG_ANSWER ? 'long' : 'short'}">${first}</p>`}
-${others.length === 0 ? null : html`<ul class="answers">${others.map((sentence) => html`<li>${sentence}</li>`)}</ul>`}
+${answerInWords(results.headline)}
 ${cautionLine(results.cautions, 'The plan')}
 <dl class="facts">
 ${fact('The lab', `${units(results.machines.length, 'machine', 'machines')}, ${units(results.stations.length, 'station', 'stations')}, ${units(persons, 'person', 'persons')}, ${units(lab.parts.length, 'part type', 'part types')}`)}

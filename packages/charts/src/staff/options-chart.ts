@@ -82,7 +82,7 @@ export function optionsChart(answer: StaffAnswer, size: ChartSize): Chart | null
         y: rowAxis(rows.length),
       },
     },
-    footnote: `Marks: changes on the same random numbers, in ${answer.run.replications} replications. Lines: their intervals, each ${formatLevel(Number(answer.differencesLevel.toPrecision(4)))}, so that all of them hold at once with ${formatLevel(answer.run.level)} confidence. A line that crosses the zero line is not told apart from today. An arrow: it lies beyond the edge.`,
+    footnote: `Marks: changes on the same random numbers, in ${answer.run.replications} replications. Lines: their intervals, each ${formatLevel(answer.differencesLevel)}, so that all of them hold at once with ${formatLevel(answer.run.level)} confidence. A line that crosses the zero line is not told apart from today. An arrow: it lies beyond the edge.`,
   };
 }
 
