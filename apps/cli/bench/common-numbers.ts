@@ -61,6 +61,6 @@ function gainAtMost(one: number, other: number): number {
 async function valuesOf(observed: ObservedPlans, plan: Plan, measure: string): Promise<number[]> {
   const observations = await observed.observe(plan, REPLICATIONS);
   if (observations === null) throw new Error('Nobody stopped it.');
-  const index = standardMeasures(plan.lab).findIndex(({ name }) => name === measure);
+  const index = standardMeasures([plan.lab]).findIndex(({ name }) => name === measure);
   return observations.map((observation) => (observation[2 * index] ?? 0) / (observation[2 * index + 1] ?? 1));
 }

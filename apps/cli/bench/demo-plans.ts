@@ -42,7 +42,7 @@ export function questionOf(file: ScenarioFile): PlanQuestion {
     counts: countsOf(file),
     wordings: variations.filter((one) => one.kind === 'wording'),
     currency: economics?.currency ?? null,
-    firstTarget: standardMeasures(lab).length,
+    firstTarget: standardMeasures([lab]).length,
     level: settings.level,
   };
 }
@@ -59,7 +59,7 @@ export async function observedDemo(
   const { lab, targets, settings } = reading;
   const own = observedTargets(targets);
   return new ObservedPlans({
-    measures: (one) => [...standardMeasures(one), ...targetMeasures(one, own)],
+    measures: (one) => [...standardMeasures([one]), ...targetMeasures(one, own)],
     template: {
       seed: settings.seed,
       ignoredWeeks: await ignoredWeeksOf(lab, settings, executor),

@@ -81,6 +81,7 @@ async function compare(paths: readonly string[], options: CompareOptions): Promi
   const { settings: own } = first.file.reading;
   const settings = planSettings(own, options);
   const currency = currencyOf(plans);
+  const standard = standardMeasures(plans.map((plan) => plan.lab));
   const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
   const answer = await playPlans(
     {
@@ -91,7 +92,7 @@ async function compare(paths: readonly string[], options: CompareOptions): Promi
       settings,
       measures: (lab, { name }) => {
         const own = plans.find((plan) => plan.name === name)?.file.reading.economics ?? null;
-        return [...standardMeasures(lab), ...moneyMeasures(lab, currency === null ? null : own)];
+        return [...standard, ...moneyMeasures(lab, currency === null ? null : own)];
       },
     },
     options,

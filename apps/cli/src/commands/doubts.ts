@@ -84,7 +84,8 @@ async function doubts(path: string, options: DoubtsOptions): Promise<void> {
   const { targets } = asked;
   const settings = planSettings(own, options);
   const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
-  const measures = (of: Lab) => [...judgedMeasures(of, targets), ...standardMeasures(of)];
+  const standard = standardMeasures([lab]);
+  const measures = (of: Lab) => [...judgedMeasures(of, targets), ...standard];
   const measure = askedMeasure(options.of, measures(lab), targets.length);
   const answer = await playPlans(
     {

@@ -110,7 +110,8 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
   const wordings = variations.filter((one) => one.kind === 'wording');
   const plans = candidatePlans(planVariants(file, path), counts);
   const own = observedTargets(targets);
-  const firstTarget = standardMeasures(lab).length + moneyMeasures(lab, economics).length;
+  const standard = standardMeasures(plans.map((plan) => plan.lab));
+  const firstTarget = standard.length + moneyMeasures(lab, economics).length;
   const answer = await playPlans(
     {
       command: 'how-many',
@@ -121,7 +122,7 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
       // Other wording may have other prices, and a plan that is only shown may lie outside the ranges.
       measures: (one, plan) => {
         const money = moneyMeasures(one, plan.economics ?? null);
-        return [...standardMeasures(one), ...money, ...targetMeasures(one, own)];
+        return [...standard, ...money, ...targetMeasures(one, own)];
       },
     },
     options,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { queueLab } from '../fixture/lab.ts';
+import { machine, queueLab } from '../fixture/lab.ts';
 import { createInProcessExecutor } from '../in-process-executor.ts';
 import { measureDifference, measureEstimate } from './measure-estimates.ts';
 import { type Observation, type ObservationJournal, ObservedPlans } from './observed-plans.ts';
@@ -22,7 +22,7 @@ class Notes implements ObservationJournal {
 
 function observed(more: Partial<ConstructorParameters<typeof ObservedPlans>[0]> = {}): ObservedPlans {
   return new ObservedPlans({
-    measures: standardMeasures,
+    measures: (lab) => standardMeasures([lab]),
     template,
     executor: createInProcessExecutor(),
     ...more,
@@ -41,6 +41,13 @@ describe('observed plans', () => {
     const more = await plans.observe(slow, 5);
     expect(more?.slice(0, 3)).toEqual(first);
     expect([played, plans.replications]).toEqual([5, 5]);
+  });
+
+  it('are refused when their measures are others, for values are found by place', async () => {
+    const plans = observed();
+    await plans.observe(slow, 1);
+    const helped: Plan = { name: 'helped', lab: { ...slow.lab, machines: [machine('resin')] } };
+    await expect(plans.observe(helped, 1)).rejects.toThrow('“helped” has other measures');
   });
 
   it('go on from a journal as if nobody had stopped', async () => {

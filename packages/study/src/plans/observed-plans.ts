@@ -144,14 +144,24 @@ export class ObservedPlans {
     return null;
   }
 
+  /** @throws RangeError when its measures are others: values are found by place, and would be taken for one another */
   private of(plan: Plan): ObservedPlan {
     const known = this.known.get(plan.name);
     if (known !== undefined) return known;
     const playable = startEarlier(plan.lab, this.options.template.ignoredWeeks);
-    const observed = { measures: this.options.measures(playable, plan), playable, observations: [] };
+    const measures = this.options.measures(playable, plan);
+    const [other] = this.known.values();
+    if (other !== undefined && !haveSameNames(measures, other.measures)) {
+      throw new RangeError(`“${plan.name}” has other measures than the plans before it.`);
+    }
+    const observed = { measures, playable, observations: [] };
     this.known.set(plan.name, observed);
     return observed;
   }
+}
+
+function haveSameNames(some: readonly ReplicationMeasure[], others: readonly ReplicationMeasure[]): boolean {
+  return some.length === others.length && some.every(({ name }, index) => name === others[index]?.name);
 }
 
 interface ObservedPlan {

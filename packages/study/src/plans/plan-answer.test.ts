@@ -30,7 +30,7 @@ function question(): PlanQuestion {
     counts: [SERVERS],
     wordings: [],
     currency: null,
-    firstTarget: standardMeasures(one).length,
+    firstTarget: standardMeasures([one]).length,
     level: 0.95,
   };
 }
@@ -40,7 +40,7 @@ async function search(kept: Map<string, Observation>, stopAfter = Number.POSITIV
   const controller = new AbortController();
   let written = 0;
   const observed = new ObservedPlans({
-    measures: (one) => [...standardMeasures(one), ...targetMeasures(one, [TARGET])],
+    measures: (one) => [...standardMeasures([one]), ...targetMeasures(one, [TARGET])],
     template: { seed: '1', ignoredWeeks: 1, weeks: 4, capWeeks: 2, trace: false, queueWaits: false },
     executor: createInProcessExecutor(),
     stop: controller.signal,

@@ -47,7 +47,7 @@ const WEEK = history(0, {
 
 /** Numerator over denominator of a measure. */
 function ratio(of: Lab, name: string, in_: History = WEEK): number {
-  const found = standardMeasures(of).find((measure) => measure.name === name);
+  const found = standardMeasures([of]).find((measure) => measure.name === name);
   if (found === undefined) throw new Error(`There is no measure ${name}.`);
   const [numerator, denominator] = found.of(in_);
   return numerator / denominator;
@@ -66,7 +66,7 @@ describe('the measures of a plan', () => {
 
   it('count a period without any job as nothing', () => {
     const empty = history(0, { jobClasses: [jobClass('ring', false, []), jobClass('ring', true, [])] });
-    const nine = standardMeasures(rush).find(({ name }) => name === 'nine of ten jobs within');
+    const nine = standardMeasures([rush]).find(({ name }) => name === 'nine of ten jobs within');
     expect(nine?.of(empty)).toEqual([0, 0]);
   });
 
@@ -83,7 +83,7 @@ describe('the measures of a plan', () => {
 
   it('count machines over the clock, and groups that a plan has none of too', () => {
     expect(ratio(rush, 'resin at work')).toBeCloseTo(42 / 168, 12);
-    const powder = standardMeasures(rush).find(({ name }) => name === 'powder at work');
+    const powder = standardMeasures([rush]).find(({ name }) => name === 'powder at work');
     expect(powder?.of(WEEK)).toEqual([0, 0]);
   });
 
@@ -100,8 +100,29 @@ describe('the measures of a plan', () => {
     expect(ratio(withDemand({ sentOut }), 'jobs sent out')).toBeCloseTo(1 / 5, 12);
   });
 
+  it('are one list for labs of different shapes, with no value where a lab has none of it', () => {
+    const sentOut = { always: true } as unknown as Lab['demand'][number]['sentOut'];
+    const other = lab({
+      people: [people('helpers', 1, ['hands'])],
+      machines: [machine('filament'), machine('resin')],
+      parts: [part('ring', [bench('sand', attended('hands', 1))])],
+    });
+    const both = standardMeasures([other, withDemand({ sentOut })]);
+    expect(both.map(({ name }) => name).filter((name) => /sent|at work/.test(name))).toEqual([
+      'jobs sent out',
+      'people at work',
+      'helpers at work',
+      'technicians at work',
+      'students at work',
+      'filament at work',
+      'resin at work',
+      'powder at work',
+    ]);
+    expect(both.find(({ name }) => name === 'helpers at work')?.of(WEEK)).toEqual([0, 0]);
+  });
+
   it('are only those that the lab has', () => {
-    const names = (of: Lab) => standardMeasures(of).map(({ name }) => name);
+    const names = (of: Lab) => standardMeasures([of]).map(({ name }) => name);
     expect(names(BASE).filter((name) => /rush|time|sent/.test(name))).toEqual(['mean lead time']);
     expect(names(withDemand({ rushShare: 1 })).some((name) => name.includes('rush'))).toBe(false);
     expect(new Set(names(rush)).size).toBe(names(rush).length);

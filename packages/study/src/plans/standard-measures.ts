@@ -13,13 +13,16 @@ const WAITS: readonly { readonly name: string; readonly causes: readonly WaitCau
 type JobFilter = (jobs: JobClassHistory) => boolean;
 
 /**
- * What every comparison of plans looks at: lead times, promises, jobs in the lab, output, people, machines. Groups
- * that one plan has and another has not are in the list of both, with a use of 0.
+ * What every comparison of plans looks at: lead times, promises, jobs in the lab, output, people, machines. It is one
+ * list for all labs that are compared, because what was observed is found by its place in the list: what only one of
+ * them has (a group, rush jobs, work that is sent out) is looked at in all, and has no value where there is none of it.
  */
-export function standardMeasures(lab: Lab): ReplicationMeasure[] {
-  const hasRush = lab.demand.some(({ rushShare }) => rushShare > 0);
-  const hasNormal = lab.demand.some(({ rushShare }) => rushShare < 1);
-  const promises = lab.demand.some(({ due, rushDue }) => due.kind !== 'none' || rushDue.kind !== 'none');
+export function standardMeasures(labs: readonly Lab[]): ReplicationMeasure[] {
+  const demand = labs.flatMap((lab) => lab.demand);
+  const hasRush = demand.some(({ rushShare }) => rushShare > 0);
+  const hasNormal = demand.some(({ rushShare }) => rushShare < 1);
+  const promises = demand.some(({ due, rushDue }) => due.kind !== 'none' || rushDue.kind !== 'none');
+  const people = namesOf(labs.flatMap((lab) => lab.people));
   const all: JobFilter = () => true;
   const rush: JobFilter = (jobs) => jobs.rush;
   return [
@@ -29,14 +32,18 @@ export function standardMeasures(lab: Lab): ReplicationMeasure[] {
     ...(hasRush && hasNormal ? [percentileOfLeadTime('nine of ten rush jobs within', rush, 0.9)] : []),
     ...(promises ? [onTime('jobs on time', all)] : []),
     ...(promises && hasRush && hasNormal ? [onTime('rush jobs on time', rush)] : []),
-    ...(lab.demand.some(({ sentOut }) => sentOut !== null) ? [sentOut()] : []),
+    ...(demand.some(({ sentOut }) => sentOut !== null) ? [sentOut()] : []),
     finishedPieces(),
     jobsInLab(),
     ...WAITS.map(({ name, causes }) => waits(name, causes)),
-    ...(lab.people.length > 0 ? [peopleBusy('people at work', null)] : []),
-    ...lab.people.map(({ name }) => peopleBusy(`${name} at work`, name)),
-    ...lab.machines.map(({ name }) => machinesAtWork(name)),
+    ...(people.length > 0 ? [peopleBusy('people at work', null)] : []),
+    ...people.map((name) => peopleBusy(`${name} at work`, name)),
+    ...namesOf(labs.flatMap((lab) => lab.machines)).map(machinesAtWork),
   ];
+}
+
+function namesOf(groups: readonly { readonly name: string }[]): string[] {
+  return [...new Set(groups.map(({ name }) => name))];
 }
 
 function meanLeadTime(): ReplicationMeasure {

@@ -34,7 +34,7 @@ export interface StaffMeasures {
  * @param lab as it is today
  */
 export function staffMeasures(lab: Lab): StaffMeasures {
-  const standard = standardMeasures(lab);
+  const standard = standardMeasures([lab]);
   const shared = (names: readonly string[]): ReplicationMeasure[] =>
     names.flatMap((name) => standard.filter((measure) => measure.name === name));
   const told = [
