@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import {
   awayJsonSchema,
   calibrationJsonSchema,
+  comparisonJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
   partJsonSchema,
+  planJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
 } from './json-schema.ts';
@@ -17,6 +19,8 @@ const SCHEMAS = [
   ['part', partJsonSchema],
   ['calibration', calibrationJsonSchema],
   ['staff', staffJsonSchema],
+  ['comparison', comparisonJsonSchema],
+  ['plan', planJsonSchema],
 ] as const;
 
 describe('The published JSON Schema', () => {

@@ -14,6 +14,9 @@ export const measureUnitSchema = z.enum([
 ]);
 export type MeasureUnit = z.infer<typeof measureUnitSchema>;
 
+/** The measure by which plans are first compared: hours within which nine of ten jobs of a period are finished. */
+export const SPEED_MEASURE = 'nine of ten jobs within';
+
 /** What a plan comes to in one respect. */
 export const planMeasureSchema = z.strictObject({
   name: z.string(),

@@ -100,6 +100,25 @@ describe('buildweek doubts', () => {
     PATIENCE,
   );
 
+  it(
+    'looks at the lead time where the scenario has no targets and promises nothing',
+    async () => {
+      const plain = folder.write(
+        'plain.yaml',
+        COUNTER.replace(', promise: 8 h', '').replace(/^targets.*\n/m, ''),
+      );
+      const few = ['--replications', '20', '--worlds', '40', '--json', '-'];
+      const { exitCode, stdout, stderr } = await buildweek(['doubts', plain, ...few]);
+      expect(stderr).not.toContain('error of the program');
+      expect(exitCode).toBe(0);
+      const found = doubtsAnswerSchema.parse(JSON.parse(stdout));
+      expect(found.measure.name).toBe('nine of ten jobs within');
+      expect(found.held).toEqual([]);
+      expect(found.doubts[0]?.high.outcome).toBe('differs');
+    },
+    PATIENCE,
+  );
+
   it('answers a doubt or a measure that there is not with what there is', async () => {
     const wrong = folder.write('wrong.yaml', COUNTER.replace('demand: 80', 'demant: 80'));
     const slip = await buildweek(['doubts', wrong]);

@@ -1,7 +1,7 @@
+import { SPEED_MEASURE } from '@buildweek/results';
 import type { ReplicationMeasure } from '@buildweek/study';
 import { badInput } from '../failure.ts';
 
-const USUAL_MEASURE = 'nine of ten jobs are finished within';
 const INNER = /: (?:value|met)$/;
 
 /**
@@ -17,7 +17,7 @@ export function askedMeasure(
   targets: number,
 ): number | null {
   if (asked === undefined) {
-    return targets > 0 ? null : measures.findIndex(({ name }) => name === USUAL_MEASURE);
+    return targets > 0 ? null : measures.findIndex(({ name }) => name === SPEED_MEASURE);
   }
   const wanted = asked.trim().toLowerCase();
   const names = measures.map(({ name }) => name).filter((name) => !INNER.test(name));

@@ -4,6 +4,7 @@ import {
   type PlanAnswer,
   planLabel,
   type ShownPlan,
+  SPEED_MEASURE,
   writtenUnit,
 } from '@buildweek/results';
 import { paragraph } from '../terminal/paragraph.ts';
@@ -27,8 +28,6 @@ const ROLES: Readonly<Record<ShownPlan['role'], string>> = {
   'one fewer': 'one fewer',
   'along the way': 'on the way',
 };
-const SPEED = 'nine of ten jobs within';
-
 /** What a search for a plan says on a terminal: the answer in sentences, then the plans around it. */
 export function planText(answer: PlanAnswer, style: Style): string {
   const { headline, shown, currency } = answer;
@@ -79,7 +78,7 @@ function variedTable({ varied }: PlanAnswer, style: Style): string {
 
 function plansTable(shown: readonly ShownPlan[], currency: string | null, style: Style): string {
   const hours = shown.flatMap(({ measures }) => {
-    const value = measures.find(({ name }) => name === SPEED)?.value;
+    const value = measures.find(({ name }) => name === SPEED_MEASURE)?.value;
     return value?.kind === 'estimate' ? [value.value] : [];
   });
   const unit = writtenUnit('hours', hours, null);
@@ -96,7 +95,7 @@ function plansTable(shown: readonly ShownPlan[], currency: string | null, style:
       ...targets.map((_, index) => numbers(`[${index + 1}] %`)),
     ],
     shown.map((plan): Row => {
-      const speed = plan.measures.find(({ name }) => name === SPEED)?.value;
+      const speed = plan.measures.find(({ name }) => name === SPEED_MEASURE)?.value;
       return {
         cells: [
           planLabel(plan, chosen),

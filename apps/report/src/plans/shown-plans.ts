@@ -1,12 +1,10 @@
 import { formatCount, formatEstimate, PERCENT } from '@buildweek/charts';
-import { type PlanAnswer, planLabel, type ShownPlan, writtenUnit } from '@buildweek/results';
+import { type PlanAnswer, planLabel, type ShownPlan, SPEED_MEASURE, writtenUnit } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { Reasons } from '../reasons.ts';
 import { table } from '../table.ts';
 import { cell } from './plan-cells.ts';
-
-const SPEED = 'nine of ten jobs within';
 
 const VERDICTS: Readonly<Record<ShownPlan['verdict'], string>> = {
   met: '✓ meets every target',
@@ -30,7 +28,7 @@ export function plansSection(answer: PlanAnswer, charts: ReadonlyMap<string, Dra
   const { shown, currency } = answer;
   const reasons = new Reasons();
   const chosen = shown.find(({ role }) => role === 'chosen');
-  const speeds = shown.map(({ measures }) => measures.find(({ name }) => name === SPEED)?.value);
+  const speeds = shown.map(({ measures }) => measures.find(({ name }) => name === SPEED_MEASURE)?.value);
   const unit = writtenUnit(
     'hours',
     speeds.flatMap((value) => (value?.kind === 'estimate' ? [value.value] : [])),

@@ -1,7 +1,4 @@
-import type { Estimate, ShownPlan } from '@buildweek/results';
-
-/** The measure by which plans are drawn against their cost. */
-const SPEED = 'nine of ten jobs within';
+import { type Estimate, type ShownPlan, SPEED_MEASURE } from '@buildweek/results';
 
 /** Words for the verdict on a plan, as a legend has them. */
 export const PLAN_VERDICTS = ['meets every target', 'misses a target', 'not decided'] as const;
@@ -14,7 +11,7 @@ export function verdictOfPlan({ verdict }: ShownPlan): PlanVerdict {
 
 /** Hours within which nine of ten jobs are finished; null where that is not known. */
 export function speedOf({ measures }: ShownPlan): Estimate | null {
-  const found = measures.find(({ name }) => name === SPEED)?.value;
+  const found = measures.find(({ name }) => name === SPEED_MEASURE)?.value;
   return found?.kind === 'estimate' ? found : null;
 }
 

@@ -2,13 +2,14 @@ import {
   type Estimate,
   type PlanDifference,
   type PlanMeasure,
+  SPEED_MEASURE,
   type WrittenUnit,
   writtenFigure,
   writtenUnit,
 } from '@buildweek/results';
 
 /** What a sentence tells, where the lab has it, in this order; then what it costs. */
-const TOLD = ['nine of ten jobs within', 'nine of ten rush jobs within', 'jobs on time'];
+const TOLD = [SPEED_MEASURE, 'nine of ten rush jobs within', 'jobs on time'];
 const COST = 'committed cost';
 
 /** Two plans, measure by measure. */

@@ -2,6 +2,7 @@ import {
   bareMoneyText,
   figureOf,
   type ShownPlan,
+  SPEED_MEASURE,
   type TargetOfPlan,
   WHOLE,
   writtenUnit,
@@ -16,8 +17,6 @@ export interface PlanFacts {
   readonly undecided: number;
   readonly currency: string | null;
 }
-
-const SPEED = 'nine of ten jobs within';
 
 /** The answer in a few sentences, the most important first. */
 export function planHeadline(facts: PlanFacts): string[] {
@@ -143,7 +142,7 @@ function moreSentence(shown: readonly ShownPlan[], currency: string | null): str
   const gains = shown
     .filter(({ role }) => role === 'one more')
     .flatMap((plan) => {
-      const difference = plan.againstChosen.find(({ measure }) => measure === SPEED);
+      const difference = plan.againstChosen.find(({ measure }) => measure === SPEED_MEASURE);
       return difference?.outcome === 'better' && difference.difference.kind === 'estimate'
         ? [{ plan, difference: difference.difference }]
         : [];

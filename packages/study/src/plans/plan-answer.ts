@@ -1,5 +1,5 @@
 import type { CountVariation, Target, WordingVariation } from '@buildweek/model';
-import type { LookedPlan, PlanAnswer, ShownPlan } from '@buildweek/results';
+import { type LookedPlan, type PlanAnswer, type ShownPlan, SPEED_MEASURE } from '@buildweek/results';
 import { cautionsOf } from '../words/cautions.ts';
 import { bestMissed, explainPlan } from './explain-plan.ts';
 import { findPlan, type PlanSearch, type PlanSearchSettings } from './find-plan.ts';
@@ -122,13 +122,11 @@ function lookedOf({ found, candidates, targets }: PlanSearch): LookedPlan[] {
   }));
 }
 
-const SPEED = 'nine of ten jobs within';
-
 /** Plans of which no cheaper or equally dear one is faster, cheapest first. */
 export function frontierOf(shown: readonly ShownPlan[]): string[] {
   const known = shown
     .flatMap((plan) => {
-      const speed = plan.measures.find(({ name }) => name === SPEED)?.value;
+      const speed = plan.measures.find(({ name }) => name === SPEED_MEASURE)?.value;
       return plan.committedCost === null || speed?.kind !== 'estimate'
         ? []
         : [{ name: plan.name, cost: plan.committedCost, hours: speed.value }];

@@ -1,6 +1,13 @@
 import { type History, type JobClassHistory, MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
-import { MACHINE_STATES, PERSON_STATES, useOfState, WAIT_CAUSES, type WaitCause } from '@buildweek/results';
+import {
+  MACHINE_STATES,
+  PERSON_STATES,
+  SPEED_MEASURE,
+  useOfState,
+  WAIT_CAUSES,
+  type WaitCause,
+} from '@buildweek/results';
 import { pooledQuantile } from '@buildweek/statistics';
 import type { ReplicationMeasure } from './replication-measure.ts';
 
@@ -28,7 +35,7 @@ export function standardMeasures(labs: readonly Lab[]): ReplicationMeasure[] {
   return [
     meanLeadTime(),
     percentileOfLeadTime('half of jobs within', all, 0.5),
-    percentileOfLeadTime('nine of ten jobs within', all, 0.9),
+    percentileOfLeadTime(SPEED_MEASURE, all, 0.9),
     ...(hasRush && hasNormal ? [percentileOfLeadTime('nine of ten rush jobs within', rush, 0.9)] : []),
     ...(promises ? [onTime('jobs on time', all)] : []),
     ...(promises && hasRush && hasNormal ? [onTime('rush jobs on time', rush)] : []),

@@ -1,12 +1,12 @@
 import { type History, HOURS_PER_WEEK, MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
-import { PERSON_STATES, WAIT_CAUSES, type WaitCause } from '@buildweek/results';
+import { PERSON_STATES, SPEED_MEASURE, WAIT_CAUSES, type WaitCause } from '@buildweek/results';
 import type { ReplicationMeasure } from '../plans/replication-measure.ts';
 import { standardMeasures } from '../plans/standard-measures.ts';
 
 /** Of the measures of every comparison, those that hours of people bear on. */
 const SHARED: readonly string[] = [
-  'nine of ten jobs within',
+  SPEED_MEASURE,
   'mean lead time',
   'nine of ten rush jobs within',
   'jobs on time',

@@ -1,7 +1,7 @@
-import type { StaffPlan } from '@buildweek/results';
+import { SPEED_MEASURE, type StaffPlan } from '@buildweek/results';
 
 /** What decides between ways of staffing: the first of these that is known of the lab as it is. */
-const DECIDING: readonly string[] = ['nine of ten jobs within', 'jobs on time', 'mean lead time'];
+const DECIDING: readonly string[] = [SPEED_MEASURE, 'jobs on time', 'mean lead time'];
 
 /** Position of the measure that puts ways of staffing in order; -1 when none is known of today. */
 export function decidingMeasure([today]: readonly StaffPlan[]): number {
