@@ -1,5 +1,4 @@
 import { AWAY_VERSION, type AwayAnswer } from '@buildweek/results';
-import { formatProblem } from '@buildweek/scenario';
 import { type AwayQuestion, awayStudy, cautionsOf, spansOfAbsence, weekMeasures } from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
@@ -10,21 +9,28 @@ import {
   checkKept,
   keepAnswer,
   planRun,
-  USUAL_REPLICATIONS,
+  tellWarnings,
+  warningWords,
 } from '../plans/plan-answer.ts';
-import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
+import {
+  type PlanOptions,
+  planReplications,
+  planSettings,
+  type ReplicationsOptions,
+  withPlanOptions,
+  withReplicationsOption,
+} from '../plans/plan-options.ts';
 import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { awayText } from '../tables/away-text.ts';
 import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
-import { wholeNumberOption } from './option-values.ts';
+import { gathered, wholeNumberOption } from './option-values.ts';
 
-interface AwayOptions extends PlanOptions, ChangesOptions {
+interface AwayOptions extends PlanOptions, ChangesOptions, ReplicationsOptions {
   readonly group: readonly string[];
   readonly from: number;
   readonly for: number;
-  readonly replications?: number;
 }
 
 const USUAL_FROM = 3;
@@ -42,17 +48,12 @@ export function awayCommand(): Command {
     .option(
       '--group <name>',
       'only of this group of people; may be given again (default: each in turn)',
-      (value: string, before: readonly string[]) => [...before, value],
+      gathered,
       [] as readonly string[],
     )
     .option('--from <week>', 'away from this measured week on', wholeNumberOption(2), USUAL_FROM)
-    .option('--for <weeks>', 'away for so many weeks', wholeNumberOption(1), USUAL_LENGTH)
-    .option(
-      '--replications <number>',
-      `play each so often, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
-      wholeNumberOption(20),
-    );
-  return withPlanOptions(withChangesOption(command))
+    .option('--for <weeks>', 'away for so many weeks', wholeNumberOption(1), USUAL_LENGTH);
+  return withPlanOptions(withReplicationsOption(withChangesOption(command), 'each'))
     .addHelpText(
       'after',
       `
@@ -66,9 +67,9 @@ Examples:
 async function away(path: string, options: AwayOptions): Promise<void> {
   checkKept(options, AWAY_FILE);
   const file = readScenarioFile(path, options.with);
-  const { lab, settings: own, warnings } = file.reading;
+  const { lab, settings: own } = file.reading;
   const settings = planSettings({ ...own, weeks: Math.max(own.weeks, USUAL_WEEKS) }, options);
-  const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
+  const replications = planReplications(own, options);
   const names = lab.people.map(({ name }) => name);
   if (names.length === 0) throw badInput('Nobody works in this lab, so nobody can be away.');
   const unknown = options.group.find((name) => !names.includes(name));
@@ -91,12 +92,13 @@ async function away(path: string, options: AwayOptions): Promise<void> {
     level: settings.level,
   };
   const measures = weekMeasures(settings.weeks, spansOfAbsence(question));
+  tellWarnings(file);
   const answer = await playPlans(
     {
       command: 'away',
       path,
       texts: [file.text, `${options.from} ${options.for}`],
-      lab,
+      labs: [lab],
       settings,
       measures: () => measures,
     },
@@ -116,11 +118,10 @@ async function away(path: string, options: AwayOptions): Promise<void> {
         awayWeeks: options.for,
         ...found,
         cautions: cautionsOf(lab),
-        warnings: [...warnings.map(({ line, message }) => `Line ${line}: ${message}`), ...play.warnings],
+        warnings: [...warningWords(file), ...play.warnings],
       };
     },
   );
-  for (const warning of warnings) process.stderr.write(`Warning: ${formatProblem(warning)}\n`);
   await keepAnswer(answer, options, awayText(answer, styleFor(process.stdout)), async () =>
     (await import('@buildweek/report')).renderAway(answer),
   );

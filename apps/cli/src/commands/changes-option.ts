@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { gathered } from './option-values.ts';
 
 /** What a command has that plays one scenario, as it is or changed. */
 export interface ChangesOptions {
@@ -10,7 +11,7 @@ export function withChangesOption(command: Command): Command {
   return command.option(
     '--with <changes>',
     'the scenario with changes: places and values, as "technicians / count: 3"; several with a semicolon; may be given again',
-    (value: string, before: readonly string[]) => [...before, value],
+    gathered,
     [] as readonly string[],
   );
 }

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import type { Lab } from '@buildweek/model';
 import {
   COMPARISON_VERSION,
@@ -18,18 +17,32 @@ import {
 } from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
-import { COMPARISON_FILE, checkOutput, REPORT_FILE, writeOutput } from '../files/output-file.ts';
+import { COMPARISON_FILE } from '../files/output-file.ts';
 import { readChangedScenario, readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
-import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
+import {
+  answeredScenario,
+  checkKept,
+  keepAnswer,
+  planRun,
+  tellWarnings,
+  warningWords,
+} from '../plans/plan-answer.ts';
+import {
+  type PlanOptions,
+  planReplications,
+  planSettings,
+  type ReplicationsOptions,
+  withPlanOptions,
+  withReplicationsOption,
+} from '../plans/plan-options.ts';
 import { type PlanPlay, playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { comparisonText } from '../tables/comparison-text.ts';
 import { styleFor } from '../terminal/style.ts';
-import { wholeNumberOption } from './option-values.ts';
+import { gathered } from './option-values.ts';
 
-interface CompareOptions extends PlanOptions {
+interface CompareOptions extends PlanOptions, ReplicationsOptions {
   readonly with: readonly string[];
-  readonly replications?: number;
 }
 
 /** A plan with the scenario that it comes from. */
@@ -37,8 +50,6 @@ interface NamedScenario extends Plan {
   readonly changes: readonly string[];
   readonly file: ScenarioFile;
 }
-
-const USUAL_REPLICATIONS = 100;
 
 export function compareCommand(): Command {
   const command = new Command('compare')
@@ -50,15 +61,10 @@ export function compareCommand(): Command {
     .option(
       '--with <changes>',
       'the first scenario with changes: places and values, as "people / technicians / count: 3"; several with a semicolon; may be given again',
-      (value: string, before: readonly string[]) => [...before, value],
+      gathered,
       [] as readonly string[],
-    )
-    .option(
-      '--replications <number>',
-      `play so many replications of each, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
-      wholeNumberOption(20),
     );
-  return withPlanOptions(command)
+  return withPlanOptions(withReplicationsOption(command, 'each plan'))
     .addHelpText(
       'after',
       `
@@ -71,24 +77,21 @@ Examples:
 }
 
 async function compare(paths: readonly string[], options: CompareOptions): Promise<void> {
-  const toStandardOutput = options.json === '-';
-  if (options.json !== undefined && !toStandardOutput) {
-    checkOutput(options.json, COMPARISON_FILE, options.force);
-  }
-  if (options.page !== undefined) checkOutput(options.page, REPORT_FILE, options.force);
+  checkKept(options, COMPARISON_FILE);
   const plans = plansOf(paths, options.with);
   const [first] = plans as [NamedScenario];
   const { settings: own } = first.file.reading;
   const settings = planSettings(own, options);
   const currency = currencyOf(plans);
   const standard = standardMeasures(plans.map((plan) => plan.lab));
-  const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
+  const replications = planReplications(own, options);
+  tellWarnings(first.file);
   const answer = await playPlans(
     {
       command: 'compare',
       path: paths.join(' '),
       texts: plans.flatMap(({ name, file }) => [name, file.text]),
-      lab: first.lab,
+      labs: [first.lab, ...plans.map(({ lab }) => lab)],
       settings,
       measures: (lab, { name }) => {
         const own = plans.find((plan) => plan.name === name)?.file.reading.economics ?? null;
@@ -99,13 +102,12 @@ async function compare(paths: readonly string[], options: CompareOptions): Promi
     async (play) => {
       play.expect(replications * plans.length, false);
       const compared = await comparePlans(plans, play.plans, replications, settings.level, currency);
-      return compared === null
-        ? null
-        : answerOf(plans, compared, play, { replications, level: settings.level, currency });
+      return compared === null ? null : answerOf(plans, compared, play, replications, currency);
     },
   );
-  await keep(answer, options);
-  if (!toStandardOutput) process.stdout.write(comparisonText(answer, styleFor(process.stdout)));
+  await keepAnswer(answer, options, comparisonText(answer, styleFor(process.stdout)), async () =>
+    (await import('@buildweek/report')).renderComparison(answer),
+  );
 }
 
 function plansOf(paths: readonly string[], changes: readonly string[]): NamedScenario[] {
@@ -153,39 +155,29 @@ function currencyOf(plans: readonly NamedScenario[]): string | null {
 function answerOf(
   plans: readonly NamedScenario[],
   compared: ComparedPlans,
-  { ignoredWeeks, warnings, settings }: PlanPlay,
-  { replications, level, currency }: { replications: number; level: number; currency: string | null },
+  play: PlanPlay,
+  replications: number,
+  currency: string | null,
 ): ComparisonAnswer {
   return {
     format: 'buildweek comparison',
     version: COMPARISON_VERSION,
     program: { name: 'buildweek', version: programVersion() },
     currency,
-    run: {
-      seed: settings.seed,
-      replications,
-      weeks: settings.weeks,
-      ignoredWeeks,
-      capWeeks: settings.capWeeks,
-      level,
-    },
+    run: planRun(play, replications),
     differencesLevel: compared.differencesLevel,
     plans: plans.map(({ name, changes, file, lab }, index) => ({
       name,
       changes: [...changes],
-      scenario: {
-        name: file.reading.lab.name,
-        text: file.text,
-        hash: createHash('sha256').update(file.text).digest('hex'),
-      },
+      scenario: answeredScenario(file),
       measures: [...(compared.measures[index] ?? [])],
-      ...handOf(lab, compared.measures[index] ?? [], settings.weeks),
+      ...handOf(lab, compared.measures[index] ?? [], play.settings.weeks),
     })),
     pairs: [...compared.pairs],
     cautions: [
       ...new Map(plans.flatMap(({ lab }) => cautionsOf(lab)).map((one) => [one.topic, one])).values(),
     ],
-    warnings: [...warnings],
+    warnings: [...new Set(plans.flatMap(({ file }) => warningWords(file))), ...play.warnings],
   };
 }
 
@@ -196,15 +188,4 @@ function handOf(
 ): Pick<ComparedPlan, 'handHours' | 'handCalculation' | 'handSentence'> {
   const { handHours, handCalculation } = handBeside(lab, weeks);
   return { handHours, handCalculation, handSentence: handSentence(measures, handHours) };
-}
-
-async function keep(answer: ComparisonAnswer, { json, page }: CompareOptions): Promise<void> {
-  const text = `${JSON.stringify(answer, null, 1)}\n`;
-  if (json === '-') process.stdout.write(text);
-  else if (json !== undefined) writeOutput(json, text);
-  if (page === undefined) return;
-  // Charts take a while to load: without a page the command does without.
-  const { renderComparison } = await import('@buildweek/report');
-  writeOutput(page, renderComparison(answer));
-  process.stderr.write(`The page is in ${page}. Open it in a browser.\n`);
 }

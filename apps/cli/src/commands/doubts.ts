@@ -1,6 +1,6 @@
 import type { Doubt, Lab } from '@buildweek/model';
 import { DOUBTS_VERSION, type DoubtsAnswer } from '@buildweek/results';
-import { formatProblem, usualDoubts } from '@buildweek/scenario';
+import { usualDoubts } from '@buildweek/scenario';
 import {
   type AskedTargets,
   askedTargets,
@@ -21,9 +21,17 @@ import {
   keepAnswer,
   leftOutWords,
   planRun,
-  USUAL_REPLICATIONS,
+  tellWarnings,
+  warningWords,
 } from '../plans/plan-answer.ts';
-import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
+import {
+  type PlanOptions,
+  planReplications,
+  planSettings,
+  type ReplicationsOptions,
+  withPlanOptions,
+  withReplicationsOption,
+} from '../plans/plan-options.ts';
 import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { doubtsText } from '../tables/doubts-text.ts';
@@ -31,9 +39,8 @@ import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface DoubtsOptions extends PlanOptions, ChangesOptions {
+interface DoubtsOptions extends PlanOptions, ChangesOptions, ReplicationsOptions {
   readonly of?: string;
-  readonly replications?: number;
   readonly worlds: number;
 }
 
@@ -51,13 +58,8 @@ export function doubtsCommand(): Command {
       '--of <measure>',
       'what effects are looked at for: a measure, or a part of its name (default: the target that fails most often, else the lead time that nine of ten jobs keep)',
     )
-    .option(
-      '--replications <number>',
-      `play each end of a range so often, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
-      wholeNumberOption(20),
-    )
     .option('--worlds <number>', 'draw so many worlds, at least 20', wholeNumberOption(20), USUAL_WORLDS);
-  return withPlanOptions(withChangesOption(command))
+  return withPlanOptions(withReplicationsOption(withChangesOption(command), 'each end of a range'))
     .addHelpText(
       'after',
       `
@@ -77,22 +79,23 @@ Examples:
 async function doubts(path: string, options: DoubtsOptions): Promise<void> {
   checkKept(options, DOUBTS_FILE);
   const file = readScenarioFile(path, options.with);
-  const { lab, settings: own, doubts: stated, targets: statedTargets, warnings } = file.reading;
+  const { lab, settings: own, doubts: stated, targets: statedTargets } = file.reading;
   const looked = stated ?? usualDoubts(lab);
   if (looked.length === 0) throw badInput('There is nothing in this lab that could be in doubt by a factor.');
   const asked = askedTargets(lab, statedTargets);
   const { targets } = asked;
   const settings = planSettings(own, options);
-  const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
+  const replications = planReplications(own, options);
   const standard = standardMeasures([lab]);
   const measures = (of: Lab) => [...judgedMeasures(of, targets), ...standard];
   const measure = askedMeasure(options.of, measures(lab), targets.length);
+  tellWarnings(file);
   const answer = await playPlans(
     {
       command: 'doubts',
       path,
-      texts: [file.text, String(replications)],
-      lab,
+      texts: [file.text],
+      labs: [lab],
       settings,
       measures,
     },
@@ -122,11 +125,10 @@ async function doubts(path: string, options: DoubtsOptions): Promise<void> {
         ...found,
         assumptions: assumptionsOf(stated, looked, asked),
         cautions: cautionsOf(lab),
-        warnings: [...warnings.map(({ line, message }) => `Line ${line}: ${message}`), ...play.warnings],
+        warnings: [...warningWords(file), ...play.warnings],
       };
     },
   );
-  for (const warning of warnings) process.stderr.write(`Warning: ${formatProblem(warning)}\n`);
   await keepAnswer(answer, options, doubtsText(answer, styleFor(process.stdout)), async () =>
     (await import('@buildweek/report')).renderDoubts(answer),
   );

@@ -1,6 +1,6 @@
 import type { BudgetTarget, Economics, Lab, Target } from '@buildweek/model';
 import { GROWTH_VERSION, type GrowthAnswer } from '@buildweek/results';
-import { AskedGrowthError, askedGrowth, formatProblem } from '@buildweek/scenario';
+import { AskedGrowthError, askedGrowth } from '@buildweek/scenario';
 import { type AskedTargets, askedTargets, cautionsOf, growthStudy, judgedMeasures } from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
@@ -12,9 +12,17 @@ import {
   keepAnswer,
   leftOutWords,
   planRun,
-  USUAL_REPLICATIONS,
+  tellWarnings,
+  warningWords,
 } from '../plans/plan-answer.ts';
-import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
+import {
+  type PlanOptions,
+  planReplications,
+  planSettings,
+  type ReplicationsOptions,
+  withPlanOptions,
+  withReplicationsOption,
+} from '../plans/plan-options.ts';
 import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { growthText } from '../tables/growth-text.ts';
@@ -22,11 +30,10 @@ import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface GrowthOptions extends PlanOptions, ChangesOptions {
+interface GrowthOptions extends PlanOptions, ChangesOptions, ReplicationsOptions {
   readonly by?: string;
   readonly months: number;
   readonly lead: number;
-  readonly replications?: number;
 }
 
 /** A year, which is what budgets are made for. */
@@ -48,13 +55,8 @@ export function growthCommand(): Command {
       'weeks from an order until it works, where the scenario states none',
       wholeNumberOption(0),
       USUAL_LEAD,
-    )
-    .option(
-      '--replications <number>',
-      `play each month so often, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
-      wholeNumberOption(20),
     );
-  return withPlanOptions(withChangesOption(command))
+  return withPlanOptions(withReplicationsOption(withChangesOption(command), 'each month'))
     .addHelpText(
       'after',
       `
@@ -68,7 +70,7 @@ Examples:
 async function growth(path: string, options: GrowthOptions): Promise<void> {
   checkKept(options, GROWTH_FILE);
   const file = readScenarioFile(path, options.with);
-  const { lab, settings: own, targets: statedTargets, warnings, economics } = file.reading;
+  const { lab, settings: own, targets: statedTargets, economics } = file.reading;
   const growthPerMonth = options.by === undefined ? null : growthOf(options.by);
   checkGrowth(lab, growthPerMonth);
   const asked = askedTargets(lab, statedTargets);
@@ -79,13 +81,14 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
     );
   }
   const settings = planSettings(own, options);
-  const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
+  const replications = planReplications(own, options);
+  tellWarnings(file);
   const answer = await playPlans(
     {
       command: 'growth',
       path,
       texts: [file.text, String(growthPerMonth)],
-      lab,
+      labs: [lab],
       settings,
       measures: (of) => judgedMeasures(of, targets),
     },
@@ -123,11 +126,10 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
           ),
         ],
         cautions: cautionsOf(lab),
-        warnings: [...warnings.map(({ line, message }) => `Line ${line}: ${message}`), ...play.warnings],
+        warnings: [...warningWords(file), ...play.warnings],
       };
     },
   );
-  for (const warning of warnings) process.stderr.write(`Warning: ${formatProblem(warning)}\n`);
   await keepAnswer(answer, options, growthText(answer, styleFor(process.stdout)), async () =>
     (await import('@buildweek/report')).renderGrowth(answer),
   );

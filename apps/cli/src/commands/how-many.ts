@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { PLAN_ANSWER_VERSION, type PlanAnswer } from '@buildweek/results';
 import type { ChangeWording } from '@buildweek/scenario';
 import {
@@ -16,8 +15,16 @@ import {
 } from '@buildweek/study';
 import { Command, Option } from 'commander';
 import { badInput } from '../failure.ts';
-import { checkOutput, PLAN_FILE, REPORT_FILE, writeOutput } from '../files/output-file.ts';
+import { PLAN_FILE } from '../files/output-file.ts';
 import { readChangedScenario, readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
+import {
+  answeredScenario,
+  checkKept,
+  keepAnswer,
+  planRun,
+  tellWarnings,
+  warningWords,
+} from '../plans/plan-answer.ts';
 import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
 import { planVariants } from '../plans/plan-variants.ts';
 import { type PlanPlay, playPlans } from '../plans/play-plans.ts';
@@ -25,7 +32,7 @@ import { programVersion } from '../program-version.ts';
 import { nextSteps } from '../tables/next-steps.ts';
 import { planText } from '../tables/plan-text.ts';
 import { styleFor } from '../terminal/style.ts';
-import { amountOption, shareOption, wholeNumberOption } from './option-values.ts';
+import { amountOption, gathered, shareOption, wholeNumberOption } from './option-values.ts';
 
 interface HowManyOptions extends PlanOptions {
   readonly vary: readonly string[];
@@ -94,30 +101,26 @@ Examples:
     .action(howMany);
 }
 
-function gathered(value: string, before: readonly string[]): readonly string[] {
-  return [...before, value];
-}
-
 async function howMany(path: string, options: HowManyOptions): Promise<void> {
-  const toStandardOutput = options.json === '-';
-  if (options.json !== undefined && !toStandardOutput) checkOutput(options.json, PLAN_FILE, options.force);
-  if (options.page !== undefined) checkOutput(options.page, REPORT_FILE, options.force);
+  checkKept(options, PLAN_FILE);
   const file = asked(readScenarioFile(path), path, options);
   const { lab, targets, variations, economics } = file.reading;
   const settings = planSettings(file.reading.settings, options);
   checkQuestion(file, path, options);
   const counts = variations.filter((one) => one.kind === 'count');
   const wordings = variations.filter((one) => one.kind === 'wording');
-  const plans = candidatePlans(planVariants(file, path), counts);
+  const variants = planVariants(file, path);
+  const plans = candidatePlans(variants, counts);
   const own = observedTargets(targets);
   const standard = standardMeasures(plans.map((plan) => plan.lab));
   const firstTarget = standard.length + moneyMeasures(lab, economics).length;
+  tellWarnings(file);
   const answer = await playPlans(
     {
       command: 'how-many',
       path,
       texts: [file.text],
-      lab,
+      labs: [lab, ...variants.map((variant) => variant.lab)],
       settings,
       // Other wording may have other prices, and a plan that is only shown may lie outside the ranges.
       measures: (one, plan) => {
@@ -151,11 +154,10 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
       return findings === null ? null : answerOf(file, findings, play);
     },
   );
-  await keep(answer, options);
-  if (toStandardOutput) return;
   const style = styleFor(process.stdout);
   const names = counts.map(({ group }) => group);
-  process.stdout.write(`${planText(answer, style)}${nextSteps(answer, path, names, style)}`);
+  const text = `${planText(answer, style)}${nextSteps(answer, path, names, style)}`;
+  await keepAnswer(answer, options, text, async () => (await import('@buildweek/report')).renderPlan(answer));
 }
 
 /** The scenario with the targets and choices of the command line in the place of its own. */
@@ -197,37 +199,14 @@ function checkQuestion({ reading }: ScenarioFile, path: string, { best, budget }
 }
 
 function answerOf(file: ScenarioFile, findings: PlanFindings, play: PlanPlay): PlanAnswer {
-  const { settings, ignoredWeeks, warnings, plans } = play;
   return {
     format: 'buildweek plan',
     version: PLAN_ANSWER_VERSION,
     program: { name: 'buildweek', version: programVersion() },
-    scenario: {
-      name: file.reading.lab.name,
-      text: file.text,
-      hash: createHash('sha256').update(file.text).digest('hex'),
-    },
+    scenario: answeredScenario(file),
     currency: file.reading.economics?.currency ?? null,
-    run: {
-      seed: settings.seed,
-      weeks: settings.weeks,
-      ignoredWeeks,
-      capWeeks: settings.capWeeks,
-      level: settings.level,
-      replications: plans.replications,
-    },
+    run: planRun(play, play.plans.replications),
     ...findings,
-    warnings: [...warnings],
+    warnings: [...warningWords(file), ...play.warnings],
   };
-}
-
-async function keep(answer: PlanAnswer, { json, page }: HowManyOptions): Promise<void> {
-  const text = `${JSON.stringify(answer, null, 1)}\n`;
-  if (json === '-') process.stdout.write(text);
-  else if (json !== undefined) writeOutput(json, text);
-  if (page === undefined) return;
-  // Charts take a while to load: without a page the command does without.
-  const { renderPlan } = await import('@buildweek/report');
-  writeOutput(page, renderPlan(answer));
-  process.stderr.write(`The page is in ${page}. Open it in a browser.\n`);
 }

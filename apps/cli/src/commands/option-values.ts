@@ -9,6 +9,11 @@ export function wholeNumberOption(fewest: number): (text: string) => number {
   };
 }
 
+/** Gathers an option that may be given again. */
+export function gathered(value: string, before: readonly string[]): readonly string[] {
+  return [...before, value];
+}
+
 /** Reads `1, 5, 20, 100`. */
 export function quantitiesOption(text: string): number[] {
   const quantities = text.split(/[\s,]+/).filter((part) => part !== '');

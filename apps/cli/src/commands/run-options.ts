@@ -1,5 +1,6 @@
 import type { PrecisionAsked, StudySettings } from '@buildweek/model';
 import { badInput } from '../failure.ts';
+import { checkReplications } from '../plans/plan-options.ts';
 import type { ChangesOptions } from './changes-option.ts';
 
 /** The options of the command `run`. */
@@ -28,11 +29,7 @@ export function settingsFrom(scenario: StudySettings, options: RunOptions): Stud
       '--at-most limits the search for a precision, and none is asked for. Add --precision "5 %".',
     );
   }
-  if (replications !== null && replications < 20) {
-    throw badInput(
-      `The scenario asks for ${replications} replications; an interval needs at least 20. Write "replications: 20" or more, or add --replications 20.`,
-    );
-  }
+  if (replications !== null) checkReplications(replications);
   return {
     ...scenario,
     seed: options.seed ?? scenario.seed,

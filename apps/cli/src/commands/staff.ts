@@ -1,22 +1,25 @@
 import { STAFF_VERSION, type StaffAnswer } from '@buildweek/results';
 import { cautionsOf, compareStaff, staffMeasures } from '@buildweek/study';
 import { Command } from 'commander';
-import { checkOutput, REPORT_FILE, STAFF_FILE, writeOutput } from '../files/output-file.ts';
+import { STAFF_FILE } from '../files/output-file.ts';
 import { readScenarioFile } from '../files/scenario-file.ts';
-import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
+import { checkKept, keepAnswer, planRun, tellWarnings, warningWords } from '../plans/plan-answer.ts';
+import {
+  type PlanOptions,
+  planReplications,
+  planSettings,
+  type ReplicationsOptions,
+  withPlanOptions,
+  withReplicationsOption,
+} from '../plans/plan-options.ts';
 import { playPlans } from '../plans/play-plans.ts';
 import { programVersion } from '../program-version.ts';
 import { staffPlans } from '../staff/staff-plans.ts';
 import { staffText } from '../tables/staff-text.ts';
 import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
-import { wholeNumberOption } from './option-values.ts';
 
-interface StaffOptions extends PlanOptions, ChangesOptions {
-  readonly replications?: number;
-}
-
-const USUAL_REPLICATIONS = 100;
+type StaffOptions = PlanOptions & ChangesOptions & ReplicationsOptions;
 
 const NOTES = [
   'All options are played on the same random numbers: jobs, machines and those whose group keeps its name have the same luck. Who is moved becomes a group of another name, with luck of its own in absence and other duties.',
@@ -29,13 +32,8 @@ export function staffCommand(): Command {
     .description(
       'Plays a lab with its people at other hours, with other skills and in other numbers, on the same random numbers, and says what that does to lead times and waiting. The options are those under "staff" in the scenario; where there are none, the program makes some of the people who are there. Hours are held against rules that the scenario can state; whether they are lawful is not for a program to say.',
     )
-    .argument('<file>', 'scenario file (YAML), or - for standard input')
-    .option(
-      '--replications <number>',
-      `play so many replications of each option, at least 20 (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
-      wholeNumberOption(20),
-    );
-  return withPlanOptions(withChangesOption(command))
+    .argument('<file>', 'scenario file (YAML); - reads standard input');
+  return withPlanOptions(withReplicationsOption(withChangesOption(command), 'each option'))
     .addHelpText(
       'after',
       `
@@ -56,33 +54,32 @@ Examples:
 }
 
 async function staff(path: string, options: StaffOptions): Promise<void> {
-  const toStandardOutput = options.json === '-';
-  if (options.json !== undefined && !toStandardOutput) checkOutput(options.json, STAFF_FILE, options.force);
-  if (options.page !== undefined) checkOutput(options.page, REPORT_FILE, options.force);
+  checkKept(options, STAFF_FILE);
   const file = readScenarioFile(path, options.with);
   const { scenario, lab, economics, settings: own } = file.reading;
   const { plans, leftOut } = staffPlans(file, path);
   const settings = planSettings(own, options);
-  const replications = options.replications ?? own.replications ?? USUAL_REPLICATIONS;
+  const replications = planReplications(own, options);
   const measures = staffMeasures(lab);
   const { rules } = scenario.staff;
   const currency = economics?.currency ?? null;
+  tellWarnings(file);
   const answer = await playPlans(
     {
       command: 'staff',
       path,
       texts: plans.flatMap(({ name, scenario: { text } }) => [name, text]),
-      lab,
+      labs: [lab, ...plans.map((plan) => plan.lab)],
       settings,
       measures: () => measures.all,
     },
     options,
-    async ({ plans: observed, ignoredWeeks, warnings, expect }): Promise<StaffAnswer | null> => {
-      expect(replications * plans.length, false);
-      const { weeks, capWeeks, level, seed } = settings;
+    async (play): Promise<StaffAnswer | null> => {
+      play.expect(replications * plans.length, false);
+      const { weeks, level } = settings;
       const compared = await compareStaff({
         plans,
-        observed,
+        observed: play.plans,
         measures,
         rules,
         weeks,
@@ -97,7 +94,7 @@ async function staff(path: string, options: StaffOptions): Promise<void> {
         program: { name: 'buildweek', version: programVersion() },
         scenarioName: lab.name,
         currency,
-        run: { seed, replications, weeks, ignoredWeeks, capWeeks, level },
+        run: planRun(play, replications),
         rules,
         ...compared,
         leftOut,
@@ -105,21 +102,11 @@ async function staff(path: string, options: StaffOptions): Promise<void> {
         cautions: [
           ...new Map(plans.flatMap((plan) => cautionsOf(plan.lab)).map((one) => [one.topic, one])).values(),
         ],
-        warnings: [...warnings],
+        warnings: [...warningWords(file), ...play.warnings],
       };
     },
   );
-  await keep(answer, options);
-  if (!toStandardOutput) process.stdout.write(staffText(answer, styleFor(process.stdout)));
-}
-
-async function keep(answer: StaffAnswer, { json, page }: StaffOptions): Promise<void> {
-  const text = `${JSON.stringify(answer, null, 1)}\n`;
-  if (json === '-') process.stdout.write(text);
-  else if (json !== undefined) writeOutput(json, text);
-  if (page === undefined) return;
-  // Charts take a while to load: without a page the command does without.
-  const { renderStaff } = await import('@buildweek/report');
-  writeOutput(page, renderStaff(answer));
-  process.stderr.write(`The page is in ${page}. Open it in a browser.\n`);
+  await keepAnswer(answer, options, staffText(answer, styleFor(process.stdout)), async () =>
+    (await import('@buildweek/report')).renderStaff(answer),
+  );
 }

@@ -4,7 +4,11 @@ import { badInput } from '../failure.ts';
 const CODES: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file',
   EISDIR: 'that is a folder, not a file',
-  EACCES: 'it may not be read',
+  ENOTDIR: 'what it is to be in is no folder',
+  EACCES: 'permission is denied',
+  EPERM: 'permission is denied',
+  EROFS: 'nothing can be written there',
+  ENOSPC: 'the disk is full',
 };
 
 /**

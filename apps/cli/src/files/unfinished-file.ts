@@ -1,4 +1,5 @@
-import { appendFileSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import type { ObservationJournal } from '@buildweek/study';
 import { badInput } from '../failure.ts';
 import { reasonOf } from './read-file.ts';
@@ -39,11 +40,10 @@ export class UnfinishedFile implements ObservationJournal {
       throw badInput(`${path} is there already and is not unfinished work of this program. Move it away.`);
     }
     const header: Header = { format: 'buildweek unfinished work', command, fingerprint };
-    try {
+    written(path, () => {
+      mkdirSync(dirname(path), { recursive: true });
       writeFileSync(path, `${JSON.stringify(header)}\n`);
-    } catch (error) {
-      throw badInput(`Cannot write ${path}, where unfinished work is kept: ${reasonOf(error)}.`);
-    }
+    });
     return new UnfinishedFile(path, new Map());
   }
 
@@ -52,7 +52,7 @@ export class UnfinishedFile implements ObservationJournal {
     if (!existsSync(path)) {
       throw badInput(`There is no unfinished work in ${path}. Leave out --resume to begin.`);
     }
-    const [first = '', ...lines] = readFileSync(path, 'utf8').split('\n');
+    const [first = '', ...lines] = linesOf(path);
     const header = parse<Header>(first);
     if (header?.format !== 'buildweek unfinished work') {
       throw badInput(`${path} is no unfinished work of this program. Leave out --resume to begin anew.`);
@@ -75,7 +75,7 @@ export class UnfinishedFile implements ObservationJournal {
       );
     }
     // A cut line must not run into the next one.
-    appendFileSync(path, '\n');
+    written(path, () => appendFileSync(path, '\n'));
     return new UnfinishedFile(path, kept);
   }
 
@@ -83,11 +83,12 @@ export class UnfinishedFile implements ObservationJournal {
     return this.kept.get(plan)?.get(replication) ?? null;
   }
 
+  /** @throws Failure for bad input when the file cannot be written any more */
   write(plan: string, replication: number, observation: Float64Array): void {
     this.isWorthKeeping = true;
     const values = Array.from(observation, (value) => (Number.isFinite(value) ? value : null));
     const line: Line = { plan, replication, values };
-    appendFileSync(this.path, `${JSON.stringify(line)}\n`);
+    written(this.path, () => appendFileSync(this.path, `${JSON.stringify(line)}\n`));
   }
 
   /** The work is done, or was never begun. */
@@ -97,9 +98,27 @@ export class UnfinishedFile implements ObservationJournal {
 }
 
 function isOurs(path: string): boolean {
-  return (
-    parse<Header>(readFileSync(path, 'utf8').split('\n', 1)[0] ?? '')?.format === 'buildweek unfinished work'
-  );
+  return parse<Header>(linesOf(path)[0] ?? '')?.format === 'buildweek unfinished work';
+}
+
+/** @throws Failure for bad input when it cannot be read */
+function linesOf(path: string): string[] {
+  try {
+    return readFileSync(path, 'utf8').split('\n');
+  } catch (error) {
+    throw badInput(`Cannot read ${path}, where unfinished work is kept: ${reasonOf(error)}.`);
+  }
+}
+
+/** @throws Failure for bad input when it cannot be written */
+function written(path: string, write: () => void): void {
+  try {
+    write();
+  } catch (error) {
+    throw badInput(
+      `Cannot write ${path}, where unfinished work is kept: ${reasonOf(error)}. Work in a folder that can be written, or name a file in one: --json FILE`,
+    );
+  }
 }
 
 function parse<T>(text: string): T | null {

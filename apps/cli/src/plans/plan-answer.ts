@@ -1,12 +1,11 @@
 import { createHash } from 'node:crypto';
 import type { AnsweredScenario, PlanRun } from '@buildweek/results';
+import { formatProblem } from '@buildweek/scenario';
 import { checkOutput, type OutputKind, REPORT_FILE, writeOutput } from '../files/output-file.ts';
 import type { ScenarioFile } from '../files/scenario-file.ts';
+import { styleFor } from '../terminal/style.ts';
 import type { PlanOptions } from './plan-options.ts';
 import type { PlanPlay } from './play-plans.ts';
-
-/** Replications of each plan where neither the command nor the scenario says it. */
-export const USUAL_REPLICATIONS = 100;
 
 /** The scenario as an answer holds it. */
 export function answeredScenario({ text, reading }: ScenarioFile): AnsweredScenario {
@@ -31,6 +30,19 @@ export function leftOutWords(wordings: readonly string[]): string[] {
   return [
     `Targets on money are not looked at: ${wordings.map((one) => `“${one}”`).join(', ')}; "buildweek run" judges them.`,
   ];
+}
+
+/** What is odd in a scenario, said before any work is done. */
+export function tellWarnings({ reading: { warnings } }: ScenarioFile): void {
+  const style = styleFor(process.stderr);
+  for (const warning of warnings) {
+    process.stderr.write(`${style.warning('Warning:')} ${formatProblem(warning)}\n`);
+  }
+}
+
+/** What is odd in a scenario, as an answer says it. */
+export function warningWords({ reading: { warnings } }: ScenarioFile): string[] {
+  return warnings.map(({ line, message }) => `Line ${line} of the scenario: ${message}`);
 }
 
 /** Makes sure, before any work is done, that the answer can be kept. @throws Failure for bad input */

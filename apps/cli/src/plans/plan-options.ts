@@ -1,6 +1,7 @@
 import type { StudySettings } from '@buildweek/model';
 import { type Command, Option } from 'commander';
 import { ignoredWeeksOption, wholeNumberOption } from '../commands/option-values.ts';
+import { badInput } from '../failure.ts';
 
 /** The options of all commands that play several plans. */
 export interface PlanOptions {
@@ -45,4 +46,44 @@ export function planSettings(scenario: StudySettings, options: PlanOptions): Stu
     weeks: options.weeks ?? scenario.weeks,
     ignoredWeeks: options.ignoredWeeks ?? scenario.ignoredWeeks,
   };
+}
+
+/** What a command has that plays each of its plans so often. */
+export interface ReplicationsOptions {
+  readonly replications?: number;
+}
+
+/** Replications of each plan where neither the command nor the scenario says it. */
+const USUAL_REPLICATIONS = 100;
+/** An interval needs so many. */
+const FEWEST_REPLICATIONS = 20;
+
+/** Adds the option to say how often each plan is played. @param each what is played so often, in words */
+export function withReplicationsOption(command: Command, each: string): Command {
+  return command.option(
+    '--replications <number>',
+    `play ${each} so often, at least ${FEWEST_REPLICATIONS} (default: what the scenario says, or ${USUAL_REPLICATIONS})`,
+    wholeNumberOption(FEWEST_REPLICATIONS),
+  );
+}
+
+/**
+ * How often each plan is played.
+ * @throws Failure for bad input when the scenario asks for fewer replications than an interval needs
+ */
+export function planReplications(
+  { replications: stated }: StudySettings,
+  { replications: asked }: ReplicationsOptions,
+): number {
+  const replications = asked ?? stated ?? USUAL_REPLICATIONS;
+  checkReplications(replications);
+  return replications;
+}
+
+/** @throws Failure for bad input when a scenario asks for fewer replications than an interval needs */
+export function checkReplications(replications: number): void {
+  if (replications >= FEWEST_REPLICATIONS) return;
+  throw badInput(
+    `The scenario asks for ${replications} replications; an interval needs at least ${FEWEST_REPLICATIONS}. Write "replications: ${FEWEST_REPLICATIONS}" or more, or add --replications ${FEWEST_REPLICATIONS}.`,
+  );
 }

@@ -17,6 +17,7 @@ import { stopOnSignal } from '../stop-on-signal.ts';
 import { ProgressBar } from '../terminal/progress-bar.ts';
 import { WorkerExecutor } from '../workers/worker-executor.ts';
 import type { PlanOptions } from './plan-options.ts';
+import { resumeCommand } from './resume-command.ts';
 
 /** What is to be played. */
 export interface PlanWork {
@@ -24,10 +25,10 @@ export interface PlanWork {
   readonly command: string;
   /** Scenario file, for names of files and for what to write to go on. */
   readonly path: string;
-  /** Whatever else the observations depend on: texts of scenarios, changes. */
+  /** Whatever else the observations depend on: texts of scenarios, changes, names. */
   readonly texts: readonly string[];
-  /** The lab whose ignored weeks hold for all plans. */
-  readonly lab: Lab;
+  /** What all plans are made from; the ignored weeks of the first hold for all. */
+  readonly labs: readonly [Lab, ...Lab[]];
   readonly settings: StudySettings;
   readonly measures: MeasuresOfPlan;
 }
@@ -53,13 +54,15 @@ export interface PlanPlay {
  * @throws Failure with exit code 130 when it was stopped
  */
 export async function playPlans<Answer>(
-  { command, path, texts, lab, settings, measures }: PlanWork,
+  { command, path, texts, labs, settings, measures }: PlanWork,
   options: PlanOptions,
   work: (play: PlanPlay) => Promise<Answer | null>,
 ): Promise<Answer> {
   const file = openUnfinished(unfinishedPath(path, command, options), command, options.resume, [
     programVersion(),
     JSON.stringify(settings),
+    // Labs besides texts: a scenario names files, and what is in them may have changed.
+    ...labs.map((lab) => JSON.stringify(lab)),
     ...texts,
   ]);
   const { signal, forget } = stopOnSignal();
@@ -68,13 +71,13 @@ export async function playPlans<Answer>(
   let isDone = false;
   try {
     const decided = await decideIgnoredWeeks(
-      lab,
+      labs[0],
       settings,
       executor,
       (done, total) => bar.show({ stage: 'pilot', done, total, mayEndSooner: false }),
       signal,
     );
-    if (decided === null) throw stopped(file, command, path);
+    if (decided === null) throw stopped(file);
     let expected = { total: 0, mayEndSooner: false };
     const plans = new ObservedPlans({
       measures,
@@ -105,7 +108,7 @@ export async function playPlans<Answer>(
         expected = { total, mayEndSooner };
       },
     });
-    if (answer === null) throw stopped(file, command, path);
+    if (answer === null) throw stopped(file);
     isDone = true;
     return answer;
   } catch (error) {
@@ -118,11 +121,11 @@ export async function playPlans<Answer>(
   }
 }
 
-function stopped(file: UnfinishedFile, command: string, path: string): Failure {
+function stopped(file: UnfinishedFile): Failure {
   if (!file.isWorthKeeping) return new Failure(EXIT.stopped, 'Stopped before anything was finished.');
   return new Failure(
     EXIT.stopped,
-    `Stopped. What was played is kept in ${file.path}. Go on with the same command and --resume: buildweek ${command} ${path} --resume`,
+    `Stopped. What was played is kept in ${file.path}. Go on with: ${resumeCommand(process.argv.slice(2))}`,
   );
 }
 
