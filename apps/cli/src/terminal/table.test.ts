@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { numbers, tableText, words } from './table.ts';
 
@@ -27,5 +28,50 @@ describe('tableText', () => {
     const text = tableText([words('machine')], [{ cells: [`\u001b[31m${'x'.repeat(200)}`] }], plain);
     expect(text).toContain('·[31mxxx');
     expect(text.split('\n')[1]).toHaveLength(62);
+  });
+
+  it('breaks words and never figures where a terminal is narrow', () => {
+    const text = tableText(
+      [words('what'), numbers('load')],
+      [{ cells: ['resin machines of the first floor', '100 %'], under: 'full builds, day and night' }],
+      plain,
+      26,
+    );
+    expect(text.split('\n')).toEqual([
+      '  what                load',
+      '  resin machines of  100 %',
+      '  the first floor',
+      '    full builds, day and',
+      '    night',
+    ]);
+  });
+
+  it('becomes sentences where even that is too wide', () => {
+    const text = tableText(
+      [words('what'), numbers('load'), numbers('nine of ten within'), numbers('note')],
+      [{ cells: ['resin machines', '100 %', '4.1 (3.9 to 4.3)', ''] }],
+      plain,
+      36,
+    );
+    expect(text.split('\n')).toEqual([
+      '  resin machines: load 100 %; nine',
+      '    of ten within 4.1 (3.9 to 4.3)',
+    ]);
+  });
+
+  it('is never wider than the terminal, whatever stands in it', () => {
+    const word = fc.string({ minLength: 0, maxLength: 70, unit: 'grapheme-ascii' });
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(word, word, word), { minLength: 1, maxLength: 4 }),
+        fc.integer({ min: 30, max: 120 }),
+        (rows, room) => {
+          const cells = rows.map((row) => ({ cells: row }));
+          const text = tableText([words('one'), numbers('two'), words('three')], cells, plain, room);
+          expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(room);
+        },
+      ),
+      { seed: 20261125 },
+    );
   });
 });

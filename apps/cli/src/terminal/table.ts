@@ -1,4 +1,6 @@
+import { columnWidths } from './column-widths.ts';
 import { harmless, type Style } from './style.ts';
+import { lengthOf, wrapped } from './wrap.ts';
 
 export interface Column {
   readonly title: string;
@@ -25,37 +27,93 @@ export interface Row {
 const LONGEST_CELL = 60;
 const GAP = '  ';
 const MARGIN = '  ';
+const LEAST_LINE = 20;
+/** A column of words is made no narrower than this. */
+const NARROWEST = 14;
 
-/** Columns in line, with their titles above. */
-export function tableText(columns: readonly Column[], rows: readonly Row[], style: Style): string {
+/**
+ * Columns in line, with their titles above. Where the terminal is too narrow for that, titles and words are broken
+ * over several lines; where it is too narrow even then, every row becomes a sentence of titles and cells.
+ *
+ * @param room letters of a line; without a terminal there is no end to it
+ */
+export function tableText(
+  columns: readonly Column[],
+  rows: readonly Row[],
+  style: Style,
+  room: number = process.stdout.columns ?? Number.POSITIVE_INFINITY,
+): string {
   const cells = rows.map((row) => row.cells.map((cell) => short(harmless(cell))));
-  const widths = columns.map(({ title }, index) =>
-    Math.max(lengthOf(title), ...cells.map((row) => lengthOf(row[index] ?? ''))),
-  );
-  const line = (texts: readonly string[]): string =>
-    columns
-      .map(({ align }, index) => {
-        const text = texts[index] ?? '';
-        const space = ' '.repeat(Math.max(0, (widths[index] ?? 0) - lengthOf(text)));
-        return align === 'left' ? text + space : space + text;
-      })
-      .join(GAP)
-      .trimEnd();
+  const longest = columns.map((_, index) => Math.max(0, ...cells.map((row) => lengthOf(row[index] ?? ''))));
+  const liked = columns.map(({ title }, index) => Math.max(lengthOf(title), longest[index] ?? 0));
+  // Figures are never broken, their titles are.
+  const least = columns.map(({ title, align }, index) => {
+    const whole = align === 'left' ? NARROWEST : (longest[index] ?? 0);
+    const word = Math.max(...title.split(' ').map(lengthOf));
+    return Math.min(liked[index] ?? 0, Math.max(whole, word));
+  });
   const indent = rows.some(({ over }) => over !== undefined) ? MARGIN + MARGIN : MARGIN;
-  const lines = [style.faint(indent + line(columns.map((column) => column.title)))];
-  rows.forEach((row, index) => {
-    if (row.over !== undefined) lines.push(MARGIN + harmless(row.over));
-    lines.push(indent + line(cells[index] ?? []));
-    if (row.under !== undefined) lines.push(style.faint(`${MARGIN}${MARGIN}${harmless(row.under)}`));
+  const gaps = GAP.length * (columns.length - 1);
+  const widths = columnWidths(liked, least, room - indent.length - gaps);
+  const titles = columns.map(({ title }) => title);
+  const shown = (texts: readonly string[]): string[] =>
+    widths === null ? inWords(titles, texts, indent, room) : inLine(columns, texts, widths, indent);
+  const lines = widths === null ? [] : shown(titles).map(style.faint);
+  rows.forEach(({ over, under }, index) => {
+    if (over !== undefined) lines.push(...setIn(over, MARGIN, room));
+    lines.push(...shown(cells[index] ?? []));
+    if (under !== undefined) lines.push(...setIn(under, MARGIN + MARGIN, room).map(style.faint));
   });
   return lines.join('\n');
+}
+
+/** One row of the table, on as many lines as its longest cell takes. */
+function inLine(
+  columns: readonly Column[],
+  texts: readonly string[],
+  widths: readonly number[],
+  indent: string,
+): string[] {
+  const cells = widths.map((width, index) => wrapped(texts[index] ?? '', width));
+  const height = Math.max(...cells.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, at) =>
+    (
+      indent +
+      columns
+        .map(({ align }, index) => {
+          const text = cells[index]?.[at] ?? '';
+          const space = ' '.repeat(Math.max(0, (widths[index] ?? 0) - lengthOf(text)));
+          return align === 'left' ? text + space : space + text;
+        })
+        .join(GAP)
+    ).trimEnd(),
+  );
+}
+
+/** One row as titles and cells, one after the other. */
+function inWords(
+  titles: readonly string[],
+  texts: readonly string[],
+  indent: string,
+  room: number,
+): string[] {
+  const [first = '', ...others] = texts;
+  const told = others.flatMap((text, index) =>
+    text === '' ? [] : [`${titles[index + 1] ?? ''} ${text}`.trim()],
+  );
+  const [line = '', ...rest] = wrapped(
+    [first, told.join('; ')].filter((text) => text !== '').join(': '),
+    Math.max(LEAST_LINE, room - indent.length - MARGIN.length),
+  );
+  return [indent + line, ...rest.map((text) => indent + MARGIN + text)];
+}
+
+function setIn(text: string, indent: string, room: number): string[] {
+  const width = Number.isFinite(room) ? Math.max(LEAST_LINE, room - indent.length) : room;
+  return wrapped(harmless(text), width).map((line) => indent + line);
 }
 
 function short(text: string): string {
   const letters = Array.from(text);
   return letters.length <= LONGEST_CELL ? text : `${letters.slice(0, LONGEST_CELL - 1).join('')}…`;
-}
-
-function lengthOf(text: string): number {
-  return Array.from(text).length;
 }
