@@ -79,6 +79,26 @@ describe('one mistake', () => {
     expect(mendedOnes).toBeGreaterThan(40);
   });
 
+  it('in a key that is there rightly too is told with the one that is meant', () => {
+    expect(problemsOf(edited('count: 2, hours', 'count: 2, cuont: 3, hours'))).toMatchObject([
+      { found: 'cuont', write: 'the value at "count", which is there too, and delete this line' },
+    ]);
+  });
+
+  it('in a key of a machine does not make the price of what it builds from a mesh seem to be missing', () => {
+    const text = SHAPED_LAB.replace(/^routes:/m, 'money: { currency: EUR }\nroutes:').replace(
+      /ring: \{ route: resin part,.*/,
+      'ring: { route: resin part, mesh: parts/bracket.stl, material cost: 1, price outside: 3 }',
+    );
+    const mistaken = (lab: string) =>
+      problemsOfShaped(lab)
+        .map(({ message }) => message)
+        .filter((message) => /cuont|"ring"/.test(message));
+    const slipped = text.replace('class: small mask VPP', 'cuont: 4, $&').replace('material cost: 1, ', '');
+    expect(mistaken(text)).toEqual([]);
+    expect(mistaken(slipped)).toEqual(['"cuont" is not known in "resin".']);
+  });
+
   it('in a skill that somebody has is told where it stands, once for all work that asks for it', () => {
     const text = edited('[run machines, hand work]', '[run machins, hand work]');
     expect(problemsOf(text)).toMatchObject([

@@ -100,12 +100,16 @@ function reportUnknownKeys(reading: Reading, issue: Issue): void {
   if (reading.isBroken(path)) return;
   const known = knownKeys(path);
   const written = reading.nodeAt(path);
-  const unused = known.filter(
-    (key) => written?.kind !== 'map' || written.entries.every((entry) => entry.key !== key),
-  );
+  const unused = known.filter((key) => !keysAt(written).includes(key));
   for (const key of issue.keys) {
     const habit = HABITS[key.toLowerCase()];
     const meant = nearest(key, unused) ?? (habit !== undefined && unused.includes(habit) ? habit : null);
+    // A key that is written twice, once wrongly: only one of them can be meant.
+    const there =
+      nearest(
+        key,
+        known.filter((one) => !unused.includes(one)),
+      ) ?? (habit !== undefined && known.includes(habit) ? habit : null);
     const isClosed = path.length === 0 && meant === null && hoursKeyMeant(key) === 'closed';
     const glued = /^([^:]+):(\S.*)$/.exec(key);
     reading.markMisspelt(path);
@@ -118,9 +122,17 @@ function reportUnknownKeys(reading: Reading, issue: Issue): void {
           ? `${glued[1]}: ${glued[2]}`
           : isClosed
             ? `${closedWith(reading.nodeAt([...path, key]))} under "hours"`
-            : (meant ?? 'one of these keys, or delete the line'),
+            : (meant ?? (there === null ? 'one of these keys, or delete the line' : insteadAt(there))),
     });
   }
+}
+
+function keysAt(written: SourceNode | undefined): string[] {
+  return written?.kind === 'map' ? written.entries.map(({ key }) => key) : [];
+}
+
+function insteadAt(key: string): string {
+  return `the value at "${key}", which is there too, and delete this line`;
 }
 
 function reportIssue(reading: Reading, issue: Issue): void {

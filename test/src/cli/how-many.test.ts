@@ -86,6 +86,8 @@ describe('buildweek how-many', () => {
       const stopped = await ended;
       expect(stopped.exitCode).toBe(130);
       expect(stopped.stderr).toContain(`is kept in ${kept}`);
+      expect(stopped.stderr).toContain('buildweek how-many ');
+      expect(stopped.stderr).toMatch(/ --json .* --resume$/m);
       expect(existsSync(json)).toBe(false);
       const other = await buildweek([...arguments_, '--resume', '--seed', 'another']);
       expect(other.exitCode).toBe(2);

@@ -21,10 +21,10 @@ test('the plan that was found is handed on in words of the scenario, where it di
   const found = [choice('resin', '2'), choice('technicians / hours', 'late'), choice('filament', '4')];
   const words = nextSteps(answer(found), 'lab.yaml', ['resin', 'filament'], style);
   expect(words).toContain(
-    "    buildweek doubts lab.yaml --with 'resin / count: 2; technicians / hours: late'\n",
+    '    buildweek doubts lab.yaml --with "resin / count: 2; technicians / hours: late"\n',
   );
   expect(words).toContain(
-    "    buildweek growth lab.yaml --with 'resin / count: 2; technicians / hours: late'\n",
+    '    buildweek growth lab.yaml --with "resin / count: 2; technicians / hours: late"\n',
   );
 });
 

@@ -1,4 +1,5 @@
 import type { PlanAnswer, ShownPlan } from '@buildweek/results';
+import { commandLine } from '../terminal/command-line.ts';
 import { paragraph } from '../terminal/paragraph.ts';
 import { section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
@@ -14,7 +15,7 @@ export function nextSteps(answer: PlanAnswer, path: string, counts: readonly str
   if (chosen === undefined || chosen.isToday || path === '-') return '';
   const changes = harmless(changesOf(chosen, answer, counts).join('; '));
   const commands = ['doubts', 'growth'].map(
-    (command) => `    buildweek ${command} ${path} --with '${changes}'`,
+    (command) => `    ${commandLine([command, path, '--with', changes])}`,
   );
   const intro = 'How this plan bears what is in doubt, and until when it is large enough:';
   return `\n${section('What to ask next', [paragraph(intro, '  '), ...commands].join('\n'), style)}\n`;

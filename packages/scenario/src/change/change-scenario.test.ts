@@ -76,6 +76,13 @@ describe('a change in words of the scenario', () => {
       write: 'people / technicians / count',
     });
     expect(refusal('technisians / count: 3').write).toBe('technicians / count');
+    expect(refusal('technicians count: 3').write).toBe('technicians / count');
+    expect(refusal('lasers / count: 3')).toEqual({
+      message: expect.stringMatching(
+        /^The scenario has nothing that is called "lasers"\. It has technicians, /,
+      ),
+      write: 'technicians / count',
+    });
     expect(refusal('technicians count 3').message).toContain('is no change');
     expect(refusal('technicians / count:').message).toContain('has no value');
     expect(refusal('technicians / count / more: 3').message).toContain('is a value');

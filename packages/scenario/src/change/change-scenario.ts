@@ -47,12 +47,20 @@ function fromTheTop(root: SourceNode, path: readonly string[]): readonly string[
     const choices = sections.map((section) => `${section} / ${rest}`);
     throw new ChangeError(`"${first}" is there more than once: ${listed(sections)}.`, choices.join(' or '));
   }
-  if (path.length === 1) return path;
-  const names = NAMED_SECTIONS.flatMap((section) => keysOf(entryOf(root, section)?.node));
-  const all = [...keysOf(root), ...new Set(names)];
+  const names = [...new Set(NAMED_SECTIONS.flatMap((section) => keysOf(entryOf(root, section)?.node)))];
+  if (path.length === 1) {
+    // A stroke forgotten: "resin count".
+    const begun = names.find((name) => first.startsWith(`${name} `));
+    if (begun === undefined) return path;
+    throw new ChangeError(
+      `The scenario has nothing that is called "${first}".`,
+      `${begun} / ${first.slice(begun.length + 1).trim()}`,
+    );
+  }
+  const meant = nearest(first, [...names, ...keysOf(root)]);
   throw new ChangeError(
-    `The scenario has nothing that is called "${first}".`,
-    `${nearest(first, all) ?? listed(all, 12)} / ${path.slice(1).join(' / ')}`,
+    `The scenario has nothing that is called "${first}".${meant === null ? ` It has ${listed(names, 12)}.` : ''}`,
+    [meant ?? names[0] ?? 'people', ...path.slice(1)].join(' / '),
   );
 }
 

@@ -25,6 +25,13 @@ function checkMaterialOf(part: PartType, money: ScenarioMoney, reading: Reading)
   }
   if (reading.hasErrorsWithin(path) || reading.isMisspelt(path)) return;
   if (reading.isMisspelt([]) || reading.isBroken(['materials'])) return;
+  // What is wrong with its machine may be why it has no shape.
+  if (
+    part.stages.some(
+      (stage) => stage.kind === 'build' && reading.isMisspelt(['machines', stage.machineGroup]),
+    )
+  )
+    return;
   if (part.print?.kind !== 'shape') {
     reading.report(path, 'key', {
       message: `What the material of one "${part.name}" costs is missing, and it has no shape from which it follows.`,

@@ -28,7 +28,7 @@ describe('the estimate of a measure', () => {
     expect(measureEstimate(observations(TURNS.slice(0, 19)), 1, 0.95).kind).toBe('refused');
     expect(measureEstimate(observations(TURNS.map(() => [0, 0])), 1, 0.95)).toEqual({
       kind: 'refused',
-      reason: 'There were no such jobs.',
+      reason: 'There is nothing of it here.',
     });
   });
 
@@ -75,7 +75,7 @@ describe('the difference of a measure', () => {
     const none = observations(TURNS.map(() => [0, 0]));
     expect(measureDifference(observations(TURNS), none, 1, 0.95).difference).toEqual({
       kind: 'refused',
-      reason: 'One of the two has no such jobs.',
+      reason: 'One of the two has nothing of it.',
     });
     const beyond = observations(TURNS.map(() => [Number.POSITIVE_INFINITY, 1]));
     for (const pair of [

@@ -18,7 +18,7 @@ export function measureEstimate(
   const { numerators, denominators } = columns(observations, index);
   if (numerators.some((value) => value === Number.POSITIVE_INFINITY)) return beyondTheEnd(numerators);
   if (denominators.every((value) => value === 0))
-    return { kind: 'refused', reason: 'There were no such jobs.' };
+    return { kind: 'refused', reason: 'There is nothing of it here.' };
   const estimate = estimateOver(observations.length, () => ratioInterval(numerators, denominators, level));
   return estimate.kind === 'estimate' ? possible(estimate, most) : estimate;
 }
@@ -46,7 +46,7 @@ export function measureDifference(
   if (never !== undefined) return { difference: beyondTheEnd(never.numerators), paired: null };
   const [firstValues, secondValues] = [contributions(before), contributions(after)];
   if (firstValues === null || secondValues === null) {
-    return { difference: { kind: 'refused', reason: 'One of the two has no such jobs.' }, paired: null };
+    return { difference: { kind: 'refused', reason: 'One of the two has nothing of it.' }, paired: null };
   }
   let paired: PairedDifference | null = null;
   const difference = estimateOver(replications, () => {
