@@ -68,7 +68,7 @@ test('Every plan stands in the table with what it is, its cost, its time and wha
   expect(rows).toHaveLength(answer.shown.length);
   expect(head).toContain('EUR a year');
   expect(rows[0]?.slice(1, 5)).toEqual(['The answer', '✓ meets every target', '174 950', '3 800']);
-  expect(rows[1]?.slice(0, 3)).toEqual(['2 resin 2, technicians hours day', 'Today', '✗ misses a target']);
+  expect(rows[1]?.slice(0, 3)).toEqual(['2: resin 2, technicians hours day', 'Today', '✗ misses a target']);
   expect(rows[1]?.at(-1)).toBe('misses “90 % of jobs within 3 days”');
   expect(rows[1]?.[5]).toBe('4.5 (4.3 to 4.8)');
   expect(rows[1]?.[6]).toBe('71 (70 to 72)');

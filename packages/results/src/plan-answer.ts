@@ -23,7 +23,20 @@ export type TargetOfPlan = z.infer<typeof targetOfPlanSchema>;
 /** A plan that is shown, with what it comes to. */
 export const shownPlanSchema = z.strictObject({
   name: z.string(),
-  role: z.enum(['chosen', 'today', 'near miss', 'undecided', 'one more', 'one fewer', 'along the way']),
+  role: z
+    .enum([
+      'chosen',
+      'today',
+      'near miss',
+      'next below',
+      'undecided',
+      'one more',
+      'one fewer',
+      'along the way',
+    ])
+    .describe(
+      'near miss: missed its targets by least; next below: missed, and costs next less than the answer',
+    ),
   choices: z.array(planChoiceSchema),
   isToday: z.boolean(),
   committedCost: z.number().nullable().describe('A year, known beforehand'),

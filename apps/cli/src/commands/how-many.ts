@@ -103,7 +103,8 @@ Examples:
 
 async function howMany(path: string, options: HowManyOptions): Promise<void> {
   checkKept(options, PLAN_FILE);
-  const file = asked(readScenarioFile(path), path, options);
+  const stated = readScenarioFile(path);
+  const file = asked(stated, path, options);
   const { lab, targets, variations, economics } = file.reading;
   const settings = planSettings(file.reading.settings, options);
   checkQuestion(file, path, options);
@@ -151,7 +152,7 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
               budget,
               playedWeeks: settings.weeks + settings.capWeeks,
             });
-      return findings === null ? null : answerOf(file, findings, play);
+      return findings === null ? null : answerOf(file, findings, play, replacedTargets(stated, options));
     },
   );
   const style = styleFor(process.stdout);
@@ -198,7 +199,19 @@ function checkQuestion({ reading }: ScenarioFile, path: string, { best, budget }
   );
 }
 
-function answerOf(file: ScenarioFile, findings: PlanFindings, play: PlanPlay): PlanAnswer {
+/** A plan that meets what was asked may miss what the scenario asks. */
+function replacedTargets({ reading }: ScenarioFile, { target }: HowManyOptions): string[] {
+  if (target.length === 0 || reading.targets.length === 0) return [];
+  const own = reading.targets.map(({ wording }) => `“${wording}”`).join(', ');
+  return [`The targets of the scenario were not looked at, because --target stands in their place: ${own}.`];
+}
+
+function answerOf(
+  file: ScenarioFile,
+  findings: PlanFindings,
+  play: PlanPlay,
+  warnings: readonly string[],
+): PlanAnswer {
   return {
     format: 'buildweek plan',
     version: PLAN_ANSWER_VERSION,
@@ -207,6 +220,6 @@ function answerOf(file: ScenarioFile, findings: PlanFindings, play: PlanPlay): P
     currency: file.reading.economics?.currency ?? null,
     run: planRun(play, play.plans.replications),
     ...findings,
-    warnings: [...warningWords(file), ...play.warnings],
+    warnings: [...warnings, ...warningWords(file), ...play.warnings],
   };
 }

@@ -23,11 +23,17 @@ const ROLES: Readonly<Record<ShownPlan['role'], string>> = {
   chosen: 'the answer',
   today: 'today',
   'near miss': 'came close',
+  'next below': 'next cheaper',
   undecided: 'open',
   'one more': 'one more',
   'one fewer': 'one fewer',
   'along the way': 'on the way',
 };
+
+/** A time of the table beside a target in working days would else seem to contradict it. */
+const CLOCK_WORDS =
+  'Times are by the clock, nights and closed days included, also where a target counts working days.';
+
 /** What a search for a plan says on a terminal: the answer in sentences, then the plans around it. */
 export function planText(answer: PlanAnswer, style: Style): string {
   const { headline, shown, currency } = answer;
@@ -99,7 +105,7 @@ function plansTable(shown: readonly ShownPlan[], currency: string | null, style:
       return {
         cells: [
           planLabel(plan, chosen),
-          plan.isToday && plan.role !== 'today' ? `${ROLES[plan.role]}, today` : ROLES[plan.role],
+          roleWords(plan),
           VERDICTS[plan.verdict],
           ...(hasMoney
             ? [formatCount(Math.round(plan.committedCost ?? 0)), formatCount(Math.round(plan.purchase ?? 0))]
@@ -111,7 +117,13 @@ function plansTable(shown: readonly ShownPlan[], currency: string | null, style:
       };
     }),
     style,
-  ).concat(targetsLegend(shown));
+  ).concat(targetsLegend(shown), `\n${paragraph(CLOCK_WORDS, '  ')}`);
+}
+
+function roleWords({ role, isToday, committedCost }: ShownPlan): string {
+  // Without money plans are put in order by how much there is in them.
+  const words = role === 'next below' && committedCost === null ? 'next smaller' : ROLES[role];
+  return isToday && role !== 'today' ? `${words}, today` : words;
 }
 
 function shareCell(value: EstimateOrRefused): string {

@@ -17,6 +17,7 @@ const ROLES: Readonly<Record<ShownPlan['role'], string>> = {
   chosen: 'The answer',
   today: 'Today',
   'near miss': 'Came close',
+  'next below': 'Next cheaper',
   undecided: 'Open',
   'one more': 'One more',
   'one fewer': 'One fewer',
@@ -40,7 +41,8 @@ export function plansSection(answer: PlanAnswer, charts: ReadonlyMap<string, Dra
 <h2 id="plans-title">The answer and what stands around it</h2>
 <p class="lede">A plan is what may be chosen, everything else as the scenario says; plans are named by what
 differs from the answer. The verdict comes from the search;
-where a plan was only played to be shown, it is “not tested”.</p>
+where a plan was only played to be shown, it is “not tested”. Times are by the clock, nights and closed days
+included, also where a target counts working days.</p>
 ${figure(charts, 'cost-against-speed')}
 ${table(
   'plans-table',
@@ -62,8 +64,8 @@ ${table(
   shown.map((plan, index) => {
     const speed = speeds[index];
     return [
-      html`${index + 1} ${nameText(planLabel(plan, chosen))}`,
-      plan.isToday && plan.role !== 'today' ? `${ROLES[plan.role]}, today` : ROLES[plan.role],
+      html`${index + 1}: ${nameText(planLabel(plan, chosen))}`,
+      roleWords(plan),
       VERDICTS[plan.verdict],
       ...(currency === null
         ? []
@@ -81,6 +83,12 @@ ${table(
 )}
 ${reasons.list()}
 </section>`;
+}
+
+function roleWords({ role, isToday, committedCost }: ShownPlan): string {
+  // Without money plans are put in order by how much there is in them.
+  const words = role === 'next below' && committedCost === null ? 'Next smaller' : ROLES[role];
+  return isToday && role !== 'today' ? `${words}, today` : words;
 }
 
 /** Each target over the plans. */

@@ -113,8 +113,8 @@ function importance(plan: ShownPlan): number {
 
 function labelOf(plan: ShownPlan, shown: readonly ShownPlan[]): string {
   const number = String(shown.indexOf(plan) + 1);
-  if (plan.role === 'chosen') return `${number} the answer`;
-  return plan.isToday ? `${number} today` : number;
+  if (plan.role === 'chosen') return `${number}: the answer`;
+  return plan.isToday ? `${number}: today` : number;
 }
 
 function plotOf(marks: readonly Mark[], size: ChartSize): Plot {

@@ -25,7 +25,7 @@ export function targetOfPlans(answer: PlanAnswer, position: number, size: ChartS
   });
   if (rows.length === 0) return null;
   const names = rows.map(({ plan, number }) => ({
-    name: `${number} ${planLabel(plan, chosen)}`,
+    name: `${number}: ${planLabel(plan, chosen)}`,
     suffix: planSuffix(plan),
     strong: plan.role === 'chosen',
   }));

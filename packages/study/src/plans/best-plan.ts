@@ -1,9 +1,10 @@
 import type { Target } from '@buildweek/model';
-import type { LookedPlan, ShownPlan } from '@buildweek/results';
+import { bareMoneyText, type LookedPlan, type ShownPlan, WHOLE } from '@buildweek/results';
 import { type KimNelsonChoice, kimNelson } from '@buildweek/statistics';
 import { cautionsOf } from '../words/cautions.ts';
 import { BEST_MEASURES, type BestMeasure } from './best-measures.ts';
 import { bestHeadline } from './best-plan-words.ts';
+import { lonePersonSentences } from './lone-person.ts';
 import { columns } from './measure-estimates.ts';
 import type { Observation, ObservedPlans } from './observed-plans.ts';
 import { frontierOf, handOf, type PlanFindings, type PlanQuestion, variedWords } from './plan-answer.ts';
@@ -50,7 +51,7 @@ export async function bestPlan(
   const within = plans.filter((plan) => affordable(plan, budgets, settings));
   if (within.length === 0)
     throw new UnanswerableError(
-      `No plan in the range is within the budget: the cheapest costs ${Math.round(plans[0]?.committedCost ?? 0)} a year. Widen the ranges downwards, or the budget.`,
+      `No plan in the range is within the budget: the cheapest costs ${bareMoneyText(plans[0]?.committedCost ?? 0, WHOLE)} ${currency ?? ''} a year. Widen the ranges downwards, or the budget.`,
     );
   const value = await measureOf(question, observed, settings);
   if (value === null) return null;
@@ -81,13 +82,16 @@ export async function bestPlan(
   return {
     question: `Which plan has ${words}${budgetWords(settings, currency)}?`,
     promise: `The choice errs in at most ${100 * settings.alpha} % of uses; a plan within ${Number((100 * settings.indifference).toPrecision(3))} ${unit} of the best counts as right.`,
-    headline: bestHeadline({
-      shown,
-      plans: within.length,
-      left: choice.left.length,
-      by: settings.by,
-      currency,
-    }),
+    headline: [
+      ...bestHeadline({
+        shown,
+        plans: within.length,
+        left: choice.left.length,
+        by: settings.by,
+        currency,
+      }),
+      ...(chosen === null ? [] : lonePersonSentences(chosen.lab)),
+    ],
     varied: variedWords(question),
     plans: plans.length,
     ruledOut:

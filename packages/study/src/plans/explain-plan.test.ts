@@ -89,6 +89,21 @@ describe('what stands around the answer', () => {
     ]);
   });
 
+  it('tells those that missed narrowly from those that cost next less', async () => {
+    const inTime = (machines: number) => (machines <= 3 ? 85 : machines <= 5 ? 60 : 95);
+    const found = roles(await shownOf({ inTime }));
+    expect(found.slice(0, 6)).toEqual([
+      'resin 6: chosen, met',
+      'resin 2: today, missed',
+      'resin 1: near miss, missed',
+      'resin 3: near miss, missed',
+      'resin 4: next below, missed',
+      'resin 5: next below, missed',
+    ]);
+    const none = roles(await shownOf({ inTime: (machines) => (machines <= 3 ? 85 : 60) }));
+    expect(none.some((one) => one.includes('next below'))).toBe(false);
+  });
+
   it('says of every plan why it is not the answer', async () => {
     expect((await shownOf()).map(({ why }) => why)).toEqual([
       '',

@@ -75,19 +75,23 @@ function nearMisses(search: PlanSearch): Asked[] {
   const missed = found.looked.filter(({ state }) => state === 'missed');
   const narrow = [...missed].sort((one, other) => shortfall(other) - shortfall(one)).slice(0, NARROWEST);
   const undecided = found.looked.filter(({ state }) => state === 'undecided');
-  return [...undecided, ...narrow, ...missed.slice(-DEAREST)].map((report): Asked => {
-    const plan = candidates[report.candidate] as CandidatePlan;
-    const isUndecided = report.state === 'undecided';
-    return {
-      plan,
-      role: {
-        role: isUndecided ? 'undecided' : 'near miss',
-        verdict: report.state,
-        why: whyOf(search, report),
-      },
-      states: statesOf(search, plan),
+  // Where there is no answer, nothing is just below it.
+  const below = found.chosen === null ? [] : missed.slice(-DEAREST);
+  const asked =
+    (role: 'undecided' | 'near miss' | 'next below') =>
+    (report: CandidateReport): Asked => {
+      const plan = candidates[report.candidate] as CandidatePlan;
+      return {
+        plan,
+        role: { role, verdict: report.state, why: whyOf(search, report) },
+        states: statesOf(search, plan),
+      };
     };
-  });
+  return [
+    ...undecided.map(asked('undecided')),
+    ...narrow.map(asked('near miss')),
+    ...below.map(asked('next below')),
+  ];
 }
 
 /** How far the worst constraint lies from its target; below 0 is missed. */

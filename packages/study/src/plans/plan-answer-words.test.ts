@@ -50,6 +50,18 @@ describe('the answer in words', () => {
     ]);
   });
 
+  it('says what the next cheaper plan misses, however far it is off', () => {
+    const below = {
+      ...NARROW,
+      name: 'resin 2, washer 1',
+      role: 'next below' as const,
+      committedCost: 112_000,
+    };
+    expect(headline([CHOSEN, TODAY, NARROW, below])).toContain(
+      `A plan that saves 345 EUR a year, resin 2, washer 1, ${MISSES}: 87 % (86 to 88).`,
+    );
+  });
+
   it('says to buy nothing where today is the answer', () => {
     const [first, ...others] = headline([{ ...CHOSEN, isToday: true, purchase: 0 }]);
     expect(first).toBe(

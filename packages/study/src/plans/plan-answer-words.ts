@@ -127,7 +127,10 @@ function cheaperSentence(chosen: ShownPlan, shown: readonly ShownPlan[], currenc
   const most = chosen.committedCost ?? 0;
   const cheaper = shown.filter(
     ({ role, isToday, committedCost }) =>
-      role === 'near miss' && !isToday && committedCost !== null && committedCost < most,
+      (role === 'near miss' || role === 'next below') &&
+      !isToday &&
+      committedCost !== null &&
+      committedCost < most,
   );
   const [next] = [...cheaper].sort((one, other) => (other.committedCost ?? 0) - (one.committedCost ?? 0));
   if (next === undefined || next.committedCost === null || chosen.committedCost === null) return [];

@@ -4,6 +4,7 @@ import { cautionsOf } from '../words/cautions.ts';
 import { bestMissed, explainPlan } from './explain-plan.ts';
 import { findPlan, type PlanSearch, type PlanSearchSettings } from './find-plan.ts';
 import { handBeside, handSentence } from './hand-beside.ts';
+import { lonePersonSentences } from './lone-person.ts';
 import type { ObservedPlans } from './observed-plans.ts';
 import { planHeadline } from './plan-answer-words.ts';
 import { type CandidatePlan, countIn } from './plan-space.ts';
@@ -61,7 +62,10 @@ export async function cheapestPlan(
   return {
     question: `Which is the cheapest plan that meets every target${currency === null ? ' (no money is stated: fewest people first, then machines, then stations)' : ''}?`,
     promise: `The search errs in at most ${100 * settings.alpha} % of uses; a plan within ${points} percentage points of a target counts as right either way.`,
-    headline: planHeadline({ shown, plans: plans.length, undecided: found.undecided.length, currency }),
+    headline: [
+      ...planHeadline({ shown, plans: plans.length, undecided: found.undecided.length, currency }),
+      ...(chosen === null ? [] : lonePersonSentences(chosen.lab)),
+    ],
     varied: variedWords(question),
     plans: plans.length,
     ruledOut: groupedReasons(search),
