@@ -19,7 +19,7 @@ function answer(choices: readonly { what: string; value: string }[], isToday = f
 
 test('the plan that was found is handed on in words of the scenario, where it differs from today', () => {
   const found = [choice('resin', '2'), choice('technicians / hours', 'late'), choice('filament', '4')];
-  const words = nextSteps(answer(found), 'lab.yaml', ['resin', 'filament'], style);
+  const words = nextSteps(answer(found), 'lab.yaml', ['resin', 'filament'], [], style);
   expect(words).toContain(
     '    buildweek doubts lab.yaml --with "resin / count: 2; technicians / hours: late"\n',
   );
@@ -29,7 +29,18 @@ test('the plan that was found is handed on in words of the scenario, where it di
 });
 
 test('there is nothing to hand on where the scenario says it already, or was read from standard input', () => {
-  expect(nextSteps(answer([choice('resin', '3')], true), 'lab.yaml', ['resin'], style)).toBe('');
-  expect(nextSteps(answer([choice('resin', '2')]), '-', ['resin'], style)).toBe('');
-  expect(nextSteps({ ...answer([]), shown: [] }, 'lab.yaml', [], style)).toBe('');
+  expect(nextSteps(answer([choice('resin', '3')], true), 'lab.yaml', ['resin'], [], style)).toBe('');
+  expect(nextSteps(answer([choice('resin', '2')]), '-', ['resin'], [], style)).toBe('');
+  expect(nextSteps({ ...answer([]), shown: [] }, 'lab.yaml', [], [], style)).toBe('');
+});
+
+test('targets that were asked for are handed on to what judges by targets', () => {
+  const target = '90 % of jobs within 3 days';
+  const words = nextSteps(answer([choice('resin', '2')]), 'lab.yaml', ['resin'], [target], style);
+  for (const command of ['doubts', 'growth']) {
+    expect(words).toContain(
+      `    buildweek ${command} lab.yaml --with "resin / count: 2; targets: ['90 % of jobs within 3 days']"\n`,
+    );
+  }
+  expect(words).toContain('    buildweek away lab.yaml --with "resin / count: 2"\n');
 });

@@ -93,31 +93,44 @@ function plansTable(shown: readonly ShownPlan[], currency: string | null, style:
   const targets = shown[0]?.targets.map(({ target }) => target) ?? [];
   return tableText(
     [
-      words('plan, where it differs'),
-      words(''),
-      words('verdict'),
-      ...(hasMoney ? [numbers(`${currency} a year`), numbers(`${currency} to buy`)] : []),
+      ...(hasMoney ? [numbers(`${currency} a year`)] : []),
       numbers(`9 of 10 within, ${unit.many}`),
       ...targets.map((_, index) => numbers(`[${index + 1}] %`)),
     ],
     shown.map((plan): Row => {
       const speed = plan.measures.find(({ name }) => name === SPEED_MEASURE)?.value;
       return {
+        over: `${planLabel(plan, chosen)}: ${placeWords(plan)}${purchaseWords(plan, currency)}`,
         cells: [
-          planLabel(plan, chosen),
-          roleWords(plan),
-          VERDICTS[plan.verdict],
-          ...(hasMoney
-            ? [formatCount(Math.round(plan.committedCost ?? 0)), formatCount(Math.round(plan.purchase ?? 0))]
-            : []),
+          ...(hasMoney ? [formatCount(Math.round(plan.committedCost ?? 0))] : []),
           speed?.kind === 'estimate' ? formatEstimate(speed, { ...unit, one: '', many: '' }) : 'never',
           ...plan.targets.map(({ value }) => shareCell(value)),
         ],
-        ...(plan.why === '' ? {} : { under: plan.why }),
       };
     }),
     style,
   ).concat(targetsLegend(shown), `\n${paragraph(CLOCK_WORDS, '  ')}`);
+}
+
+/** What has to be bought stands with the name: as a column it would make the table too wide for most terminals. */
+function purchaseWords({ purchase }: ShownPlan, currency: string | null): string {
+  return currency === null || purchase === null || Math.round(purchase) === 0
+    ? ''
+    : `, ${formatCount(Math.round(purchase))} ${currency} to buy`;
+}
+
+/** What a plan is beside the answer, and why it is not the answer. */
+function placeWords(plan: ShownPlan): string {
+  const { role, verdict, targets } = plan;
+  // The legend below has the wordings.
+  const why = targets.reduce(
+    (words, { target }, index) => words.replace(`“${target}”`, `[${index + 1}]`),
+    plan.why,
+  );
+  const isNeighbour = role === 'one more' || role === 'one fewer';
+  const place = isNeighbour && why !== '' ? why : roleWords(plan);
+  const reason = isNeighbour || why === '' ? VERDICTS[verdict] : why;
+  return `${place}, ${reason}`;
 }
 
 function roleWords({ role, isToday, committedCost }: ShownPlan): string {

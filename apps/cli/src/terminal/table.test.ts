@@ -59,6 +59,21 @@ describe('tableText', () => {
     ]);
   });
 
+  it('names the first cell too, in such a sentence, where the name of the row stands above it', () => {
+    const text = tableText(
+      [numbers('load'), numbers('nine of ten within')],
+      [{ over: 'resin machines', cells: ['100 %', '4.1 (3.9 to 4.3)'] }],
+      plain,
+      24,
+    );
+    expect(text.split('\n')).toEqual([
+      '  resin machines',
+      '    load 100 %; nine of',
+      '      ten within 4.1 (3.9',
+      '      to 4.3)',
+    ]);
+  });
+
   it('is never wider than the terminal, whatever stands in it', () => {
     const word = fc.string({ minLength: 0, maxLength: 70, unit: 'grapheme-ascii' });
     fc.assert(

@@ -56,12 +56,12 @@ export function tableText(
   const gaps = GAP.length * (columns.length - 1);
   const widths = columnWidths(liked, least, room - indent.length - gaps);
   const titles = columns.map(({ title }) => title);
-  const shown = (texts: readonly string[]): string[] =>
-    widths === null ? inWords(titles, texts, indent, room) : inLine(columns, texts, widths, indent);
-  const lines = widths === null ? [] : shown(titles).map(style.faint);
+  const shown = (texts: readonly string[], isNamed: boolean): string[] =>
+    widths === null ? inWords(titles, texts, isNamed, indent, room) : inLine(columns, texts, widths, indent);
+  const lines = widths === null ? [] : shown(titles, false).map(style.faint);
   rows.forEach(({ over, under }, index) => {
     if (over !== undefined) lines.push(...setIn(over, MARGIN, room));
-    lines.push(...shown(cells[index] ?? []));
+    lines.push(...shown(cells[index] ?? [], over !== undefined));
     if (under !== undefined) lines.push(...setIn(under, MARGIN + MARGIN, room).map(style.faint));
   });
   return lines.join('\n');
@@ -90,16 +90,21 @@ function inLine(
   );
 }
 
-/** One row as titles and cells, one after the other. */
+/**
+ * One row as titles and cells, one after the other.
+ *
+ * @param isNamed whether its name stands above it; else its first cell is its name, and needs no title
+ */
 function inWords(
   titles: readonly string[],
   texts: readonly string[],
+  isNamed: boolean,
   indent: string,
   room: number,
 ): string[] {
-  const [first = '', ...others] = texts;
-  const told = others.flatMap((text, index) =>
-    text === '' ? [] : [`${titles[index + 1] ?? ''} ${text}`.trim()],
+  const first = isNamed ? '' : (texts[0] ?? '');
+  const told = texts.flatMap((text, index) =>
+    text === '' || (index === 0 && !isNamed) ? [] : [`${titles[index] ?? ''} ${text}`.trim()],
   );
   const [line = '', ...rest] = wrapped(
     [first, told.join('; ')].filter((text) => text !== '').join(': '),
