@@ -1,4 +1,4 @@
-import { formatCount, formatEstimate, formatShare, PERCENT } from '@buildweek/charts';
+import { formatCount, formatEstimate, formatLevel, PERCENT } from '@buildweek/charts';
 import {
   type EstimateOrRefused,
   type PlanAnswer,
@@ -148,7 +148,7 @@ function targetsLegend(shown: readonly ShownPlan[]): string {
   return targets
     .map(
       ({ target, asked }, index) =>
-        `\n${paragraph(`${target} (asked: ${formatShare(asked)})`, `  [${index + 1}] `)}`,
+        `\n${paragraph(`${target} (asked: ${formatLevel(asked)})`, `  [${index + 1}] `)}`,
     )
     .join('');
 }

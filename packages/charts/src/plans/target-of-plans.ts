@@ -1,6 +1,6 @@
 import { type PlanAnswer, planLabel } from '@buildweek/results';
 import type { Chart, ChartSize, Layer } from '../chart.ts';
-import { formatEstimate, formatLevel, formatShare, PERCENT, shorten } from '../format.ts';
+import { formatEstimate, formatLevel, PERCENT, shorten } from '../format.ts';
 import { INK, LINE, PAPER, SECOND_LINE } from '../palette.ts';
 import { plotWidth, ROW, rowAxis, rowEnds, rowNames } from '../row-axis.ts';
 import { themeFor } from '../theme.ts';
@@ -60,7 +60,7 @@ export function targetOfPlans(answer: PlanAnswer, position: number, size: ChartS
         y: rowAxis(rows.length),
       },
     },
-    footnote: `Plans are named by what differs from the answer. Dashed line: ${formatShare(target.asked)}, what is asked for. Lines: ${formatLevel(run.level)} confidence intervals of each share. Verdicts come from the sequential test, so a plan that was found to miss another target first is not decided here.`,
+    footnote: `Plans are named by what differs from the answer. Dashed line: ${formatLevel(target.asked)}, what is asked for. Lines: ${formatLevel(run.level)} confidence intervals of each share. Verdicts come from the sequential test, so a plan that was found to miss another target first is not decided here.`,
   };
 }
 

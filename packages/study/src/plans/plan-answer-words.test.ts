@@ -7,7 +7,7 @@ const TARGET = '90 % of jobs within 3 days';
 const MISSES = `misses “${TARGET}”`;
 
 function headline(plans: PlanFacts['shown'], more: Partial<PlanFacts> = {}): string[] {
-  return planHeadline({ shown: plans, plans: 12, undecided: 0, currency: 'EUR', ...more });
+  return planHeadline({ shown: plans, plans: 12, undecided: 0, closest: null, currency: 'EUR', ...more });
 }
 
 const TODAY = shown('resin 1', 'today', {
@@ -117,7 +117,7 @@ describe('the answer in words', () => {
 describe('where no plan meets the targets', () => {
   it('says which target fails, what the best plan reaches, and which range to widen', () => {
     const more = [oneMore('washer', 8, 'better', 0), oneMore('resin', 9, 'better', 0)];
-    expect(headline([TODAY, NARROW, ...more])).toEqual([
+    expect(headline([TODAY, NARROW, ...more], { closest: 'resin 2' })).toEqual([
       'None of 12 plans in the range meets every target.',
       `“${TARGET}” is what fails: the plan that comes closest, resin 2, reaches 87 % (86 to 88).`,
       'Widen the range of “resin” first: one more gives 89 % (88 to 90).',
@@ -126,11 +126,11 @@ describe('where no plan meets the targets', () => {
 
   it('says when one more is still short, and when it hardly helps', () => {
     const best = { ...NARROW, targets: [targetOf(TARGET, 0.99, 0.87, 'missed')] };
-    const [, , widen] = headline([best, oneMore('resin', 9, 'better', 0)]);
+    const [, , widen] = headline([best, oneMore('resin', 9, 'better', 0)], { closest: 'resin 2' });
     expect(widen).toBe(
       'Widen the range of “resin” first: one more gives 89 % (88 to 90), which is still short.',
     );
-    const [, , nothing] = headline([best, oneMore('resin', 7, 'better', 0)]);
+    const [, , nothing] = headline([best, oneMore('resin', 7, 'better', 0)], { closest: 'resin 2' });
     expect(nothing).toBe(
       'One more of anything that may vary hardly helps it: look at the hours, or at the target.',
     );
@@ -149,11 +149,24 @@ describe('where no plan meets the targets', () => {
     const people = of('a', 'one more', 0.82, 'one more of “people”');
     const resin = of('b', 'one more', 0.92, 'one more of “resin”');
     const [far, near] = [of('far', 'near miss', 0.97, ''), of('near', 'near miss', 0.9, '')];
-    expect(headline([far, near, resin, people]).slice(1)).toEqual([
+    expect(headline([far, near, resin, people], { closest: 'near' }).slice(1)).toEqual([
       `“${busy}” is what fails: the plan that comes closest, near, reaches 90 % (89 to 91).`,
       'Widen the range of “people” first: one more gives 82 % (81 to 83), which is still too much.',
     ]);
-    expect(headline([near, resin]).at(-1)).toContain('hardly helps');
+    expect(headline([near, resin], { closest: 'near' }).at(-1)).toContain('hardly helps');
+  });
+
+  it('names the target that is missed most, also where another was found to be missed first', () => {
+    const both = shown('resin 2', 'near miss', {
+      verdict: 'missed',
+      targets: [
+        targetOf(TARGET, 0.9, 0.85, 'missed'),
+        targetOf('on time at least 99 %', 0.99, 0.56, 'undecided'),
+      ],
+    });
+    expect(headline([TODAY, both], { closest: 'resin 2' })[1]).toBe(
+      '“on time at least 99 %” is what fails: the plan that comes closest, resin 2, reaches 56 % (55 to 57).',
+    );
   });
 
   it('tells plans that are only open from plans that fail', () => {

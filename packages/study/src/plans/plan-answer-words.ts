@@ -15,6 +15,8 @@ export interface PlanFacts {
   /** All plans, and how many of them are dearer than the answer and were not looked at. */
   readonly plans: number;
   readonly undecided: number;
+  /** Where no plan is good enough: name of the one that comes closest to all its targets, if any was played. */
+  readonly closest: string | null;
   readonly currency: string | null;
 }
 
@@ -45,11 +47,12 @@ function foundSentences(chosen: ShownPlan, facts: PlanFacts): string[] {
   ];
 }
 
-function noneSentences({ shown, plans, undecided }: PlanFacts): string[] {
-  const [best] = shown
-    .filter(({ role, verdict }) => (role === 'near miss' || role === 'today') && verdict === 'missed')
-    .sort((one, other) => worstShortfall(other) - worstShortfall(one));
-  const failing = best?.targets.find(({ verdict }) => verdict === 'missed');
+function noneSentences({ shown, plans, undecided, closest }: PlanFacts): string[] {
+  const best = shown.find(({ name }) => name === closest);
+  // A plan that misses two targets is stopped at the first that is clear, which need not be the one it misses most.
+  const failing = best?.targets
+    .filter(({ value }) => value.kind === 'estimate')
+    .toSorted((one, other) => shortfallOf(one) - shortfallOf(other))[0];
   const lead =
     undecided === 0
       ? `None of ${plans} plans in the range meets every target.`
@@ -63,13 +66,10 @@ function noneSentences({ shown, plans, undecided }: PlanFacts): string[] {
   ];
 }
 
-/** How far the worst target is from what it asks for, 0 to −1. */
-function worstShortfall({ targets }: ShownPlan): number {
-  return Math.min(
-    ...targets.flatMap(({ value, asked, verdict }) =>
-      value.kind === 'estimate' && verdict === 'missed' ? [-Math.abs(value.value - asked)] : [],
-    ),
-  );
+/** How far a target is from what it asks for; below 0 it is missed. */
+function shortfallOf({ value, asked, better }: TargetOfPlan): number {
+  if (value.kind !== 'estimate') return 0;
+  return better === 'lower' ? asked - value.value : value.value - asked;
 }
 
 /** Which range to widen: that of what helps the failing target most. */

@@ -63,7 +63,13 @@ export async function cheapestPlan(
     question: `Which is the cheapest plan that meets every target${currency === null ? ' (no money is stated: fewest people first, then machines, then stations)' : ''}?`,
     promise: `The search errs in at most ${100 * settings.alpha} % of uses; a plan within ${points} percentage points of a target counts as right either way.`,
     headline: [
-      ...planHeadline({ shown, plans: plans.length, undecided: found.undecided.length, currency }),
+      ...planHeadline({
+        shown,
+        plans: plans.length,
+        undecided: found.undecided.length,
+        closest: bestMissed(search)?.name ?? null,
+        currency,
+      }),
       ...(chosen === null ? [] : lonePersonSentences(chosen.lab)),
     ],
     varied: variedWords(question),
