@@ -70,8 +70,14 @@ export const growthAnswerSchema = z
         wording: z.string(),
         asked: z.number().describe('Share that is asked for, 0 to 1'),
         atMost: z.boolean().describe('Whether the share may be at most so large'),
-        firstMissed: z.int().nullable().describe('First month in which it is missed for certain'),
-        lastMet: z.int().nullable().describe('Last month before that in which it is met for certain'),
+        firstMissed: z
+          .int()
+          .nullable()
+          .describe('First month in which it is missed with the confidence of the level'),
+        lastMet: z
+          .int()
+          .nullable()
+          .describe('Last month before that in which it is met with that confidence'),
       }),
     ),
     months: z

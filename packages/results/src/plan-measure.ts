@@ -17,6 +17,9 @@ export type MeasureUnit = z.infer<typeof measureUnitSchema>;
 /** The measure by which plans are first compared: hours within which nine of ten jobs of a period are finished. */
 export const SPEED_MEASURE = 'nine of ten jobs within';
 
+/** The measure of what a finished piece costs, where the scenario speaks of money. */
+export const PIECE_COST_MEASURE = 'cost of a finished piece';
+
 /** What a plan comes to in one respect. */
 export const planMeasureSchema = z.strictObject({
   name: z.string(),

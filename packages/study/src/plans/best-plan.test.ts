@@ -126,7 +126,7 @@ describe('the best plan', () => {
   it('is refused where no plan is within the budget, or nothing can be late', async () => {
     await expect(best({ budget: 50 })).rejects.toThrow(
       new UnanswerableError(
-        'No plan in the range is within the budget: the cheapest costs 100 EUR a year. Widen the ranges downwards, or the budget.',
+        'No plan in the range is within the budget: the least is 100 EUR a year, and 0 EUR for purchases. Widen the ranges downwards, or the budget.',
       ),
     );
     const speed = toldPlans(MEASURES.slice(0, 1), () => [1, 1]).observed;

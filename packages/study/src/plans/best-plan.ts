@@ -2,6 +2,7 @@ import type { Target } from '@buildweek/model';
 import { bareMoneyText, type LookedPlan, type ShownPlan, WHOLE } from '@buildweek/results';
 import { type KimNelsonChoice, kimNelson } from '@buildweek/statistics';
 import { cautionsOf } from '../words/cautions.ts';
+import { percentOf } from './amount-words.ts';
 import { BEST_MEASURES, type BestMeasure } from './best-measures.ts';
 import { bestHeadline } from './best-plan-words.ts';
 import { lonePersonSentences } from './lone-person.ts';
@@ -51,7 +52,7 @@ export async function bestPlan(
   const within = plans.filter((plan) => affordable(plan, budgets, settings));
   if (within.length === 0)
     throw new UnanswerableError(
-      `No plan in the range is within the budget: the cheapest costs ${bareMoneyText(plans[0]?.committedCost ?? 0, WHOLE)} ${currency ?? ''} a year. Widen the ranges downwards, or the budget.`,
+      `No plan in the range is within the budget${cheapestWords(plans, currency)}. Widen the ranges downwards, or the budget.`,
     );
   const value = await measureOf(question, observed, settings);
   if (value === null) return null;
@@ -81,7 +82,7 @@ export async function bestPlan(
   const unit = settings.by === 'late' ? 'percentage points' : '% of the time of today’s plan';
   return {
     question: `Which plan has ${words}${budgetWords(settings, currency)}?`,
-    promise: `The choice errs in at most ${100 * settings.alpha} % of uses; a plan within ${Number((100 * settings.indifference).toPrecision(3))} ${unit} of the best counts as right.`,
+    promise: `The choice errs in at most ${percentOf(settings.alpha)} % of uses; a plan within ${percentOf(settings.indifference)} ${unit} of the best counts as right.`,
     headline: [
       ...bestHeadline({
         shown,
@@ -219,6 +220,15 @@ function lookedOf(
   ];
 }
 
+/** What the least is that has to be spent, by either measure that a budget may speak of. */
+function cheapestWords(plans: readonly CandidatePlan[], currency: string | null): string {
+  const least = (of: (plan: CandidatePlan) => number | null): string =>
+    `${bareMoneyText(Math.min(...plans.map((plan) => of(plan) ?? 0)), WHOLE)} ${currency ?? ''}`;
+  return `: the least is ${least(({ committedCost }) => committedCost)} a year, and ${least(({ purchase }) => purchase)} for purchases`;
+}
+
 function budgetWords({ budget }: BestPlanSettings, currency: string | null): string {
-  return budget === null ? ' within the budget' : ` for at most ${budget} ${currency ?? ''} a year`;
+  return budget === null
+    ? ' within the budget'
+    : ` for at most ${bareMoneyText(budget, WHOLE)} ${currency ?? ''} a year`;
 }

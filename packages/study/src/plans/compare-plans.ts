@@ -1,4 +1,5 @@
 import type { PlanMeasure, PlanPair } from '@buildweek/results';
+import { individualLevel } from '@buildweek/statistics';
 import { pairSentence } from './comparison-words.ts';
 import { differencesOf } from './measure-differences.ts';
 import { measureEstimate, mostOf } from './measure-estimates.ts';
@@ -43,7 +44,7 @@ export async function comparePlans(
     all.push(found);
   }
   const [first = [], ...others] = all;
-  const differencesLevel = 1 - (1 - level) / (measures.length * others.length);
+  const differencesLevel = individualLevel(level, measures.length * others.length);
   const values = all.map((observations) => measuresOf(measures, observations, level));
   return {
     measures: values,

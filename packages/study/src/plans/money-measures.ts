@@ -1,4 +1,5 @@
 import type { Economics, Lab } from '@buildweek/model';
+import { PIECE_COST_MEASURE } from '@buildweek/results';
 import { committedCostPerYear } from '../money/committed-cost.ts';
 import { periodCosts } from '../money/period-costs.ts';
 import { WEEKS_PER_YEAR } from '../money/roster-hours.ts';
@@ -25,7 +26,7 @@ export function moneyMeasures(lab: Lab, economics: Economics | null): Replicatio
       },
     },
     {
-      name: 'cost of a finished piece',
+      name: PIECE_COST_MEASURE,
       unit: 'money per piece',
       better: 'lower',
       of: (history) => {

@@ -7,7 +7,15 @@ const TARGET = '90 % of jobs within 3 days';
 const MISSES = `misses “${TARGET}”`;
 
 function headline(plans: PlanFacts['shown'], more: Partial<PlanFacts> = {}): string[] {
-  return planHeadline({ shown: plans, plans: 12, undecided: 0, closest: null, currency: 'EUR', ...more });
+  return planHeadline({
+    shown: plans,
+    plans: 12,
+    undecided: 0,
+    leftOut: [],
+    closest: null,
+    currency: 'EUR',
+    ...more,
+  });
 }
 
 const TODAY = shown('resin 1', 'today', {
@@ -68,6 +76,25 @@ describe('the answer in words', () => {
       'Buy nothing: what is there today (resin 3) is the cheapest of 12 plans that meets every target, at 112\u202f345 EUR a year whatever it makes, nothing to buy.',
     );
     expect(others.some((words) => words.includes("Today's plan"))).toBe(false);
+  });
+
+  it('does not tell of equipment that is there as something to buy', () => {
+    const [first] = headline([{ ...CHOSEN, isToday: true }]);
+    expect(first).toMatch(
+      /whatever it makes, with equipment for 7600 EUR that the scenario does not call owned\.$/,
+    );
+  });
+
+  it('claims nothing of a target on the cost per part, and says what a piece costs', () => {
+    const cost = { name: 'cost of a finished piece', unit: 'money per piece', better: 'lower' } as const;
+    const priced = { ...CHOSEN, measures: [{ ...cost, value: estimate(14.5, 0.5) }] };
+    const words = headline([priced, TODAY], { leftOut: ['cost per part at most 12 EUR'] });
+    expect(words[0]).toContain(
+      'the cheapest of 12 plans that meets every target that the search goes by, at',
+    );
+    expect(words[2]).toBe(
+      'The search does not go by “cost per part at most 12 EUR”: with this plan a finished piece costs 14.50\u00a0EUR (14.00 to 15.00).',
+    );
   });
 
   it('speaks of no money where none is stated', () => {

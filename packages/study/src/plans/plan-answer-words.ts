@@ -1,6 +1,9 @@
 import {
   bareMoneyText,
+  CENTS,
   figureOf,
+  moneyEstimateText,
+  PIECE_COST_MEASURE,
   type ShownPlan,
   SPEED_MEASURE,
   type TargetOfPlan,
@@ -17,6 +20,8 @@ export interface PlanFacts {
   readonly undecided: number;
   /** Where no plan is good enough: name of the one that comes closest to all its targets, if any was played. */
   readonly closest: string | null;
+  /** Targets on the cost per part, by which the search does not go. */
+  readonly leftOut: readonly string[];
   readonly currency: string | null;
 }
 
@@ -29,13 +34,15 @@ export function planHeadline(facts: PlanFacts): string[] {
 function foundSentences(chosen: ShownPlan, facts: PlanFacts): string[] {
   const { shown, plans, undecided, currency } = facts;
   const targets = chosen.targets.map(targetWords);
+  const meets = meetsWords(facts);
   const cheapest = undecided === 0 ? 'the cheapest' : 'the cheapest that could be confirmed';
   const what = chosen.isToday
-    ? `Buy nothing: what is there today (${chosen.name}) is ${cheapest} of ${plans} plans that meets every target`
-    : `Take ${chosen.name}: ${cheapest} of ${plans} plans that meets every target`;
+    ? `Buy nothing: what is there today (${chosen.name}) is ${cheapest} of ${plans} plans that ${meets}`
+    : `Take ${chosen.name}: ${cheapest} of ${plans} plans that ${meets}`;
   return [
     `${what}${costWords(chosen, currency)}.`,
     ...(targets.length === 0 ? [] : [`With it ${targets.join('; ')}.`]),
+    ...leftOutSentence(chosen, facts),
     ...todaySentence(chosen, facts),
     ...cheaperSentence(chosen, shown, currency),
     ...moreSentence(shown, currency),
@@ -45,6 +52,22 @@ function foundSentences(chosen: ShownPlan, facts: PlanFacts): string[] {
           `${undecided === 1 ? 'One cheaper plan' : `${undecided} cheaper plans`} could neither be ruled out nor confirmed.`,
         ]),
   ];
+}
+
+function meetsWords({ leftOut }: PlanFacts): string {
+  return leftOut.length === 0 ? 'meets every target' : 'meets every target that the search goes by';
+}
+
+/** The search tests shares; what a piece costs is told beside them. */
+function leftOutSentence({ measures }: ShownPlan, { leftOut, currency }: PlanFacts): string[] {
+  if (leftOut.length === 0) return [];
+  const cost = measures.find(({ name }) => name === PIECE_COST_MEASURE)?.value;
+  const found =
+    cost?.kind === 'estimate'
+      ? `a finished piece costs ${moneyEstimateText(cost, currency ?? '', CENTS)}`
+      : 'what a finished piece costs is not known';
+  const targets = leftOut.map((wording) => `“${wording}”`).join(' and ');
+  return [`The search does not go by ${targets}: with this plan ${found}.`];
 }
 
 function noneSentences({ shown, plans, undecided, closest }: PlanFacts): string[] {
@@ -98,13 +121,16 @@ function widenSentence(shown: readonly ShownPlan[], failing: TargetOfPlan): stri
   ];
 }
 
-function costWords({ committedCost, purchase }: ShownPlan, currency: string | null): string {
+function costWords({ committedCost, purchase, isToday }: ShownPlan, currency: string | null): string {
   if (committedCost === null) return '';
   const unit = currency ?? '';
+  const amount = `${bareMoneyText(purchase ?? 0, WHOLE)} ${unit}`;
   const buy =
     purchase === null || purchase === 0
       ? 'nothing to buy'
-      : `${bareMoneyText(purchase, WHOLE)} ${unit} to buy`;
+      : isToday
+        ? `with equipment for ${amount} that the scenario does not call owned`
+        : `${amount} to buy`;
   return `, at ${bareMoneyText(committedCost, WHOLE)} ${unit} a year whatever it makes, ${buy}`;
 }
 

@@ -1,6 +1,7 @@
 import type { CountVariation, Target, WordingVariation } from '@buildweek/model';
 import { type LookedPlan, type PlanAnswer, type ShownPlan, SPEED_MEASURE } from '@buildweek/results';
 import { cautionsOf } from '../words/cautions.ts';
+import { percentOf } from './amount-words.ts';
 import { bestMissed, explainPlan } from './explain-plan.ts';
 import { findPlan, type PlanSearch, type PlanSearchSettings } from './find-plan.ts';
 import { handBeside, handSentence } from './hand-beside.ts';
@@ -58,16 +59,17 @@ export async function cheapestPlan(
   const { candidates, found } = search;
   const chosen = found.chosen === null ? null : (candidates[found.chosen] ?? null);
   const basis = chosen ?? bestMissed(search) ?? plans.find(({ isToday }) => isToday) ?? plans[0];
-  const points = 100 * settings.indifference;
+  const points = percentOf(settings.indifference);
   return {
     question: `Which is the cheapest plan that meets every target${currency === null ? ' (no money is stated: fewest people first, then machines, then stations)' : ''}?`,
-    promise: `The search errs in at most ${100 * settings.alpha} % of uses; a plan within ${points} percentage points of a target counts as right either way.`,
+    promise: `The search errs in at most ${percentOf(settings.alpha)} % of uses; a plan within ${points} percentage points of a target counts as right either way.`,
     headline: [
       ...planHeadline({
         shown,
         plans: plans.length,
         undecided: found.undecided.length,
         closest: bestMissed(search)?.name ?? null,
+        leftOut: targets.filter(({ kind }) => kind === 'cost per part').map(({ wording }) => wording),
         currency,
       }),
       ...(chosen === null ? [] : lonePersonSentences(chosen.lab)),
