@@ -22,21 +22,24 @@ function sentenceOf(group: AwayGroup, awayWeeks: number, weeksAfter: number): st
   const who = group.count === 1 ? `the only one of “${group.group}”` : `one of “${group.group}”`;
   const what = `${capital(weeksWords(awayWeeks))} without ${who}`;
   const recovers = recoveryWords(group, weeksAfter);
+  const isOne = awayWeeks === 1;
   if (onTime !== null) {
     const { there, away, difference } = onTime.during;
     if (there.kind !== 'estimate' || away.kind !== 'estimate' || difference.kind !== 'estimate') {
       return `${what}: no job comes in these weeks.`;
     }
     if (difference.low > 0 || difference.high < 0) {
-      const way = difference.value < 0 ? 'cut' : 'raise';
+      const way = `${difference.value < 0 ? 'cut' : 'raise'}${isOne ? 's' : ''}`;
       return `${what} ${way} the share on time, of the jobs that come meanwhile, from ${share(there)} to ${share(away)}; ${recovers}.`;
     }
-    return `${what} do not change the share on time by more than can be told from chance (${share(there)}, then ${share(away)}); ${recovers}.`;
+    return `${what} ${isOne ? 'does' : 'do'} not change the share on time by more than can be told from chance (${share(there)}, then ${share(away)}); ${recovers}.`;
   }
   const extra =
     mostExtraJobs.kind === 'estimate'
-      ? `leave up to ${figureOf(mostExtraJobs, 1, 1).value} more jobs in the lab`
-      : 'were played';
+      ? `${isOne ? 'leaves' : 'leave'} up to ${figureOf(mostExtraJobs, 1, 1).value} more jobs in the lab`
+      : isOne
+        ? 'was played'
+        : 'were played';
   return `${what} ${extra}; ${recovers}.`;
 }
 

@@ -39,13 +39,14 @@ function weakest(held: readonly HeldTarget[], allHeld: HeldTarget | null): strin
 }
 
 function effectSentence({ measure, doubts }: Found): string {
-  const [first] = doubts;
-  if (first === undefined) return '';
-  const ends = [first.low, first.high];
-  if (ends.every(({ outcome }) => outcome === 'no difference' || outcome === 'not told apart')) {
+  if (doubts.length === 0) return '';
+  // The largest difference is not always one that can be told: a smaller one with less chance in it may be.
+  const first = doubts.find(isTold);
+  if (first === undefined) {
     return `No doubt by itself changes “${measure.name}” by more than can be told from chance.`;
   }
   // What may break the plan says more than what would make it easier.
+  const ends = [first.low, first.high];
   const harmful = ends.filter((end) => end.outcome === 'differs' && harms(end, measure.better));
   const told = harmful.length > 0 ? harmful : ends;
   const most = [...told].sort((one, other) => size(other) - size(one))[0] as DoubtEnd;
@@ -54,14 +55,17 @@ function effectSentence({ measure, doubts }: Found): string {
     most.value.kind === 'estimate'
       ? `to ${valueWords(most.value, measure.unit)}`
       : 'beyond the end of what was played';
-  const without = doubts.filter(({ low, high }) =>
-    [low, high].every(({ outcome }) => outcome === 'no difference' || outcome === 'not told apart'),
-  );
+  const without = doubts.filter((doubt) => !isTold(doubt));
   const rest =
     without.length === 0
       ? ''
       : ` No effect can be told of ${listed(without.map(({ name }) => `“${name}”`))}.`;
   return `“${first.name}” matters most by itself: at ${percent(most.factor)} it moves “${measure.name}”${base === null ? '' : ` from ${base}`} ${moved}.${rest}`;
+}
+
+/** Whether an end of its range differs from what is stated, or lies beyond the end of what was played. */
+function isTold({ low, high }: Found['doubts'][number]): boolean {
+  return [low, high].some(({ outcome, difference }) => outcome === 'differs' || difference.kind === 'never');
 }
 
 function harms({ difference }: DoubtEnd, better: Found['measure']['better']): boolean {

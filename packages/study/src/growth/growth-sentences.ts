@@ -5,18 +5,23 @@ import {
   type GrowthMonth,
   type GrowthStep,
 } from '@buildweek/results';
+import { percentOf } from '../plans/amount-words.ts';
 import { dateWords, monthLabel, monthWords } from './plan-dates.ts';
 
 type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'horizon' | 'neededIn' | 'steps' | 'purchases'>;
 
-/** The answer in sentences: until when the lab is large enough, what restores it, and by when to order that. */
-export function growthSentences(found: Found, startDate: string): string[] {
+/**
+ * The answer in sentences: until when the lab is large enough, what restores it, and by when to order that.
+ *
+ * @param level one-sided confidence of the verdicts
+ */
+export function growthSentences(found: Found, startDate: string, level: number): string[] {
   const { months, neededIn } = found;
   const last = months.at(-1);
   if (last === undefined) return [];
   if (neededIn === null) return [lastingSentence(found, last)];
   return [
-    missedSentence(found, neededIn),
+    missedSentence(found, neededIn, level),
     alsoSentence(found, neededIn),
     stepSentence(found, startDate),
     othersSentence(found, startDate),
@@ -30,10 +35,11 @@ function lastingSentence({ targets, months }: Found, last: GrowthMonth): string 
   if (undecided === undefined) {
     return `If nothing is bought, ${targets.length === 1 ? 'the target is' : 'all targets are'} still met in ${until}.`;
   }
-  return `If nothing is bought, no target is missed for certain up to ${until}; from ${monthWords(undecided.label)} on it is not decided at this precision: play more replications.`;
+  return `If nothing is bought, no target is clearly missed up to ${until}; from ${monthWords(undecided.label)} on it is not decided at this precision: play more replications.`;
 }
 
-function missedSentence({ targets, months }: Found, neededIn: number): string {
+function missedSentence({ targets, months }: Found, neededIn: number, level: number): string {
+  const sure = `with ${percentOf(level)} % confidence`;
   const month = months[neededIn] as GrowthMonth;
   const position = month.targets.findIndex(({ verdict }) => verdict === 'missed');
   const target = targets[position];
@@ -47,8 +53,8 @@ function missedSentence({ targets, months }: Found, neededIn: number): string {
     lastMet === null
       ? neededIn === 0
         ? ''
-        : ' It is met for certain in no month before.'
-      : ` It is met for certain up to ${monthWords(months[lastMet]?.label ?? '')}.`;
+        : ` In no month before is it met ${sure}.`
+      : ` It is met ${sure} up to ${monthWords(months[lastMet]?.label ?? '')}.`;
   const when =
     neededIn === 0
       ? 'today already, before any growth'
@@ -77,15 +83,27 @@ function stepSentence({ steps, horizon, neededIn }: Found, startDate: string): s
   const certain =
     best.restores === 'yes'
       ? 'restores all targets'
-      : 'probably restores all targets (not decided at this precision)';
+      : 'may restore all targets (not decided at this precision)';
   const until = best.holdsUntil ?? neededIn ?? 0;
   const month = (position: number): string => monthWords(monthLabel(startDate, position));
   const end =
     until >= horizon ? `to the end of what was looked at, ${month(horizon)}` : `until ${month(until)}`;
+  const open = best.restores === 'yes' ? firstUndecided(best, until) : undefined;
+  const doubt =
+    open === undefined
+      ? ''
+      : `, though from ${monthWords(open.label)} on that is not decided at this precision`;
   const order = best.isLate
     ? `It takes ${best.leadWeeks} weeks from the order and was due to be ordered by ${dateWords(best.orderBy)}: order at once.`
     : `To hold this, order by ${dateWords(best.orderBy)}: it takes ${best.leadWeeks} weeks from the order.`;
-  return `${capital(best.name)} ${certain} ${end}. ${order}${budgetWords(best)}`;
+  return `${capital(best.name)} ${certain} ${end}${doubt}. ${order}${budgetWords(best)}`;
+}
+
+/** The first month up to one in which not all targets are met for sure. */
+function firstUndecided({ months }: Pick<GrowthStep, 'months'>, until: number): GrowthMonth | undefined {
+  return months.find(
+    ({ month, targets }) => month <= until && targets.some(({ verdict }) => verdict !== 'met'),
+  );
 }
 
 function budgetWords({ overBudget }: Pick<GrowthStep, 'overBudget'>): string {
@@ -101,12 +119,17 @@ function nextSentence({ purchases, horizon }: Found, startDate: string): string 
     const order = purchase.isLate ? 'order it at once' : `order it by ${dateWords(purchase.orderBy)}`;
     return `From ${month(purchase.month)} on it takes ${purchase.name}: ${order}.${budgetWords(purchase)}`;
   });
-  const end = purchases.at(-1)?.holdsUntil ?? horizon;
+  const last = purchases.at(-1) ?? first;
+  const end = last?.holdsUntil ?? horizon;
+  const holds =
+    last === undefined || firstUndecided(last, end) === undefined
+      ? 'all targets hold'
+      : 'no target is clearly missed up';
   const rest =
     end >= horizon
       ? next.length === 0
         ? ''
-        : ` With that all targets hold to ${month(horizon)}.`
+        : ` With that ${holds} to ${month(horizon)}.`
       : ` Nothing was found that holds all targets beyond ${month(end)}.`;
   return `${words.join(' ')}${rest}`.trim();
 }

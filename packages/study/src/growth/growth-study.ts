@@ -115,7 +115,7 @@ export async function growthStudy(
     steps: ordered,
     purchases,
   };
-  return { ...found, verdict: growthSentences(found, lab.startDate) };
+  return { ...found, verdict: growthSentences(found, lab.startDate, question.level) };
 }
 
 const ORDER = ['yes', 'not decided', 'no'] as const;

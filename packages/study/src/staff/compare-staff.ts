@@ -1,6 +1,7 @@
 import { HOURS_PER_WEEK } from '@buildweek/core';
 import type { StaffRules } from '@buildweek/model';
 import type { PlanDifference, StaffAnswer, StaffPlan } from '@buildweek/results';
+import { individualLevel } from '@buildweek/statistics';
 import { measuresOf } from '../plans/compare-plans.ts';
 import { handBeside, handSentence } from '../plans/hand-beside.ts';
 import { differencesOf } from '../plans/measure-differences.ts';
@@ -44,7 +45,8 @@ const SAME_HOURS = 0.01;
 
 /**
  * Plays ways of staffing on common random numbers and compares each with the lab as it is. The differences of all
- * options in one measure hold at once with the stated confidence (Bonferroni over options, not over measures).
+ * options in one measure hold at once with the stated confidence (Bonferroni over options, not over measures); those to
+ * the best option hold at once for all pairs of options.
  * Source: A. M. Law and W. D. Kelton, Simulation Modeling and Analysis, third edition, sections 10.2.1 and 10.3.1.
  *
  * @returns null when somebody stopped
@@ -58,7 +60,7 @@ export async function compareStaff(question: StaffQuestion): Promise<ComparedSta
     observations.push(found);
   }
   const told = measures.all.slice(0, measures.told);
-  const differencesLevel = 1 - (1 - level) / Math.max(1, plans.length - 1);
+  const differencesLevel = individualLevel(level, Math.max(1, plans.length - 1));
   const [today = []] = observations;
   const compared = plans.map((plan, index): StaffPlan => {
     const own = observations[index] ?? [];
@@ -77,11 +79,14 @@ export async function compareStaff(question: StaffQuestion): Promise<ComparedSta
   });
   const deciding = decidingMeasure(compared);
   const best = bestOf(compared, deciding);
+  // The best is chosen by the same replications, so that any two options may come to be compared.
+  const pairs = (plans.length * (plans.length - 1)) / 2;
+  const bestLevel = individualLevel(level, Math.max(1, pairs));
   const bestIndex = compared.findIndex(({ name }) => name === best);
   const withBest = compared.map((plan, index): StaffPlan => {
     if (bestIndex < 0 || index === bestIndex) return plan;
     const [first, second] = [observations[bestIndex] ?? [], observations[index] ?? []];
-    const againstBest = differencesOf(told, first, second, differencesLevel)[deciding];
+    const againstBest = differencesOf(told, first, second, bestLevel)[deciding];
     return { ...plan, againstBest: againstBest ?? null };
   });
   const notToldApart = withBest
