@@ -44,6 +44,7 @@ describe('what may vary', () => {
       '2 to 4',
     ],
     ['may vary: { resin: 4 to 1 }\n', 21, '4 to 1', 'The low end (4) is above the high end (1).', '1 to 4'],
+    ['may vary: { resin 1 to 4 }\n', 21, 'resin 1 to 4', '"resin 1 to 4" is empty.', 'resin: 1 to 4'],
     ['may vary: { resin: many }\n', 21, 'many', '"many" leaves no choice.', 'for example: 1 to 4'],
     [
       'may vary: { people / technicians / hours: always or late }\n',

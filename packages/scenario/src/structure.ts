@@ -166,8 +166,17 @@ function reportIssue(reading: Reading, issue: Issue): void {
         : `This is ${kindOf(node)}, which does not fit here.`,
     found: describeNode(node),
     expected: wantedWords(wanted),
-    write: exampleAt(path) ?? (node.kind === 'empty' ? 'a value, or delete the line' : wantedWords(wanted)),
+    write:
+      colonForgotten(path, node) ??
+      exampleAt(path) ??
+      (node.kind === 'empty' ? 'a value, or delete the line' : wantedWords(wanted)),
   });
+}
+
+/** `resin 1 to 4` in the place of `resin: 1 to 4`; null where that is not how a key without a value looks. */
+function colonForgotten(path: SourcePath, node: SourceNode): string | null {
+  const [, name, range] = /^(.*\S)\s+(\d+\s+to\s+\d.*)$/.exec(String(path[path.length - 1])) ?? [];
+  return node.kind === 'empty' && name !== undefined ? `${name}: ${range}` : null;
 }
 
 /** Lists of stages whose lines are not indented enough come out as one item with many keys. */

@@ -8,6 +8,9 @@ const DAY = '(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*';
 
 const PERIODS: Readonly<Record<string, string>> = { h: 'hour', hr: 'hour', d: 'day', w: 'week', wk: 'week' };
 
+const SMALL_NUMBERS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const UNIT = '(?:working\\s+|business\\s+)?(?:min|hour|day|week|month|year)';
+
 /** Hours and minutes of a duration; only as they were written, not where another habit made a time of day. */
 const CLOCK_AS_DURATION: Habit = [/\b(\d+):(\d{2})\b/g, (_, hours, minutes) => hoursText(hours, minutes)];
 
@@ -36,6 +39,11 @@ const HABITS: readonly Habit[] = [
     /(\d)(\s*[a-z%]*)\s*(?:-|–|—|\.\.|\buntil\b|\btill\b)\s*(?=\.?\d)/gi,
     (_, digit, unit) => `${digit}${unit?.trimEnd()} to `,
   ],
+  [
+    new RegExp(`\\b(${SMALL_NUMBERS.join('|')})\\s+(?=${UNIT})`, 'gi'),
+    (_, number = '') => `${SMALL_NUMBERS.indexOf(number.toLowerCase()) + 1} `,
+  ],
+  [/\b(?:a|one)\s+fortnight\b/gi, () => '2 weeks'],
   [/^on$/i, () => 'yes'],
   [/^off$/i, () => 'no'],
   [/^(?:from|between)\s+(?=\d)/i, () => ''],

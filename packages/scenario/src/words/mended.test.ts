@@ -17,6 +17,7 @@ import { printTime } from './print-time.ts';
 import { promise } from './promise.ts';
 import { recurrence } from './recurrence.ts';
 import { maximumWait, rejectWording } from './rejects.ts';
+import { target } from './target.ts';
 import { unattendedSpans } from './unattended-hours.ts';
 import { weekdays, windows } from './week.ts';
 import type { Wording } from './wording-error.ts';
@@ -73,6 +74,13 @@ const SAME: readonly [wording: Wording<unknown>, same: string, text: string][] =
   [shareOfJobs, '15 %', '0.15'],
   [changeOfMind, '3 % after 24 h', '0.03 after 24 h'],
   [wholeNumber(1, '2'), '3', '3 machines'],
+  [plainDuration, '3 days', 'three days'],
+  [plainDuration, '2 weeks', 'a fortnight'],
+  [
+    target({ code: 'EUR', line: 1 }),
+    '90% of jobs within 3 working days',
+    '90% of jobs within three working days',
+  ],
   [yesNo, 'yes', 'y'],
   [yesNo, 'no', 'off'],
 ];
