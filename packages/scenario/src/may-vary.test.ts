@@ -22,6 +22,12 @@ describe('what may vary', () => {
     ]);
   });
 
+  it('begins with a name that is there once, or at the top of the file', () => {
+    expect(variationsOf('may vary: { technicians / hours: day or always }\n')).toEqual(
+      variationsOf('may vary: { people / technicians / hours: day or always }\n'),
+    );
+  });
+
   it('is any value in other words', () => {
     expect(variationsOf('may vary: { people / technicians / hours: day or always }\n')).toEqual([
       { kind: 'wording', path: ['people', 'technicians', 'hours'], options: ['day', 'always'] },

@@ -61,6 +61,7 @@ export { ruledOut } from './plans/ruled-out.ts';
 export { standardMeasures } from './plans/standard-measures.ts';
 export { observedTargets, targetMeasures } from './plans/target-measures.ts';
 export { UnanswerableError } from './plans/unanswerable-error.ts';
+export { variationName, variationPlace } from './plans/variation-name.ts';
 export type { StudyProgress } from './progress.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';

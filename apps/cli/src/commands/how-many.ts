@@ -156,8 +156,7 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
     },
   );
   const style = styleFor(process.stdout);
-  const names = counts.map(({ group }) => group);
-  const text = `${planText(answer, style)}${nextSteps(answer, path, names, options.target, style)}`;
+  const text = `${planText(answer, style)}${nextSteps(answer, path, variations, options.target, style)}`;
   await keepAnswer(answer, options, text, async () => (await import('@buildweek/report')).renderPlan(answer));
 }
 

@@ -1,6 +1,6 @@
 import type { WordingVariation } from '@buildweek/model';
 import type { ChangeWording } from '@buildweek/scenario';
-import type { PlanChoice, PlanVariant } from '@buildweek/study';
+import { type PlanChoice, type PlanVariant, variationName, variationPlace } from '@buildweek/study';
 import { readChangedScenario, type ScenarioFile } from '../files/scenario-file.ts';
 
 /**
@@ -13,14 +13,14 @@ export function planVariants(file: ScenarioFile, path: string): PlanVariant[] {
   return combinations(wordings).map((options) => {
     const changes = options.flatMap(({ variation, option }): ChangeWording[] => {
       if (option === presentOf(file, variation)) return [];
-      const wording = `${variation.path.join(' / ')}: ${option}`;
+      const wording = `${variationPlace(variation)}: ${option}`;
       return [{ wording, path: variation.path, value: option }];
     });
     const { lab, economics } = (changes.length === 0 ? file : readChangedScenario(file, path, changes))
       .reading;
     return {
       options: options.map(({ variation, option }): PlanChoice => {
-        return { what: variation.path.slice(-2).join(' '), value: option };
+        return { what: variationName(variation), value: option };
       }),
       isToday: changes.length === 0,
       lab,

@@ -1,4 +1,6 @@
+import type { Variation } from '@buildweek/model';
 import type { PlanAnswer, ShownPlan } from '@buildweek/results';
+import { variationName, variationPlace } from '@buildweek/study';
 import { commandLine } from '../terminal/command-line.ts';
 import { paragraph } from '../terminal/paragraph.ts';
 import { section } from '../terminal/section.ts';
@@ -8,19 +10,18 @@ import { harmless, type Style } from '../terminal/style.ts';
  * What to ask next of a plan that was found: how it bears doubts, somebody away, and growth. Empty when there is none,
  * or when it is what the scenario says already.
  *
- * @param counts names of the groups of which a number was chosen; all else was chosen in words of the scenario
  * @param targets sentences that were asked for in the place of those of the scenario
  */
 export function nextSteps(
   answer: PlanAnswer,
   path: string,
-  counts: readonly string[],
+  variations: readonly Variation[],
   targets: readonly string[],
   style: Style,
 ): string {
   const chosen = answer.shown.find(({ role }) => role === 'chosen');
   if (chosen === undefined || chosen.isToday || path === '-') return '';
-  const plan = changesOf(chosen, answer, counts);
+  const plan = changesOf(chosen, answer, variations);
   const asked = targets.length === 0 ? [] : [`targets: [${targets.map((one) => `'${one}'`).join(', ')}]`];
   const commands = ['doubts', 'away', 'growth'].map((command) => {
     const changes = command === 'away' ? plan : [...plan, ...asked];
@@ -31,8 +32,16 @@ export function nextSteps(
   return `\n${section('What to ask next', [paragraph(intro, '  '), ...commands].join('\n'), style)}\n`;
 }
 
-function changesOf({ choices }: ShownPlan, { varied }: PlanAnswer, counts: readonly string[]): string[] {
-  return choices
-    .filter(({ what, value }) => varied.find((one) => one.what === what)?.today !== value)
-    .map(({ what, value }) => `${what}${counts.includes(what) ? ' / count' : ''}: ${value}`);
+/** What differs from today, as changes of the scenario. */
+function changesOf(
+  { choices }: ShownPlan,
+  { varied }: PlanAnswer,
+  variations: readonly Variation[],
+): string[] {
+  return variations.flatMap((variation) => {
+    const what = variationName(variation);
+    const value = choices.find((choice) => choice.what === what)?.value;
+    const today = varied.find((one) => one.what === what)?.today;
+    return value === undefined || value === today ? [] : [`${variationPlace(variation)}: ${value}`];
+  });
 }

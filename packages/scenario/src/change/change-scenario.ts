@@ -1,12 +1,10 @@
 import { listed, nearest } from '../nearest.ts';
 import { scenarioSchema } from '../schema/scenario-schema.ts';
+import { NAMED_SECTIONS, sectionsWith } from '../source/named-sections.ts';
 import { readYaml } from '../source/read-yaml.ts';
 import { entryOf, type SourceNode, type SourceSpan } from '../source/source-node.ts';
 import { SourceText } from '../source/source-text.ts';
 import { ChangeError, type ChangeWording } from './change-wording.ts';
-
-/** Sections whose first level are names that people give. */
-const NAMED_SECTIONS = ['people', 'machines', 'stations', 'carriers', 'routes', 'parts', 'demand', 'hours'];
 
 /**
  * The text of a scenario with values changed; everything else stays as it was written, line by line. The text is not
@@ -40,7 +38,7 @@ function fromTheTop(root: SourceNode, path: readonly string[]): readonly string[
   const [first = ''] = path;
   // A section that the file has not got is no slip.
   if (root.kind !== 'map' || entryOf(root, first) !== undefined || first in scenarioSchema.shape) return path;
-  const sections = NAMED_SECTIONS.filter((section) => entryOf(entryOf(root, section)?.node, first));
+  const sections = sectionsWith(root, first);
   if (sections.length === 1) return [sections[0] ?? '', ...path];
   const rest = path.join(' / ');
   if (sections.length > 1) {

@@ -1,6 +1,7 @@
 import type { Variation } from '@buildweek/model';
 import type { Fields } from '../fields.ts';
 import { listed, nearest } from '../nearest.ts';
+import { sectionsWith } from '../source/named-sections.ts';
 import { entryOf, type SourceNode } from '../source/source-node.ts';
 import { type RangeOfChoice, rangeOfChoice } from '../words/range-of-choice.ts';
 
@@ -95,15 +96,19 @@ function presentCount(fields: Fields, section: Counted, name: string): number {
   return node?.kind === 'scalar' ? Number(node.text) : 1;
 }
 
-/** Another wording of a value that stands in the file. */
+/** Another wording of a value that stands in the file, at a place that may begin with a name that is there once. */
 function wordingOf(
   fields: Fields,
   group: Fields,
   key: string,
-  place: readonly string[],
+  asWritten: readonly string[],
   { options }: Extract<RangeOfChoice, { kind: 'wording' }>,
 ): Variation | null {
-  let node: SourceNode | undefined = fields.reading.root;
+  const { root } = fields.reading;
+  const [first = ''] = asWritten;
+  const sections = entryOf(root, first) === undefined ? sectionsWith(root, first) : [];
+  const place = sections.length === 1 ? [...sections, ...asWritten] : asWritten;
+  let node: SourceNode | undefined = root;
   for (const step of place) node = step === '' ? undefined : entryOf(node, step)?.node;
   if (node?.kind !== 'scalar') {
     group.report(

@@ -127,9 +127,9 @@ describe('what may vary', () => {
     } as const;
     const [today] = question().plans.filter(({ isToday }) => isToday);
     if (today === undefined) throw new Error('There is no today.');
-    const plans = [{ ...today, choices: [{ what: 'technicians hours', value: 'day' }] }];
+    const plans = [{ ...today, choices: [{ what: 'technicians / hours', value: 'day' }] }];
     expect(variedWords({ ...question(), plans, counts: [], wordings: [hours] })).toEqual([
-      { what: 'technicians hours', choices: 'day or late', today: 'day' },
+      { what: 'technicians / hours', choices: 'day or late', today: 'day' },
     ]);
   });
 });

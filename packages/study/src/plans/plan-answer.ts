@@ -9,6 +9,7 @@ import { lonePersonSentences } from './lone-person.ts';
 import type { ObservedPlans } from './observed-plans.ts';
 import { planHeadline } from './plan-answer-words.ts';
 import { type CandidatePlan, countIn } from './plan-space.ts';
+import { variationName } from './variation-name.ts';
 
 /** What a study says of a search: the answer without what only the reader of the scenario knows. */
 export type PlanFindings = Pick<
@@ -105,13 +106,13 @@ export function variedWords({ counts, wordings, plans }: PlanQuestion): PlanAnsw
   const now = (what: string): string => today?.choices.find((choice) => choice.what === what)?.value ?? '';
   return [
     ...counts.map((variation) => ({
-      what: variation.group,
+      what: variationName(variation),
       choices: `${variation.from} to ${variation.to}`,
       today: today === undefined ? '' : String(countIn(today.lab, variation)),
     })),
-    ...wordings.map(({ path, options }) => {
-      const what = path.slice(-2).join(' ');
-      return { what, choices: options.join(' or '), today: now(what) };
+    ...wordings.map((variation) => {
+      const what = variationName(variation);
+      return { what, choices: variation.options.join(' or '), today: now(what) };
     }),
   ];
 }
