@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { planRunSchema } from './comparison-answer.ts';
-import { answeredScenarioSchema } from './doubts-answer.ts';
+import { answeredScenarioSchema, planRunSchema } from './answer-parts.ts';
 import { estimateOrRefusedSchema } from './estimate.ts';
 import { bandSchema } from './measures.ts';
 import { cautionSchema } from './results.ts';

@@ -1,27 +1,17 @@
 import { z } from 'zod';
+import { answeredScenarioSchema, planRunSchema } from './answer-parts.ts';
 import { estimateOrRefusedSchema } from './estimate.ts';
 import { handLoadSchema } from './measures.ts';
 import { planMeasureSchema } from './plan-measure.ts';
-import { cautionSchema, ignoredWeeksSchema } from './results.ts';
+import { cautionSchema } from './results.ts';
 
 /** Version of the document that compares plans. */
 export const COMPARISON_VERSION = 1;
 
-/** How plans were played. */
-export const planRunSchema = z.strictObject({
-  seed: z.string(),
-  replications: z.int().describe('Of each plan; the same random numbers for all'),
-  weeks: z.int().describe('Measured weeks of each replication'),
-  ignoredWeeks: ignoredWeeksSchema,
-  capWeeks: z.int(),
-  level: z.number().describe('Confidence level of the whole answer'),
-});
-export type PlanRun = z.infer<typeof planRunSchema>;
-
 export const comparedPlanSchema = z.strictObject({
   name: z.string(),
   changes: z.array(z.string()).describe('What is changed in the first scenario, in its words'),
-  scenario: z.strictObject({ name: z.string(), text: z.string(), hash: z.string() }),
+  scenario: answeredScenarioSchema,
   measures: z.array(planMeasureSchema),
   handHours: z
     .number()

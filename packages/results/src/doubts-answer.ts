@@ -1,19 +1,11 @@
 import { z } from 'zod';
-import { planRunSchema } from './comparison-answer.ts';
+import { answeredScenarioSchema, planRunSchema } from './answer-parts.ts';
 import { estimateOrRefusedSchema, estimateSchema } from './estimate.ts';
 import { measureUnitSchema } from './plan-measure.ts';
 import { cautionSchema } from './results.ts';
 
 /** Version of the document that says which assumptions matter. */
 export const DOUBTS_VERSION = 1;
-
-/** The scenario that an answer is about. */
-export const answeredScenarioSchema = z.strictObject({
-  name: z.string(),
-  text: z.string(),
-  hash: z.string().describe('SHA-256 of the text'),
-});
-export type AnsweredScenario = z.infer<typeof answeredScenarioSchema>;
 
 export const doubtEndSchema = z.strictObject({
   factor: z.number().describe('Of what the scenario says, 1 for as it says'),

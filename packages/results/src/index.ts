@@ -1,3 +1,4 @@
+export * from './answer-parts.ts';
 export * from './away-answer.ts';
 export * from './builds.ts';
 export * from './calibration-answer.ts';

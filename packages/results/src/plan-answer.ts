@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { answeredScenarioSchema } from './answer-parts.ts';
 import { planDifferenceSchema } from './comparison-answer.ts';
 import { estimateOrRefusedSchema } from './estimate.ts';
 import { handLoadSchema } from './measures.ts';
@@ -72,7 +73,7 @@ export const planAnswerSchema = z
     format: z.literal('buildweek plan'),
     version: z.literal(PLAN_ANSWER_VERSION),
     program: z.strictObject({ name: z.literal('buildweek'), version: z.string() }),
-    scenario: z.strictObject({ name: z.string(), text: z.string(), hash: z.string() }),
+    scenario: answeredScenarioSchema,
     currency: z.string().nullable(),
     question: z.string(),
     promise: z.string().describe('How sure the answer is, and what counts as right'),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { planDifferenceSchema, planRunSchema } from './comparison-answer.ts';
+import { planRunSchema } from './answer-parts.ts';
+import { planDifferenceSchema } from './comparison-answer.ts';
 import { handLoadSchema } from './measures.ts';
 import { planMeasureSchema } from './plan-measure.ts';
 import { cautionSchema } from './results.ts';
@@ -71,7 +72,7 @@ export const staffPlanSchema = z.strictObject({
   againstBest: planDifferenceSchema
     .nullable()
     .describe(
-      'Against the best with the same hours, in the measure that decides; null for it, and without one',
+      'Against the best with the same hours, in the measure that decides, with an interval that allows for any pair of options; null for it, and without one',
     ),
   handHours: z
     .number()

@@ -1,4 +1,5 @@
 import { type AwayGroup, type Estimate, figureOf } from '@buildweek/results';
+import { capital } from '../words/figures.ts';
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
@@ -61,8 +62,4 @@ function weeksWords(weeks: number): string {
 
 function share(estimate: Estimate): string {
   return `${figureOf(estimate, 0.01, 0).value} %`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

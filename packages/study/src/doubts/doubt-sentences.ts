@@ -7,6 +7,7 @@ import {
   periodName,
   writtenUnit,
 } from '@buildweek/results';
+import { percentOf, shareWords } from '../words/figures.ts';
 
 type Found = Pick<DoubtsAnswer, 'measure' | 'doubts' | 'explainedTogether' | 'held' | 'allHeld'>;
 
@@ -109,13 +110,8 @@ function valueWords(estimate: Estimate, unit: DoubtsAnswer['measure']['unit']): 
   return `${value} ${Number(value) === 1 ? written.one : written.many}`;
 }
 
-function shareWords(estimate: Estimate): string {
-  const { value, range } = figureOf(estimate, 0.01, 0);
-  return `${value} %${range === null ? '' : ` (${range.low} to ${range.high})`}`;
-}
-
 function percent(factor: number): string {
-  return `${Number((factor * 100).toPrecision(4))} %`;
+  return `${percentOf(factor)} %`;
 }
 
 function listed(words: readonly string[]): string {

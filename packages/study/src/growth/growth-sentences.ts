@@ -1,11 +1,5 @@
-import {
-  type Estimate,
-  figureOf,
-  type GrowthAnswer,
-  type GrowthMonth,
-  type GrowthStep,
-} from '@buildweek/results';
-import { percentOf } from '../plans/amount-words.ts';
+import type { GrowthAnswer, GrowthMonth, GrowthStep } from '@buildweek/results';
+import { capital, percentOf, shareWords } from '../words/figures.ts';
 import { dateWords, monthLabel, monthWords } from './plan-dates.ts';
 
 type Found = Pick<GrowthAnswer, 'targets' | 'months' | 'horizon' | 'neededIn' | 'steps' | 'purchases'>;
@@ -146,15 +140,6 @@ function othersSentence({ steps, horizon }: Found, startDate: string): string {
   return `So ${others.length === 1 ? 'does' : 'do'} ${words.join(', ')}.`;
 }
 
-function shareWords(estimate: Estimate): string {
-  const { value, range } = figureOf(estimate, 0.01, 0);
-  return `${value} %${range === null ? '' : ` (${range.low} to ${range.high})`}`;
-}
-
 function percent(share: number): string {
   return `${Number((share * 100).toPrecision(3))} %`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -6,7 +6,7 @@ import {
   WHOLE,
   writtenUnit,
 } from '@buildweek/results';
-import { percentWords } from './amount-words.ts';
+import { shareWords } from '../words/figures.ts';
 import { BEST_MEASURES, type BestMeasure } from './best-measures.ts';
 
 /** What the sentences are made from. */
@@ -44,7 +44,7 @@ export function bestHeadline(facts: BestFacts): string[] {
 function valueWords(plan: ShownPlan, measure: string, by: BestMeasure): string {
   const value = plan.measures.find(({ name }) => name === measure)?.value;
   if (value?.kind !== 'estimate') return value?.reason ?? 'no figure';
-  if (by === 'late') return `${percentWords(lateOf(value))} late`;
+  if (by === 'late') return `${shareWords(lateOf(value))} late`;
   const unit = writtenUnit('hours', [value.value], null);
   const { value: text, range } = figureOf(value, unit.size, unit.leastDecimals);
   return `${text} ${unit.many}${range === null ? '' : ` (${range.low} to ${range.high})`}`;

@@ -2,7 +2,7 @@ import type { Target } from '@buildweek/model';
 import { bareMoneyText, type LookedPlan, type ShownPlan, WHOLE } from '@buildweek/results';
 import { type KimNelsonChoice, kimNelson } from '@buildweek/statistics';
 import { cautionsOf } from '../words/cautions.ts';
-import { percentOf } from './amount-words.ts';
+import { percentOf } from '../words/figures.ts';
 import { BEST_MEASURES, type BestMeasure } from './best-measures.ts';
 import { bestHeadline } from './best-plan-words.ts';
 import { lonePersonSentences } from './lone-person.ts';

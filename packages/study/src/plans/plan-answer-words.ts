@@ -10,7 +10,7 @@ import {
   WHOLE,
   writtenUnit,
 } from '@buildweek/results';
-import { percentWords } from './amount-words.ts';
+import { shareWords } from '../words/figures.ts';
 
 /** What the sentences are made from. */
 export interface PlanFacts {
@@ -81,7 +81,7 @@ function noneSentences({ shown, plans, undecided, closest }: PlanFacts): string[
       ? `None of ${plans} plans in the range meets every target.`
       : `None of ${plans} plans could be confirmed to meet every target; ${undecided} could not be ruled out either.`;
   if (best === undefined || failing === undefined) return [lead];
-  const found = failing.value.kind === 'estimate' ? ` reaches ${percentWords(failing.value)}` : '';
+  const found = failing.value.kind === 'estimate' ? ` reaches ${shareWords(failing.value)}` : '';
   return [
     lead,
     `“${failing.target}” is what fails: the plan that comes closest, ${best.name},${found}.`,
@@ -117,7 +117,7 @@ function widenSentence(shown: readonly ShownPlan[], failing: TargetOfPlan): stri
   const isShort = isAtMost ? low > failing.asked : high < failing.asked;
   const still = isShort ? `, which is still ${isAtMost ? 'too much' : 'short'}` : '';
   return [
-    `Widen the range of ${most.plan.why.replace('one more of ', '')} first: one more gives ${percentWords(most.value)}${still}.`,
+    `Widen the range of ${most.plan.why.replace('one more of ', '')} first: one more gives ${shareWords(most.value)}${still}.`,
   ];
 }
 
@@ -138,7 +138,7 @@ function todaySentence(chosen: ShownPlan, { shown, currency }: PlanFacts): strin
   const today = shown.find(({ isToday }) => isToday);
   if (today === undefined || chosen.isToday) return [];
   const failing = today.targets.find(({ verdict }) => verdict === 'missed');
-  const found = failing?.value.kind === 'estimate' ? `: ${percentWords(failing.value)}` : '';
+  const found = failing?.value.kind === 'estimate' ? `: ${shareWords(failing.value)}` : '';
   const why = today.verdict === 'missed' ? `${today.why}${found}` : today.why || 'is another';
   return [`Today's plan, ${today.name}, ${why}${extraCost(today, chosen, currency)}.`];
 }
@@ -161,7 +161,7 @@ function cheaperSentence(chosen: ShownPlan, shown: readonly ShownPlan[], currenc
   const [next] = [...cheaper].sort((one, other) => (other.committedCost ?? 0) - (one.committedCost ?? 0));
   if (next === undefined || next.committedCost === null || chosen.committedCost === null) return [];
   const failing = next.targets.find(({ verdict }) => verdict === 'missed');
-  const found = failing?.value.kind === 'estimate' ? `: ${percentWords(failing.value)}` : '';
+  const found = failing?.value.kind === 'estimate' ? `: ${shareWords(failing.value)}` : '';
   const saved = bareMoneyText(chosen.committedCost - next.committedCost, WHOLE);
   return [`A plan that saves ${saved} ${currency ?? ''} a year, ${next.name}, ${next.why}${found}.`];
 }
@@ -198,5 +198,5 @@ function moreSentence(shown: readonly ShownPlan[], currency: string | null): str
 }
 
 function targetWords({ target, value }: TargetOfPlan): string {
-  return value.kind === 'estimate' ? `“${target}”: ${percentWords(value)}` : `“${target}”: ${value.reason}`;
+  return value.kind === 'estimate' ? `“${target}”: ${shareWords(value)}` : `“${target}”: ${value.reason}`;
 }

@@ -1,7 +1,7 @@
 import type { CountVariation, Target, WordingVariation } from '@buildweek/model';
 import { type LookedPlan, type PlanAnswer, type ShownPlan, SPEED_MEASURE } from '@buildweek/results';
 import { cautionsOf } from '../words/cautions.ts';
-import { percentOf } from './amount-words.ts';
+import { percentOf } from '../words/figures.ts';
 import { bestMissed, explainPlan } from './explain-plan.ts';
 import { findPlan, type PlanSearch, type PlanSearchSettings } from './find-plan.ts';
 import { handBeside, handSentence } from './hand-beside.ts';

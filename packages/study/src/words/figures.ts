@@ -32,6 +32,11 @@ export function bareDurationWords(estimate: Estimate, unit: TimeUnit): string {
   return numberWords(estimate, unit.size, LEAST_DECIMALS);
 }
 
+/** A share that is stated, in per cent without the dust of binary fractions: 7 for 0.07. */
+export function percentOf(share: number): number {
+  return Number((share / PERCENT).toPrecision(4));
+}
+
 /** `93 % (91 to 94)`. */
 export function shareWords(estimate: Estimate): string {
   const figure = figureOf(estimate, PERCENT, 0);
@@ -66,4 +71,9 @@ function withRange(words: string, range: { readonly low: string; readonly high: 
 function endsWords(interval: Prediction, size: number, least: number): string {
   const { value, range } = figureOf(interval, size, least);
   return range === null ? value : `${range.low} to ${range.high}`;
+}
+
+/** The words as they stand at the beginning of a sentence. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -16,6 +16,7 @@ import type { HoursEntry } from '../reduce/overall-hours-sums.ts';
 import { busiestWords } from './busiest.ts';
 import {
   bareDurationWords,
+  capital,
   countWords,
   DAYS,
   durationWords,
@@ -226,8 +227,4 @@ function sumOf(estimates: readonly Estimate[]): Estimate | null {
     low: sum((one) => one.low),
     high: sum((one) => one.high),
   };
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

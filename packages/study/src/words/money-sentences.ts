@@ -8,7 +8,7 @@ import {
   moneyText,
   WHOLE,
 } from '@buildweek/results';
-import { bareDurationWords, percent, shareWords } from './figures.ts';
+import { bareDurationWords, percent, percentOf, shareWords } from './figures.ts';
 
 /** What the lab costs, and what it is worth against sending everything out; nothing when nobody speaks of money. */
 export function moneySentences(money: Money | null): string[] {
@@ -48,7 +48,7 @@ function caseSentence(found: BusinessCase, { currency, purchases }: Money): stri
   const savedWords = isCheaper
     ? `once the lab stands, it saves ${money(saved)} of that`
     : `the lab costs ${money(opposite(saved))} more, purchases not counted`;
-  const over = `Over ${yearWords(years)} at ${Number((100 * interest).toPrecision(4))} % interest`;
+  const over = `Over ${yearWords(years)} at ${percentOf(interest)} % interest`;
   const spent = bought === 0 ? '' : `, purchases of ${moneyText(bought, currency, WHOLE)} taken off`;
   const judged = `${over} its net present value is ${money(worth)}${spent}.`;
   return [`${outside}; ${savedWords}. ${judged}${isCheaper ? paybackWords(found) : ''}`];
