@@ -144,6 +144,11 @@ function growthOf(text: string): number {
   }
 }
 
+/** Whether the scenario says how its demand grows. */
+export function statesGrowth(lab: Lab): boolean {
+  return lab.demand.some(({ arrivals }) => arrivals.kind === 'poisson' && arrivals.growthPerMonth !== 0);
+}
+
 function checkGrowth(lab: Lab, growthPerMonth: number | null): void {
   const grows = lab.demand.some(
     ({ arrivals }) => arrivals.kind === 'poisson' || (arrivals.kind === 'renewal' && growthPerMonth !== null),
@@ -151,10 +156,7 @@ function checkGrowth(lab: Lab, growthPerMonth: number | null): void {
   if (!grows) throw badInput('Jobs on stated dates, or kept in the lab, do not grow: state jobs per week.');
   if (growthPerMonth === 0)
     throw badInput('Demand that grows by 0 % stays as it is: "buildweek run" says what becomes of it.');
-  const stated = lab.demand.some(
-    ({ arrivals }) => arrivals.kind === 'poisson' && arrivals.growthPerMonth !== 0,
-  );
-  if (growthPerMonth !== null || stated) return;
+  if (growthPerMonth !== null || statesGrowth(lab)) return;
   throw badInput('The scenario states no growth. Say how demand grows: --by "4 % a month"');
 }
 

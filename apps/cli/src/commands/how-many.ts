@@ -32,6 +32,7 @@ import { programVersion } from '../program-version.ts';
 import { nextSteps } from '../tables/next-steps.ts';
 import { planText } from '../tables/plan-text.ts';
 import { styleFor } from '../terminal/style.ts';
+import { statesGrowth } from './growth.ts';
 import { amountOption, gathered, shareOption, wholeNumberOption } from './option-values.ts';
 
 interface HowManyOptions extends PlanOptions {
@@ -45,6 +46,8 @@ interface HowManyOptions extends PlanOptions {
 
 /** Share of uses in which the search may err. */
 const ALPHA = 0.05;
+/** Common for a lab that is asked for more; no source. Whoever asks knows better. */
+const EXAMPLE_OF_GROWTH = '2 % a month';
 
 export function howManyCommand(): Command {
   const command = new Command('how-many')
@@ -156,7 +159,8 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
     },
   );
   const style = styleFor(process.stdout);
-  const text = `${planText(answer, style)}${nextSteps(answer, path, variations, options.target, style)}`;
+  const growth = statesGrowth(lab) ? null : EXAMPLE_OF_GROWTH;
+  const text = `${planText(answer, style)}${nextSteps(answer, path, variations, options.target, growth, style)}`;
   await keepAnswer(answer, options, text, async () => (await import('@buildweek/report')).renderPlan(answer));
 }
 

@@ -32,7 +32,7 @@ test('the plan that was found is handed on in words of the scenario, where it di
     choice('filament', '4'),
     choice('tanks', '3'),
   ];
-  const words = nextSteps(answer(found), 'lab.yaml', VARIATIONS, [], style);
+  const words = nextSteps(answer(found), 'lab.yaml', VARIATIONS, [], null, style);
   expect(words).toContain(
     '    buildweek doubts lab.yaml --with "machines / resin / count: 2; people / technicians / hours: late; carriers / tanks: 3"\n',
   );
@@ -42,18 +42,26 @@ test('the plan that was found is handed on in words of the scenario, where it di
 });
 
 test('there is nothing to hand on where the scenario says it already, or was read from standard input', () => {
-  expect(nextSteps(answer([choice('resin', '3')], true), 'lab.yaml', VARIATIONS, [], style)).toBe('');
-  expect(nextSteps(answer([choice('resin', '2')]), '-', VARIATIONS, [], style)).toBe('');
-  expect(nextSteps({ ...answer([]), shown: [] }, 'lab.yaml', VARIATIONS, [], style)).toBe('');
+  expect(nextSteps(answer([choice('resin', '3')], true), 'lab.yaml', VARIATIONS, [], null, style)).toBe('');
+  expect(nextSteps(answer([choice('resin', '2')]), '-', VARIATIONS, [], null, style)).toBe('');
+  expect(nextSteps({ ...answer([]), shown: [] }, 'lab.yaml', VARIATIONS, [], null, style)).toBe('');
 });
 
 test('targets that were asked for are handed on to what judges by targets', () => {
   const target = '90 % of jobs within 3 days';
-  const words = nextSteps(answer([choice('resin', '2')]), 'lab.yaml', VARIATIONS, [target], style);
+  const words = nextSteps(answer([choice('resin', '2')]), 'lab.yaml', VARIATIONS, [target], null, style);
   for (const command of ['doubts', 'growth']) {
     expect(words).toContain(
       `    buildweek ${command} lab.yaml --with "machines / resin / count: 2; targets: ['90 % of jobs within 3 days']"\n`,
     );
   }
   expect(words).toContain('    buildweek away lab.yaml --with "machines / resin / count: 2"\n');
+});
+
+test('growth that the scenario does not state is asked for with an example', () => {
+  const words = nextSteps(answer([choice('resin', '2')]), 'lab.yaml', VARIATIONS, [], '2 % a month', style);
+  expect(words).toContain(
+    '    buildweek growth lab.yaml --by "2 % a month" --with "machines / resin / count: 2"\n',
+  );
+  expect(words.match(/--by/g)).toHaveLength(1);
 });

@@ -11,12 +11,14 @@ import { harmless, type Style } from '../terminal/style.ts';
  * or when it is what the scenario says already.
  *
  * @param targets sentences that were asked for in the place of those of the scenario
+ * @param growth how demand is to grow, where the scenario does not say it; null where it does
  */
 export function nextSteps(
   answer: PlanAnswer,
   path: string,
   variations: readonly Variation[],
   targets: readonly string[],
+  growth: string | null,
   style: Style,
 ): string {
   const chosen = answer.shown.find(({ role }) => role === 'chosen');
@@ -25,7 +27,8 @@ export function nextSteps(
   const asked = targets.length === 0 ? [] : [`targets: [${targets.map((one) => `'${one}'`).join(', ')}]`];
   const commands = ['doubts', 'away', 'growth'].map((command) => {
     const changes = command === 'away' ? plan : [...plan, ...asked];
-    return `    ${commandLine([command, path, '--with', harmless(changes.join('; '))])}`;
+    const by = command === 'growth' && growth !== null ? ['--by', growth] : [];
+    return `    ${commandLine([command, path, ...by, '--with', harmless(changes.join('; '))])}`;
   });
   const intro =
     'How this plan bears what is in doubt, how it bears somebody away, and until when it is large enough:';

@@ -22,7 +22,7 @@ const VERDICTS: Readonly<Record<ShownPlan['verdict'], string>> = {
 const ROLES: Readonly<Record<ShownPlan['role'], string>> = {
   chosen: 'the answer',
   today: 'today',
-  'near miss': 'came close',
+  'near miss': 'closest',
   'next below': 'next cheaper',
   undecided: 'open',
   'one more': 'one more',

@@ -16,7 +16,7 @@ const VERDICTS: Readonly<Record<ShownPlan['verdict'], string>> = {
 const ROLES: Readonly<Record<ShownPlan['role'], string>> = {
   chosen: 'The answer',
   today: 'Today',
-  'near miss': 'Came close',
+  'near miss': 'Closest',
   'next below': 'Next cheaper',
   undecided: 'Open',
   'one more': 'One more',
