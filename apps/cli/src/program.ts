@@ -32,7 +32,7 @@ To get going:
   buildweek run scenarios/small.yaml --json small.json    play it, keep the results
   buildweek report small.json                             make a page of them
 
-To decide, on the demo lab; each takes about a minute:
+To decide, on the demo lab; each takes a minute or two:
   buildweek how-many scenarios/demo.yaml                  how many machines and people, at what cost
   buildweek compare scenarios/demo.yaml --with "resin / count: 4"
                                                           what a change brings

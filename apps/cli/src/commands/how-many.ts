@@ -38,12 +38,15 @@ import { amountOption, gathered, shareOption, wholeNumberOption } from './option
 interface HowManyOptions extends PlanOptions {
   readonly vary: readonly string[];
   readonly target: readonly string[];
-  readonly indifference: number;
+  readonly indifference?: number;
   readonly atMost: number;
   readonly best?: BestMeasure;
   readonly budget?: number;
 }
 
+/** What makes no difference, unless an option says it: a share of the jobs, or of the time that they take today. */
+const INDIFFERENT_SHARE = 0.02;
+const INDIFFERENT_TIME = 0.05;
 /** Share of uses in which the search may err. */
 const ALPHA = 0.05;
 /** Common for a lab that is asked for more; no source. Whoever asks knows better. */
@@ -82,9 +85,8 @@ export function howManyCommand(): Command {
     )
     .option(
       '--indifference <share>',
-      'a plan so close to a target, or to the best, counts as right',
+      "a plan so close to a target, or to the best, counts as right (default: 0.02; for --best p90 0.05 of today's time)",
       shareOption,
-      0.02,
     )
     .option(
       '--at-most <number>',
@@ -144,7 +146,8 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
         firstTarget,
         level: settings.level,
       };
-      const { indifference, atMost: most, best, budget = null } = options;
+      const { atMost: most, best, budget = null } = options;
+      const indifference = options.indifference ?? (best === 'p90' ? INDIFFERENT_TIME : INDIFFERENT_SHARE);
       const search = { indifference, alpha: ALPHA, most, weeks: settings.weeks };
       const findings =
         best === undefined
