@@ -25,7 +25,7 @@ export type ComparedPlan = z.infer<typeof comparedPlanSchema>;
 export const planDifferenceSchema = z.strictObject({
   measure: z.string(),
   difference: estimateOrRefusedSchema.describe(
-    'Plan minus the first, in the unit of the measure; the level of its interval is corrected for the number of differences',
+    'Plan less the one that it is compared with, in the unit of the measure; the level of its interval is corrected for the number of differences',
   ),
   outcome: z
     .enum(['better', 'worse', 'more', 'less', 'no difference', 'not told apart', 'not compared'])
@@ -56,7 +56,7 @@ export const comparisonAnswerSchema = z
     differencesLevel: z
       .number()
       .describe('Confidence level of each single difference, so that all hold at once'),
-    plans: z.array(comparedPlanSchema).describe('The first is what the others are compared with'),
+    plans: z.array(comparedPlanSchema).describe('The first is what all others are compared with'),
     pairs: z.array(planPairSchema),
     cautions: z.array(cautionSchema),
     warnings: z.array(z.string()),

@@ -55,7 +55,7 @@ export function compareCommand(): Command {
   const command = new Command('compare')
     .summary('say what a change of the lab brings, and how sure that is')
     .description(
-      'Plays scenarios, or one scenario with changes in its own words, on the same random numbers, and says what differs: each difference with an interval that is corrected for looking at several. The first scenario is what the others are compared with.',
+      'Plays scenarios, or one scenario with changes in its own words, on the same random numbers, and says what differs: each difference with an interval that is corrected for looking at several. All are compared with the first, and up to four with each other.',
     )
     .argument('<files...>', 'scenario files (YAML)')
     .option(

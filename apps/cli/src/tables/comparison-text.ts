@@ -15,16 +15,16 @@ import { numbers, type Row, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
 import { handBesideSection } from './hand-beside-section.ts';
 
-/** What a comparison says on a terminal: a sentence for each plan, then the measures with their differences. */
+/** What a comparison says on a terminal: a sentence for each pair of plans, then the measures with their differences. */
 export function comparisonText(answer: ComparisonAnswer, style: Style): string {
-  const [base] = answer.plans;
+  const measuresOf = (plan: string): readonly PlanMeasure[] =>
+    answer.plans.find(({ name }) => name === plan)?.measures ?? [];
   const sections = [
     answer.pairs.map((pair) => paragraph(pair.sentence, '')).join('\n\n'),
-    ...answer.pairs.map((pair, index) => {
-      const plan = answer.plans[index + 1];
-      if (base === undefined || plan === undefined) return '';
+    ...answer.pairs.map((pair) => {
       const footnotes = new Footnotes();
-      const table = pairTable(answer, base.measures, plan.measures, pair.differences, footnotes, style);
+      const [before, after] = [measuresOf(pair.against), measuresOf(pair.plan)];
+      const table = pairTable(answer, before, after, pair.differences, footnotes, style);
       return section(`“${pair.plan}” against “${pair.against}”`, table + notesOf(footnotes), style);
     }),
     handBesideSection(answer.plans, style),

@@ -22,14 +22,16 @@ const VERDICTS: Readonly<Record<PlanDifference['outcome'], string>> = {
   'not compared': 'not compared',
 };
 
-/** One plan against the first: the chart of differences, and the numbers. */
+/** One plan against another: the chart of differences, and the numbers. */
 export function pairSection(
   answer: ComparisonAnswer,
   position: number,
   charts: ReadonlyMap<string, DrawnChart>,
 ): Html {
   const pair = answer.pairs[position];
-  const [before, after] = [answer.plans[0], answer.plans[position + 1]];
+  const [before, after] = [pair?.against, pair?.plan].map((name) =>
+    answer.plans.find((plan) => plan.name === name),
+  );
   if (pair === undefined || before === undefined || after === undefined) return html``;
   const id = `pair-${position + 1}`;
   const reasons = new Reasons();
@@ -50,7 +52,7 @@ export function pairSection(
   });
   return html`
 <section id="${id}" aria-labelledby="${id}-title">
-<h2 id="${id}-title">${pair.plan}</h2>
+<h2 id="${id}-title">${pair.against === answer.plans[0]?.name ? pair.plan : `${pair.plan} against ${pair.against}`}</h2>
 ${figure(charts, `differences-${position + 1}`)}
 ${table(
   `${id}-table`,

@@ -7,14 +7,14 @@ import { plotWidth, ROW, rowAxis, rowEnds, rowNames } from '../row-axis.ts';
 import { themeFor } from '../theme.ts';
 
 const STEP: Readonly<Record<ChartSize, number>> = { wide: 30, narrow: 44 };
-/** Shares of the first plan's value below which an axis makes too much of very little. */
+/** Shares of the other plan's value below which an axis makes too much of very little. */
 const LEAST_REACH = 0.05;
 const OUTCOMES = ['better', 'worse', 'neither, or not told apart'] as const;
 
 interface DifferenceRow {
   readonly measure: PlanMeasure;
   readonly difference: Estimate;
-  /** As shares of the value of the first plan. */
+  /** As shares of the value of the plan that is compared with. */
   readonly value: number;
   readonly low: number;
   readonly high: number;
@@ -84,14 +84,14 @@ function marks(rows: readonly DifferenceRow[]): Layer[] {
 }
 
 /**
- * What one plan changes against the first, measure by measure, as shares of the first plan's values.
+ * What one plan changes against another, measure by measure, as shares of the other plan's values.
  *
  * @param position of the pair in the answer
  * @returns null when there is nothing to draw
  */
 function differenceChart(answer: ComparisonAnswer, position: number, size: ChartSize): Chart | null {
   const pair = answer.pairs[position];
-  const before = answer.plans[0]?.measures;
+  const before = answer.plans.find(({ name }) => name === pair?.against)?.measures;
   if (pair === undefined || before === undefined) return null;
   const rows = rowsOf(before, pair);
   if (rows.length === 0) return null;
@@ -126,7 +126,7 @@ function differenceChart(answer: ComparisonAnswer, position: number, size: Chart
   };
 }
 
-/** The charts of a comparison: one for each plan but the first. */
+/** The charts of a comparison: one for each pair. */
 export function comparisonChartsOf(answer: ComparisonAnswer, size: ChartSize = 'wide'): Chart[] {
   return answer.pairs.flatMap((_, position) => differenceChart(answer, position, size) ?? []);
 }

@@ -49,6 +49,7 @@ describe('plans that are compared', () => {
     expect(pairs.map(({ plan, against }) => [plan, against])).toEqual([
       ['fast', 'base'],
       ['same', 'base'],
+      ['same', 'fast'],
     ]);
     expect(pairs[0]?.differences.map(({ measure, outcome }) => `${measure}: ${outcome}`)).toEqual([
       'nine of ten jobs within: better',
@@ -59,10 +60,28 @@ describe('plans that are compared', () => {
     expect(new Set(pairs[1]?.differences.map(({ outcome }) => outcome))).toEqual(new Set(['no difference']));
   });
 
+  it('are held against each other too, so that two changes can be set side by side', async () => {
+    const { pairs } = await compared();
+    const [, asBase, against] = pairs;
+    expect(asBase?.against).toBe('base');
+    // “same” is “base”, so that it loses to “fast” what “fast” gains on “base”.
+    for (const [index, gained] of (pairs[0]?.differences ?? []).entries()) {
+      const lost = against?.differences[index]?.difference;
+      if (gained.difference.kind !== 'estimate' || lost?.kind !== 'estimate') throw new Error('No estimate.');
+      expect(lost.value).toBeCloseTo(-gained.difference.value, 9);
+    }
+  });
+
+  it('are held against the first alone where they are many', async () => {
+    const many = [...PLANS, ...['c', 'd'].map((name) => ({ ...(PLANS[0] as Plan), name }))];
+    const found = await comparePlans(many, told().observed, 40, 0.95, null);
+    expect(found?.pairs.map(({ against }) => against)).toEqual(['base', 'base', 'base', 'base']);
+  });
+
   it('share the error of the whole answer among all differences', async () => {
-    // Four measures of two pairs: 0.05 / 8 each.
+    // Four measures of three pairs: 0.05 / 12 each.
     const { differencesLevel, pairs, measures } = await compared();
-    expect(differencesLevel).toBeCloseTo(1 - 0.05 / 8, 12);
+    expect(differencesLevel).toBeCloseTo(1 - 0.05 / 12, 12);
     expect(pairs[0]?.differences[0]?.difference).toMatchObject({ level: differencesLevel, replications: 40 });
     expect(measures[0]?.[0]?.value).toMatchObject({ level: 0.95 });
   });

@@ -7,7 +7,7 @@ import type { Observation, ObservedPlans } from './observed-plans.ts';
 import type { Plan } from './plan.ts';
 import type { ReplicationMeasure } from './replication-measure.ts';
 
-/** Plans side by side, and each of the others against the first. */
+/** Plans side by side, and what each changes against others. */
 export interface ComparedPlans {
   /** One list for each plan, in the order of the measures. */
   readonly measures: readonly (readonly PlanMeasure[])[];
@@ -16,8 +16,11 @@ export interface ComparedPlans {
   readonly differencesLevel: number;
 }
 
+/** So many plans are each compared with each; of more, all with the first, because pairs soon are too many to read. */
+const MOST_IN_ALL_PAIRS = 4;
+
 /**
- * Compares plans with the first of them on common random numbers. The levels of all differences are corrected after
+ * Compares plans on common random numbers: all with the first, and, where they are few, with each other. The levels of all differences are corrected after
  * Bonferroni, so that with the stated confidence none of them is wrong.
  * Source: A. M. Law and W. D. Kelton, Simulation Modeling and Analysis, third edition, sections 10.2.1 and 10.3.1.
  *
@@ -43,31 +46,32 @@ export async function comparePlans(
     if (found === null) return null;
     all.push(found);
   }
-  const [first = [], ...others] = all;
-  const differencesLevel = individualLevel(level, measures.length * others.length);
+  const pairs = pairsOf(plans.length);
+  const differencesLevel = individualLevel(level, measures.length * pairs.length);
   const values = all.map((observations) => measuresOf(measures, observations, level));
   return {
     measures: values,
     differencesLevel,
-    pairs: others.map((observations, index): PlanPair => {
-      const plan = plans[index + 1] as Plan;
-      const differences = differencesOf(measures, first, observations, differencesLevel);
-      const [before = [], after = []] = [values[0], values[index + 1]];
+    pairs: pairs.map(([from, to]): PlanPair => {
+      const [plan, against] = [(plans[to] as Plan).name, (plans[from] as Plan).name];
+      const differences = differencesOf(measures, all[from] ?? [], all[to] ?? [], differencesLevel);
+      const [before = [], after = []] = [values[from], values[to]];
       return {
-        plan: plan.name,
-        against: base.name,
-        sentence: pairSentence({
-          plan: plan.name,
-          against: base.name,
-          before,
-          after,
-          differences,
-          currency,
-        }),
+        plan,
+        against,
+        sentence: pairSentence({ plan, against, before, after, differences, currency }),
         differences,
       };
     }),
   };
+}
+
+/** Which plans are compared, by position: the earlier one, and what is held against it. */
+function pairsOf(plans: number): (readonly [from: number, to: number])[] {
+  const firsts = plans <= MOST_IN_ALL_PAIRS ? plans - 1 : 1;
+  return Array.from({ length: firsts }, (_, from) =>
+    Array.from({ length: plans - from - 1 }, (_, offset) => [from, from + offset + 1] as const),
+  ).flat();
 }
 
 /** What a plan comes to in each measure. */
