@@ -4,7 +4,7 @@ import { drawnAwayCharts } from './figure.ts';
 import { html, jsonScript } from './html.ts';
 import { pageOf } from './page.ts';
 import { groupsSection, promisesSection } from './questions/away-sections.ts';
-import { questionFooter, questionHead, questionOrigin } from './questions/question-page.ts';
+import { byHandSection, questionFooter, questionHead, questionOrigin } from './questions/question-page.ts';
 import { cautions, warnings } from './sections/cautions.ts';
 
 const LEDE =
@@ -39,6 +39,7 @@ export function renderAway(answer: AwayAnswer): string {
     sections: html`
 ${groupsSection(answer, charts)}
 ${promisesSection(answer)}
+${byHandSection(answer.byHand)}
 ${warnings(answer)}
 ${cautions(answer)}
 ${questionOrigin(answer, LEDE)}`,

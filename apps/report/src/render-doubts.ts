@@ -6,6 +6,7 @@ import { pageOf } from './page.ts';
 import { effectsSection, explainedSection, heldSection } from './questions/doubts-sections.ts';
 import {
   assumptionsSection,
+  byHandSection,
   questionFooter,
   questionHead,
   questionOrigin,
@@ -38,6 +39,7 @@ export function renderDoubts(answer: DoubtsAnswer): string {
 ${effectsSection(answer, charts)}
 ${heldSection(answer)}
 ${explainedSection(answer, charts)}
+${byHandSection(answer.byHand)}
 ${assumptionsSection(answer.assumptions)}
 ${warnings(answer)}
 ${cautions(answer)}

@@ -6,6 +6,7 @@ import { pageOf } from './page.ts';
 import { nothingBoughtSection, stepsSection } from './questions/growth-sections.ts';
 import {
   assumptionsSection,
+  byHandSection,
   questionFooter,
   questionHead,
   questionOrigin,
@@ -41,6 +42,7 @@ export function renderGrowth(answer: GrowthAnswer): string {
     sections: html`
 ${nothingBoughtSection(answer, charts, first)}
 ${stepsSection(answer)}
+${byHandSection(answer.byHand)}
 ${assumptionsSection(answer.assumptions)}
 ${warnings(answer)}
 ${cautions(answer)}

@@ -19,3 +19,8 @@ export const planRunSchema = z.strictObject({
   level: z.number().describe('Confidence level of the whole answer'),
 });
 export type PlanRun = z.infer<typeof planRunSchema>;
+
+/** What arithmetic says of the question that was played. */
+export const byHandSchema = z
+  .array(z.string())
+  .describe('What a page of arithmetic says of the same question, and why playing says something else');

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { answeredScenarioSchema, planRunSchema } from './answer-parts.ts';
+import { answeredScenarioSchema, byHandSchema, planRunSchema } from './answer-parts.ts';
 import { estimateOrRefusedSchema } from './estimate.ts';
 import { bandSchema } from './measures.ts';
 import { cautionSchema } from './results.ts';
@@ -60,6 +60,7 @@ export const awayAnswerSchema = z
     }),
     groups: z.array(awayGroupSchema).describe('In the order of the scenario'),
     verdict: z.array(z.string()),
+    byHand: byHandSchema,
     cautions: z.array(cautionSchema),
     warnings: z.array(z.string()),
   })

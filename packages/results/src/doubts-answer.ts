@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { answeredScenarioSchema, planRunSchema } from './answer-parts.ts';
+import { answeredScenarioSchema, byHandSchema, planRunSchema } from './answer-parts.ts';
 import { estimateOrRefusedSchema, estimateSchema } from './estimate.ts';
 import { measureUnitSchema } from './plan-measure.ts';
 import { cautionSchema } from './results.ts';
@@ -69,6 +69,7 @@ export const doubtsAnswerSchema = z
       .nullable()
       .describe('All targets at once; null where there is only one, or none'),
     verdict: z.array(z.string()).describe('The answer in a few sentences'),
+    byHand: byHandSchema,
     assumptions: z.array(z.string()),
     cautions: z.array(cautionSchema),
     warnings: z.array(z.string()),

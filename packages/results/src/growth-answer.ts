@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { answeredScenarioSchema, planRunSchema } from './answer-parts.ts';
+import { answeredScenarioSchema, byHandSchema, planRunSchema } from './answer-parts.ts';
 import { estimateOrRefusedSchema } from './estimate.ts';
 import { cautionSchema } from './results.ts';
 import { targetVerdictSchema } from './targets.ts';
@@ -97,6 +97,7 @@ export const growthAnswerSchema = z
         'One after the other, each with all before it: the first of the steps, and when a target is missed again, what restores it',
       ),
     verdict: z.array(z.string()),
+    byHand: byHandSchema,
     assumptions: z.array(z.string()),
     cautions: z.array(cautionSchema),
     warnings: z.array(z.string()),

@@ -1,5 +1,12 @@
 import { AWAY_VERSION, type AwayAnswer } from '@buildweek/results';
-import { type AwayQuestion, awayStudy, cautionsOf, spansOfAbsence, weekMeasures } from '@buildweek/study';
+import {
+  type AwayQuestion,
+  awayByHand,
+  awayStudy,
+  cautionsOf,
+  spansOfAbsence,
+  weekMeasures,
+} from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
 import { AWAY_FILE } from '../files/output-file.ts';
@@ -117,6 +124,7 @@ async function away(path: string, options: AwayOptions): Promise<void> {
         fromWeek: options.from,
         awayWeeks: options.for,
         ...found,
+        byHand: awayByHand(lab, question.groups, options.for, settings.weeks),
         cautions: cautionsOf(lab),
         warnings: [...warningWords(file), ...play.warnings],
       };

@@ -1,7 +1,14 @@
 import type { BudgetTarget, Economics, Lab, Target } from '@buildweek/model';
 import { GROWTH_VERSION, type GrowthAnswer } from '@buildweek/results';
 import { AskedGrowthError, askedGrowth } from '@buildweek/scenario';
-import { type AskedTargets, askedTargets, cautionsOf, growthStudy, judgedMeasures } from '@buildweek/study';
+import {
+  type AskedTargets,
+  askedTargets,
+  cautionsOf,
+  growthByHand,
+  growthStudy,
+  judgedMeasures,
+} from '@buildweek/study';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
 import { GROWTH_FILE } from '../files/output-file.ts';
@@ -116,6 +123,7 @@ async function growth(path: string, options: GrowthOptions): Promise<void> {
         currency: economics?.currency ?? null,
         growth: options.by ?? 'as the scenario states it',
         ...found,
+        byHand: growthByHand(lab, growthPerMonth, options.months, settings.weeks),
         assumptions: [
           ...startWords(file),
           ...assumptionsOf(

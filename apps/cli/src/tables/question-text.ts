@@ -8,6 +8,7 @@ import type { Footnotes } from './footnotes.ts';
 /** What the answers to questions about one scenario end with. */
 export interface QuestionEnd {
   readonly run: PlanRun;
+  readonly byHand: readonly string[];
   readonly assumptions?: readonly string[];
   readonly cautions: Results['cautions'];
   readonly warnings: readonly string[];
@@ -35,7 +36,7 @@ export function questionText(
   verdict: readonly string[],
   sections: readonly string[],
   more: string,
-  { run, assumptions = [], cautions, warnings }: QuestionEnd,
+  { run, byHand, assumptions = [], cautions, warnings }: QuestionEnd,
   style: Style,
 ): string {
   const { replications, weeks, ignoredWeeks, seed, level } = run;
@@ -44,6 +45,7 @@ export function questionText(
   const all = [
     verdict.map((sentence) => paragraph(harmless(keptTogether(sentence)), '')).join('\n\n'),
     ...sections,
+    listSection('The same by hand', byHand, style),
     listSection('Taken for granted', assumptions, style),
     paragraph(basis, ''),
     listSection('Warnings', warnings, style),

@@ -45,6 +45,16 @@ ${fact('Intervals', `hold with ${formatLevel(run.level)} confidence`)}
 </header>`;
 }
 
+/** What arithmetic says of the question that was played. */
+export function byHandSection(byHand: readonly string[]): Html {
+  if (byHand.length === 0) return html``;
+  return html`
+<section id="hand" aria-labelledby="hand-title">
+<h2 id="hand-title">The same by hand</h2>
+<ul class="notes">${byHand.map((one) => html`<li><bdi>${one}</bdi></li>`)}</ul>
+</section>`;
+}
+
 /** What was taken for granted. */
 export function assumptionsSection(assumptions: readonly string[]): Html {
   if (assumptions.length === 0) return html``;
