@@ -1,33 +1,11 @@
 import { comparisonFixture } from '@buildweek/charts/comparison-fixture';
 import type { ComparisonAnswer } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
+import { rowsOf, sectionIds, withoutData } from './fixture/page-parts.ts';
 import { renderComparison } from './render-comparison.ts';
 
 const answer = comparisonFixture();
 const page = renderComparison(answer);
-
-/** The page without the answer that is embedded as data. */
-function withoutData(text: string): string {
-  return text.replace(/<script type="application\/json".*?<\/script>/s, '');
-}
-
-function sectionIds(text: string): (string | undefined)[] {
-  return [...text.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
-}
-
-/** Cells of each row of a table, as text, with plain spaces. */
-function rowsOf(text: string, caption: string): string[][] {
-  const table =
-    text.match(new RegExp(`<table[^>]*>\\s*<caption id="${caption}">.*?</table>`, 's'))?.[0] ?? '';
-  return [...table.matchAll(/<tr>(.*?)<\/tr>/gs)].map(([, row = '']) =>
-    [...row.matchAll(/<t[hd][^>]*>(.*?)<\/t[hd]>/gs)].map(([, cell = '']) =>
-      cell
-        .replace(/<[^>]+>/g, '')
-        .replace(/\s+/g, ' ')
-        .trim(),
-    ),
-  );
-}
 
 test('The first screen holds a sentence on each pair, and how sure the differences are together.', () => {
   const top = page.slice(0, page.indexOf('<main'));

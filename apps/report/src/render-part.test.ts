@@ -2,25 +2,11 @@ import { createHash } from 'node:crypto';
 import { partAnswerFixture } from '@buildweek/charts/part-fixture';
 import type { PartAnswer } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
+import { sectionIds, tagsOf, withoutData } from './fixture/page-parts.ts';
 import { renderPart } from './render-part.ts';
 
 const answer = partAnswerFixture();
 const page = renderPart(answer);
-
-/** The page without the answer that is embedded as data. */
-function withoutData(text: string): string {
-  return text.replace(/<script type="application\/json".*?<\/script>/s, '');
-}
-
-function sectionIds(text: string): (string | undefined)[] {
-  return [...text.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
-}
-
-function tagsOf(text: string): Set<string> {
-  return new Set(
-    [...text.matchAll(/<\/?([a-zA-Z][a-zA-Z0-9]*)/g)].map((match) => match[1]?.toLowerCase() ?? ''),
-  );
-}
 
 /** The answer with a name in place of everything that the lab or the file of the part may name. */
 function renamed(name: string): PartAnswer {

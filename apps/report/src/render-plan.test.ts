@@ -2,33 +2,11 @@ import { createHash } from 'node:crypto';
 import { planAnswerFixture } from '@buildweek/charts/plan-fixture';
 import type { PlanAnswer } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
+import { rowsOf, sectionIds, withoutData } from './fixture/page-parts.ts';
 import { renderPlan } from './render-plan.ts';
 
 const answer = planAnswerFixture();
 const page = renderPlan(answer);
-
-/** The page without the answer that is embedded as data. */
-function withoutData(text: string): string {
-  return text.replace(/<script type="application\/json".*?<\/script>/s, '');
-}
-
-function sectionIds(text: string): (string | undefined)[] {
-  return [...text.matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
-}
-
-/** Cells of each row of a table, as text, with plain spaces. */
-function rowsOf(text: string, caption: string): string[][] {
-  const table =
-    text.match(new RegExp(`<table[^>]*>\\s*<caption id="${caption}">.*?</table>`, 's'))?.[0] ?? '';
-  return [...table.matchAll(/<tr>(.*?)<\/tr>/gs)].map(([, row = '']) =>
-    [...row.matchAll(/<t[hd][^>]*>(.*?)<\/t[hd]>/gs)].map(([, cell = '']) =>
-      cell
-        .replace(/<[^>]+>/g, '')
-        .replace(/\s+/g, ' ')
-        .trim(),
-    ),
-  );
-}
 
 test('The first screen holds the answer in words, the question, what may vary, and how sure it is.', () => {
   const top = page.slice(0, page.indexOf('<main'));

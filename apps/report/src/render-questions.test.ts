@@ -1,14 +1,11 @@
 import { awayFixture, doubtsFixture, growthFixture } from '@buildweek/charts/questions-fixture';
 import { describe, expect, test } from 'vitest';
+import { withoutData } from './fixture/page-parts.ts';
 import { renderAway } from './render-away.ts';
 import { renderDoubts } from './render-doubts.ts';
 import { renderGrowth } from './render-growth.ts';
 
 const NAME = '<img src=x onerror=alert(1)>';
-
-function withoutData(html: string): string {
-  return html.replace(/<script type="application\/json".*?<\/script>/s, '');
-}
 
 /** The same answer with a name that is code. */
 function hostile<Answer>(answer: Answer, name: string): Answer {

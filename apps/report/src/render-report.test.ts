@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { resultsFixture } from '@buildweek/charts/fixture';
 import type { Results } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
+import { tagsOf, withoutData } from './fixture/page-parts.ts';
 import { renderReport } from './render-report.ts';
 
 const results = resultsFixture();
@@ -34,17 +35,6 @@ function renamed(name: string): Results {
     );
   };
   return { ...(rename(results) as Results), scenario: { name, text: name, hash: results.scenario.hash } };
-}
-
-/** The page without the results that are embedded as data. */
-function withoutData(text: string): string {
-  return text.replace(/<script type="application\/json".*?<\/script>/s, '');
-}
-
-function tagsOf(text: string): Set<string> {
-  return new Set(
-    [...text.matchAll(/<\/?([a-zA-Z][a-zA-Z0-9]*)/g)].map((match) => match[1]?.toLowerCase() ?? ''),
-  );
 }
 
 test('The page opens with the answer in words, before anything else is said of the lab.', () => {

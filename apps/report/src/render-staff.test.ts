@@ -1,14 +1,11 @@
 import { staffAnswerFixture } from '@buildweek/charts/staff-fixture';
 import type { StaffAnswer } from '@buildweek/results';
 import { expect, test } from 'vitest';
+import { withoutData } from './fixture/page-parts.ts';
 import { renderStaff } from './render-staff.ts';
 
 const answer = staffAnswerFixture();
 const page = renderStaff(answer);
-
-function withoutData(html: string): string {
-  return html.replace(/<script type="application\/json".*?<\/script>/s, '');
-}
 
 test('The page says the answer, where a person is missing, the options, hours and rules, and what to copy.', () => {
   const ids = [...page.matchAll(/<section id="([^"]+)"/g)].map(([, id]) => id);

@@ -10,7 +10,6 @@ import {
   formatOrReason,
   formatPlain,
   formatShare,
-  joinWords,
   PERCENT,
   PLAIN,
   shareInWords,
@@ -77,10 +76,6 @@ test('Hours of the week are told by day and clock.', () => {
 
 test('Shares of jobs have words.', () => {
   expect([0.5, 0.9, 0.7].map(shareInWords)).toEqual(['Half of', 'Nine of ten', '70 % of']);
-});
-
-test('Words are joined as in a sentence.', () => {
-  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(joinWords)).toEqual(['', 'a', 'a and b', 'a, b and c']);
 });
 
 test('A name that turns the direction of writing is kept apart from the words around it.', () => {

@@ -127,10 +127,9 @@ export function shorten(name: string, length = 48): string {
   return isolate(letters.length <= length ? name : `${letters.slice(0, length - 1).join('')}…`);
 }
 
-/** Pieces of a sentence: "a, b and c". */
-export function joinWords(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+/** No line ends between a number and its per cent sign. */
+export function keptTogether(sentence: string): string {
+  return sentence.replace(/(\d) %/g, `$1${NO_BREAK}%`);
 }
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;

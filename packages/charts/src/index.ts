@@ -18,6 +18,7 @@ export {
   HOURS,
   HOURS_PER_WEEK,
   JOBS,
+  keptTogether,
   PARTS,
   PERCENT,
   PLAIN,

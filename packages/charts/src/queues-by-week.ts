@@ -1,7 +1,7 @@
-import { periodName, type Queue, type Results, trendOf } from '@buildweek/results';
+import { joinWords, periodName, type Queue, type Results, trendOf } from '@buildweek/results';
 import { bandLayers, bandRows } from './band-layers.ts';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from './chart.ts';
-import { formatPlain, joinWords } from './format.ts';
+import { formatPlain } from './format.ts';
 import { intervalWords } from './interval-words.ts';
 import { drawnWords, queueTitle, queueWords, rankedQueues } from './ranked-queues.ts';
 import { type Place, placeOf } from './small-multiples.ts';

@@ -1,18 +1,6 @@
+import { MONTH_NAMES } from '@buildweek/results';
+
 const MILLISECONDS_PER_DAY = 86_400_000;
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** First day of a measured week. */
 export interface WeekDate {
@@ -33,6 +21,6 @@ export function dateOfWeek(startDate: string, week: number): WeekDate | null {
   if (year === undefined || month === undefined || day === undefined) return null;
   const start = Date.UTC(Number(year), Number(month) - 1, Number(day));
   const date = new Date(start + 7 * (week - 1) * MILLISECONDS_PER_DAY);
-  const name = MONTHS[date.getUTCMonth()] ?? '';
+  const name = MONTH_NAMES[date.getUTCMonth()] ?? '';
   return { long: `${date.getUTCDate()} ${name}`, short: `${date.getUTCDate()} ${name.slice(0, 3)}` };
 }

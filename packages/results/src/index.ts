@@ -44,4 +44,5 @@ export * from './targets.ts';
 export { periodName, toldInDays } from './told-in.ts';
 export { lastingGrowth, meanOfBand, type Trend, trendOf } from './trend.ts';
 export * from './trouble.ts';
+export { joinWords, MONTH_NAMES } from './words.ts';
 export { signedText, writtenFigure, writtenText } from './written-figure.ts';

@@ -1,4 +1,4 @@
-import { formatEstimate, formatLevel } from '@buildweek/charts';
+import { formatEstimate, formatLevel, keptTogether } from '@buildweek/charts';
 import type { EstimateOrRefused, PlanRun, Results, WrittenUnit } from '@buildweek/results';
 import { paragraph } from '../terminal/paragraph.ts';
 import { listSection } from '../terminal/section.ts';
@@ -57,9 +57,4 @@ export function questionText(
         ),
   ];
   return `${all.filter((text) => text !== '').join('\n\n')}\n`;
-}
-
-/** No line ends between a number and its per cent sign. */
-function keptTogether(sentence: string): string {
-  return sentence.replace(/(\d) %/g, '$1\u00a0%');
 }

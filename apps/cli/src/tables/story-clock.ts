@@ -1,22 +1,9 @@
 import type { LocalTime } from '@buildweek/core';
+import { MONTH_NAMES } from '@buildweek/results';
 
 const DAY = 86_400_000;
 const MINUTE = 60_000;
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** Tells the moments of a replayed plan by the calendar and the clock on the wall of the lab, to the minute. */
 export class StoryClock {
@@ -76,5 +63,5 @@ function weekdayOf(date: Date): string {
 }
 
 function monthOf(date: Date): string {
-  return MONTHS[date.getUTCMonth()] ?? '';
+  return MONTH_NAMES[date.getUTCMonth()] ?? '';
 }

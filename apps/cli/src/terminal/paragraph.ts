@@ -1,4 +1,5 @@
 import { harmless } from './style.ts';
+import { filled } from './wrap.ts';
 
 const WIDEST = 100;
 const NARROWEST = 40;
@@ -10,17 +11,7 @@ const NARROWEST = 40;
 export function paragraph(text: string, mark: string): string {
   const widest = Math.max(NARROWEST, Math.min(WIDEST, process.stdout.columns ?? WIDEST));
   const indent = ' '.repeat(mark.length);
-  const lines: string[] = [];
-  let line = mark;
-  let empty = true;
-  for (const word of harmless(text).split(' ')) {
-    if (!empty && line.length + 1 + word.length > widest) {
-      lines.push(line);
-      line = indent;
-      empty = true;
-    }
-    line += empty ? word : ` ${word}`;
-    empty = false;
-  }
-  return [...lines, line].join('\n');
+  return filled(harmless(text).split(' '), widest - mark.length)
+    .map((line, index) => (index === 0 ? mark : indent) + line)
+    .join('\n');
 }

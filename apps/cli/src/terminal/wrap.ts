@@ -5,9 +5,17 @@ export function lengthOf(text: string): number {
 
 /** Lines of at most so many letters, broken between words where that can be. */
 export function wrapped(text: string, width: number): string[] {
+  return filled(
+    text.split(' ').flatMap((one) => pieces(one, width)),
+    width,
+  );
+}
+
+/** Lines that are filled with words; a word that is longer than a line stands out of it. */
+export function filled(words: readonly string[], width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ').flatMap((one) => pieces(one, width))) {
+  for (const word of words) {
     if (line !== '' && lengthOf(line) + 1 + lengthOf(word) > width) {
       lines.push(line);
       line = word;

@@ -1,3 +1,4 @@
+import { keptTogether } from '@buildweek/charts';
 import { type Html, html, nameText } from '../html.ts';
 
 /** Letters from which on the answer is set smaller, and smaller still. */
@@ -22,9 +23,4 @@ export function firstSentence(sentence: string): Html {
 export function otherSentences(sentences: readonly string[]): Html | null {
   if (sentences.length === 0) return null;
   return html`<ul class="answers">${sentences.map((sentence) => html`<li>${nameText(keptTogether(sentence))}</li>`)}</ul>`;
-}
-
-/** No line ends between a number and its per cent sign. */
-function keptTogether(sentence: string): string {
-  return sentence.replace(/(\d) %/g, '$1\u00a0%');
 }

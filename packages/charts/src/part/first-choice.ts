@@ -1,6 +1,6 @@
-import type { PartAnswer, Spread } from '@buildweek/results';
+import { joinWords, type PartAnswer, type Spread } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from '../chart.ts';
-import { HOURS, joinWords } from '../format.ts';
+import { HOURS } from '../format.ts';
 import { GRID, INK } from '../palette.ts';
 import { ROW, rowAxis } from '../row-axis.ts';
 import { textWidth } from '../text-width.ts';

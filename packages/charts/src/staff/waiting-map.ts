@@ -1,13 +1,6 @@
-import type { StaffAnswer, StaffPlan } from '@buildweek/results';
+import { joinWords, type StaffAnswer, type StaffPlan } from '@buildweek/results';
 import { CHART_WIDTH, type Chart, type ChartSize, type LayeredSpec } from '../chart.ts';
-import {
-  formatHourOfWeek,
-  formatPlain,
-  HOURS_PER_DAY,
-  HOURS_PER_WEEK,
-  joinWords,
-  shorten,
-} from '../format.ts';
+import { formatHourOfWeek, formatPlain, HOURS_PER_DAY, HOURS_PER_WEEK, shorten } from '../format.ts';
 import { HEAT, INK, MUTED_INK } from '../palette.ts';
 import { fitName } from '../text-width.ts';
 import { FONT_SIZE, themeFor } from '../theme.ts';

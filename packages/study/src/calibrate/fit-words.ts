@@ -1,5 +1,4 @@
-import { type CalibrationAnswer, formatNumber } from '@buildweek/results';
-import { together } from './parameter-words.ts';
+import { type CalibrationAnswer, formatNumber, joinWords } from '@buildweek/results';
 import { withDigits } from './written-number.ts';
 
 /** Off by more than this, either way, a row is worth a look. */
@@ -83,7 +82,7 @@ export function fitWarnings({ machines, builds, parameters, explained, spread }:
   );
   if (vague.length > 0) {
     warnings.push(
-      `The ${together(vague.map(({ label }) => label))} ${vague.length === 1 ? 'is' : 'are'} badly known, by the standard error: builds like these are estimated as said above, others perhaps not.`,
+      `The ${joinWords(vague.map(({ label }) => label))} ${vague.length === 1 ? 'is' : 'are'} badly known, by the standard error: builds like these are estimated as said above, others perhaps not.`,
     );
   }
   if (explained !== null && explained < POORLY_EXPLAINED) {
@@ -101,7 +100,7 @@ function namesOf(builds: readonly { readonly name: string }[]): string {
   const most = 5;
   const names = builds.slice(0, most).map(({ name }) => name);
   const rest = builds.length - names.length;
-  return `${builds.length === 1 ? 'Build' : 'Builds'} ${together(rest > 0 ? [...names, `${rest} others`] : names)}`;
+  return `${builds.length === 1 ? 'Build' : 'Builds'} ${joinWords(rest > 0 ? [...names, `${rest} others`] : names)}`;
 }
 
 function percent(share: number): string {

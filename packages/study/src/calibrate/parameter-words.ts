@@ -18,9 +18,3 @@ const WORDS: Readonly<Record<string, ParameterWords>> = {
 export function parameterWords(name: string): ParameterWords {
   return WORDS[name] ?? { label: name, unit: '' };
 }
-
-/** `a, b and c`. */
-export function together(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
-}

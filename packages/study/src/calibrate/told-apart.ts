@@ -1,12 +1,12 @@
 import type { BuildTimeModel } from '@buildweek/model';
-import type { CalibrationAnswer } from '@buildweek/results';
+import { type CalibrationAnswer, joinWords } from '@buildweek/results';
 import type { BuildTimeFit } from '@buildweek/timing';
-import { parameterWords, together } from './parameter-words.ts';
+import { parameterWords } from './parameter-words.ts';
 
 /** What the builds could not tell apart, with what to measure so that others can. */
 export function notToldApart(fit: BuildTimeFit): CalibrationAnswer['notToldApart'] {
   return groupsOf(fit).map((parameters) => {
-    const named = together(parameters.map((name) => parameterWords(name).label));
+    const named = joinWords(parameters.map((name) => parameterWords(name).label));
     const isShort = fit.builds <= fit.parameters.length;
     const why = isShort
       ? `${fit.builds} builds are too few to tell ${named} apart`

@@ -4,6 +4,7 @@ import {
   type Estimate,
   figureOf,
   type HeldTarget,
+  joinWords,
   periodName,
   writtenUnit,
 } from '@buildweek/results';
@@ -60,7 +61,7 @@ function effectSentence({ measure, doubts }: Found): string {
   const rest =
     without.length === 0
       ? ''
-      : ` No effect can be told of ${listed(without.map(({ name }) => `“${name}”`))}.`;
+      : ` No effect can be told of ${joinWords(without.map(({ name }) => `“${name}”`))}.`;
   return `“${first.name}” matters most by itself: at ${percent(most.factor)} it moves “${measure.name}”${base === null ? '' : ` from ${base}`} ${moved}.${rest}`;
 }
 
@@ -112,8 +113,4 @@ function valueWords(estimate: Estimate, unit: DoubtsAnswer['measure']['unit']): 
 
 function percent(factor: number): string {
   return `${percentOf(factor)} %`;
-}
-
-function listed(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }

@@ -1,3 +1,5 @@
+import { MONTH_NAMES } from '@buildweek/results';
+
 const MILLISECONDS_PER_DAY = 86_400_000;
 const DAYS_PER_WEEK = 7;
 
@@ -23,26 +25,11 @@ export function orderDate(start: string, month: number, leadWeeks: number): stri
 /** "1 September 2027". @param date `YYYY-MM-DD` */
 export function dateWords(date: string): string {
   const [year = '', month = '', day = ''] = date.split('-');
-  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? ''} ${year}`;
+  return `${Number(day)} ${MONTH_NAMES[Number(month) - 1] ?? ''} ${year}`;
 }
 
 /** "September 2027". @param label `YYYY-MM` */
 export function monthWords(label: string): string {
   const [year = '', month = ''] = label.split('-');
-  return `${MONTHS[Number(month) - 1] ?? ''} ${year}`;
+  return `${MONTH_NAMES[Number(month) - 1] ?? ''} ${year}`;
 }
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];

@@ -1,5 +1,6 @@
 import {
   type Estimate,
+  joinWords,
   type PlanDifference,
   type PlanMeasure,
   SPEED_MEASURE,
@@ -66,10 +67,7 @@ function untoldWords(facts: readonly Fact[], currency: string | null): string[] 
     const name = before.unit === 'share' ? 'percentage points' : written.many;
     return [`${before.name} (${range.low} to ${range.high} ${name})`];
   });
-  if (words.length === 0) return [];
-  const last = words.at(-1) ?? '';
-  const list = words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-  return [`no difference can be told in ${list}`];
+  return words.length === 0 ? [] : [`no difference can be told in ${joinWords(words)}`];
 }
 
 /** Nothing where the two are not told apart. */

@@ -1,4 +1,5 @@
 import type { Lab, PeopleGroup } from '@buildweek/model';
+import { joinWords } from '@buildweek/results';
 
 /**
  * What hangs on one person in a plan, in a sentence: a search goes for the fewest people, and where the scenario has
@@ -17,19 +18,14 @@ export function lonePersonSentences({ people }: Pick<Lab, 'people'>): string[] {
   const groups = [...new Set(skills.map(({ group }) => group))];
   const hangs = groups.map((group) => {
     const own = skills.filter((one) => one.group === group).map(({ skill }) => `“${skill}”`);
-    return `${joined(own)} ${own.length === 1 ? 'hangs' : 'hang'} on the only one of “${group.name}”`;
+    return `${joinWords(own)} ${own.length === 1 ? 'hangs' : 'hang'} on the only one of “${group.name}”`;
   });
   const never = groups.filter(isNeverAway).map(({ name }) => `“${name}”`);
-  const away = never.length === 0 ? '' : `; the scenario states no leave and no absence of ${joined(never)}`;
-  return [`In this plan ${joined(hangs)}${away}.`];
+  const away =
+    never.length === 0 ? '' : `; the scenario states no leave and no absence of ${joinWords(never)}`;
+  return [`In this plan ${joinWords(hangs)}${away}.`];
 }
 
 function isNeverAway({ leave, absence }: PeopleGroup): boolean {
   return leave.length === 0 && absence === null;
-}
-
-function joined(words: readonly string[]): string {
-  return words.length < 2
-    ? (words[0] ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 }
