@@ -44,6 +44,8 @@ describe('The direction of imports', () => {
     ['numbers', 'statistics'],
     ['study', 'cli'],
     ['scenario', 'core'],
+    ['records', 'core'],
+    ['statistics', 'records'],
   ])('catches a planted import from %s up to %s', (from, to) => {
     const { ok, output } = lintPlanted(from, `export * from '@buildweek/${to}';\n`);
     expect(ok).toBe(false);
