@@ -22,6 +22,8 @@ export interface LoggedStage {
 export interface LoggedJob {
   /** Line of the file on which it begins; the header line has a number too. */
   readonly row: number;
+  /** The number or name that the log gives it, such as an order number. */
+  readonly name: string | null;
   readonly asked: CivilTime;
   /** Whether `asked` tells the hour; otherwise it is the midnight at which its day begins. */
   readonly askedHasClock: boolean;
@@ -31,14 +33,19 @@ export interface LoggedJob {
   readonly process: string | null;
   readonly material: string | null;
   readonly rush: boolean | null;
+  /** The latest moment that was promised; of a date alone the end of that day. */
   readonly promised: CivilTime | null;
   /** Null while the job is open. A finish that is a date alone counts as the end of that day. */
   readonly finished: CivilTime | null;
+  /** Whether `finished` tells the hour. */
+  readonly finishedHasClock: boolean;
   readonly cancelled: boolean;
   readonly stages: readonly LoggedStage[];
   /** Where an open job stands, when the log says so. */
   readonly stage: string | null;
   readonly machine: string | null;
+  /** Who asked: null unless the user wants names of people to be kept. */
+  readonly requester: string | null;
 }
 
 /** What a machine's own record says of one run. */
