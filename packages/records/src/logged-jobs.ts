@@ -35,11 +35,16 @@ export interface LoggedJob {
   readonly rush: boolean | null;
   /** The latest moment that was promised; of a date alone the end of that day. */
   readonly promised: CivilTime | null;
-  /** Null while the job is open. A finish that is a date alone counts as the end of that day. */
+  /**
+   * Null while the job is open, and where the log does not say when it was finished, or says nonsense: `isOpen` tells
+   * these apart. A finish that is a date alone counts as the end of that day.
+   */
   readonly finished: CivilTime | null;
   /** Whether `finished` tells the hour. */
   readonly finishedHasClock: boolean;
   readonly cancelled: boolean;
+  /** Whether it is still in the lab at the end of the log. */
+  readonly isOpen: boolean;
   readonly stages: readonly LoggedStage[];
   /** Where an open job stands, when the log says so. */
   readonly stage: string | null;
