@@ -3,6 +3,8 @@ import { FONT, textWidth } from '@buildweek/charts';
 import { logger, None, parse, SVGStringRenderer, textMetrics, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
+import { compactGroups } from './compact-groups.ts';
+import { compactPath } from './compact-path.ts';
 
 const FONT_SIZE = 11;
 /** Room for strokes and descenders at the edge, CSS pixels. */
@@ -40,20 +42,28 @@ function withTextWidths<Result>(action: () => Result): Result {
 
 /** Attributes that say nothing which is not so anyway, or that the whole drawing says once. */
 const IDLE_ATTRIBUTE =
-  / (?:role|class|aria-roledescription|aria-hidden|pointer-events|font-family|xmlns:xlink|version)="[^"]*"| opacity="1"/g;
+  / (?:role|class|aria-roledescription|aria-hidden|pointer-events|font-family|xmlns:xlink|version)="[^"]*"| opacity="1"| font-weight="normal"| transform="translate\(0,0\)"/g;
 
 /** Drops what draws nothing, and digits nobody sees. Works inside tags only, so that no text is touched. */
 function compact(svg: string): string {
-  return svg
-    .replace(/<path class="(?:background|foreground)"[^>]*? d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
-    .replace(/<[^>]+>/g, (tag) =>
-      tag
-        .replace(IDLE_ATTRIBUTE, '')
-        .replace(/(?<= (?:d|transform|x|y|x2|y2|width|height)="[^"]*)-?\d+\.\d{2,}(?:e-\d+)?/g, (number) =>
-          String(Math.round(Number(number) * 10) / 10),
-        ),
-    )
-    .replace('<svg ', `<svg font-family="${FONT.replaceAll('"', "'")}" `);
+  return compactGroups(
+    svg
+      .replace(/<path class="(?:background|foreground)"[^>]*? d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
+      .replace(/<[^>]+>/g, (tag) =>
+        tag
+          .replace(IDLE_ATTRIBUTE, '')
+          .replace(/(?<= d=")[^"]+/, compactPath)
+          .replace(/(?<= (?:d|transform|x|y|x2|y2|width|height)="[^"]*)-?\d+\.\d{2,}(?:e-\d+)?/g, (number) =>
+            String(Math.round(Number(number) * 10) / 10),
+          ),
+      )
+      // Lines of a text start at the x of their own, which a moved text gives them.
+      .replace(
+        /(<text [^>]*)transform="translate\(([^,")]*),([^,")]*)\)"(?=[^>]*>[^<]*<\/text>)/g,
+        '$1x="$2" y="$3"',
+      )
+      .replace('<svg ', `<svg font-family="${FONT.replaceAll('"', "'")}" `),
+  );
 }
 
 /**
