@@ -6,3 +6,4 @@ export { renderPart } from './render-part.ts';
 export { renderPlan } from './render-plan.ts';
 export { renderReport } from './render-report.ts';
 export { renderStaff } from './render-staff.ts';
+export { renderWeek } from './render-week.ts';

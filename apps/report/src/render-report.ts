@@ -1,4 +1,4 @@
-import type { Results } from '@buildweek/results';
+import type { Results, WatchedWeek } from '@buildweek/results';
 import { resetSVGDefIds } from 'vega';
 import { drawnCharts } from './figure.ts';
 import { html, jsonScript } from './html.ts';
@@ -17,14 +17,16 @@ import { machinesSection, peopleSection, stationsSection } from './sections/reso
 import { sentOutSection } from './sections/sent-out-section.ts';
 import { targetsSection } from './sections/targets-section.ts';
 import { troubleSection } from './sections/trouble-section.ts';
+import { longestJob, watchedWeekSection } from './week/watched-week-section.ts';
 
 /**
  * The page that leadership reads: one HTML document that opens from disk and needs nothing else. It holds no
  * code at all; its policy forbids scripts and any network. Everything that comes from the scenario is text.
  *
  * @param results the document that a run leaves behind; it is embedded as JSON
+ * @param week one week of one of its replications, to be shown machine by machine; null shows none
  */
-export function renderReport(results: Results): string {
+export function renderReport(results: Results, week: WatchedWeek | null = null): string {
   resetSVGDefIds();
   const charts = drawnCharts(results);
   const sections = html`
@@ -43,6 +45,7 @@ ${sentOutSection(results)}
 ${moneySection(results, charts)}
 ${queuesSection(results, charts)}
 ${weeksSection(charts)}
+${week === null ? null : watchedWeekSection(week, longestJob(week)?.job ?? null)}
 ${handSection(results, charts)}
 ${assumptionsSection(results)}
 ${originSection(results)}

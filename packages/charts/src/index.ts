@@ -44,3 +44,4 @@ export { shownOption, staffChartsOf } from './staff/staff-charts-of.ts';
 export { confidenceNote, targetConfidence, targetFound, VERDICT_MARKS } from './target-words.ts';
 export { textWidth } from './text-width.ts';
 export { FONT } from './theme.ts';
+export { watchedWeekChart } from './week/watched-week-chart.ts';

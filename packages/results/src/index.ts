@@ -18,6 +18,7 @@ export {
   planJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
+  weekJsonSchema,
 } from './json-schema.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
@@ -44,5 +45,6 @@ export * from './targets.ts';
 export { periodName, toldInDays } from './told-in.ts';
 export { lastingGrowth, meanOfBand, type Trend, trendOf } from './trend.ts';
 export * from './trouble.ts';
+export * from './watched-week.ts';
 export { joinWords, MONTH_NAMES } from './words.ts';
 export { signedText, writtenFigure, writtenText } from './written-figure.ts';

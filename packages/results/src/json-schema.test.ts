@@ -9,6 +9,7 @@ import {
   planJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
+  weekJsonSchema,
 } from './json-schema.ts';
 
 const SCHEMAS = [
@@ -21,6 +22,7 @@ const SCHEMAS = [
   ['staff', staffJsonSchema],
   ['comparison', comparisonJsonSchema],
   ['plan', planJsonSchema],
+  ['week', weekJsonSchema],
 ] as const;
 
 describe('The published JSON Schema', () => {

@@ -8,6 +8,7 @@ import { partAnswerSchema } from './part-answer.ts';
 import { planAnswerSchema } from './plan-answer.ts';
 import { resultsSchema } from './results.ts';
 import { staffAnswerSchema } from './staff-answer.ts';
+import { watchedWeekSchema } from './watched-week.ts';
 
 type JsonSchema = Readonly<Record<string, unknown>>;
 
@@ -54,6 +55,11 @@ export function awayJsonSchema(): JsonSchema {
 /** The JSON Schema of the answer to whom to have when. */
 export function staffJsonSchema(): JsonSchema {
   return jsonSchemaOf(staffAnswerSchema);
+}
+
+/** The JSON Schema of a watched week. */
+export function weekJsonSchema(): JsonSchema {
+  return jsonSchemaOf(watchedWeekSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

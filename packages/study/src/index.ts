@@ -18,6 +18,8 @@ export {
   slowestJobs,
 } from './follow/job-story.ts';
 export { type Replay, replayOf } from './follow/replay.ts';
+export { MADE_OUTSIDE, stepWords } from './follow/step-words.ts';
+export { middleWeek, type WatchedLab, watchedWeekOf } from './follow/watched-week.ts';
 export { type WeekItem, type WeekListing, weekListingOf } from './follow/week-listing.ts';
 export { type GrowthFound, type GrowthQuestion, growthStudy } from './growth/growth-study.ts';
 export type { WeekRange } from './hand/expected-demand.ts';

@@ -46,6 +46,19 @@ async function linesOf(...arguments_: string[]): Promise<string[]> {
 }
 
 describe('buildweek follow', () => {
+  it('shows the week of a job as a page, with the same moments as its story', async () => {
+    const page = folder.file('week.html');
+    const { exitCode, stdout } = await buildweek(['follow', results, '1', '--page', page]);
+    expect({ exitCode, stdout }).toEqual({
+      exitCode: 0,
+      stdout: `The page of week 1 is in ${page}. Open it in a browser.\n`,
+    });
+    const text = readFileSync(page, 'utf8');
+    for (const told of ['The way of job 1', 'Sun 22:30', 'waits for the shift', 'printer 1, technician 1']) {
+      expect(text).toContain(told);
+    }
+  });
+
   it('tells where a job was, what it waited for and how long, across a clock change', async () => {
     const lines = await linesOf('1');
     // Set-up from 9:00 to 9:30; 60 h later the clock, put forward on Sunday, shows 22:30; unloaded on Monday at 8:00.
@@ -159,7 +172,7 @@ describe('buildweek follow with what is not there', () => {
     [['9'], 'There is no job 9 in replication 1: its jobs are numbered 1 to 2.'],
     [['1', '--replication', '21'], 'There is no replication 21 in'],
     [['--week', '3'], 'There is no week 3 in'],
-    [['1', '--week', '1'], 'Name a job or a week, not both.'],
+    [['1', '--week', '1'], 'Name a job or a week, not both'],
     [['0'], 'Give a whole number from 1'],
     [['lever'], 'Give a whole number from 1'],
   ])('answers %j with what there is, and ends with 2', async (arguments_, message) => {

@@ -36,7 +36,7 @@ export async function play(text: string, traced = false): Promise<Played> {
   const occupancies: Float64Array[] = [];
   const arrivals: Float64Array[] = [];
   const executor = listening(createInProcessExecutor(), traced, (history) => {
-    histories.push({ ...history, trace: null });
+    histories.push({ ...history, trace: null, states: null });
     if (history.trace === null) return;
     occupancies.push(occupancyOf(history, history.trace));
     arrivals.push(arrivalsOf(history, history.trace));

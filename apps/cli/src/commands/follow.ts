@@ -1,8 +1,17 @@
+import { MILLISECONDS_PER_WEEK } from '@buildweek/core';
 import type { Results } from '@buildweek/results';
-import { jobStoryOf, type Replay, replayOf, slowestJobs, weekListingOf } from '@buildweek/study';
+import {
+  jobStoryOf,
+  middleWeek,
+  type Replay,
+  replayOf,
+  slowestJobs,
+  watchedWeekOf,
+  weekListingOf,
+} from '@buildweek/study';
 import { Argument, Command, Option } from 'commander';
 import { badInput } from '../failure.ts';
-import { checkOutput, type OutputKind, writeOutput } from '../files/output-file.ts';
+import { checkOutput, type OutputKind, REPORT_FILE, writeOutput } from '../files/output-file.ts';
 import { readResultsFile } from '../files/results-file.ts';
 import { programVersion } from '../program-version.ts';
 import { StoryClock } from '../tables/story-clock.ts';
@@ -24,6 +33,7 @@ interface FollowOptions {
   readonly replication: number;
   readonly week?: number;
   readonly json?: string;
+  readonly page?: string;
   readonly force: boolean;
 }
 
@@ -46,7 +56,11 @@ export function followCommand(): Command {
       ),
     )
     .option('--json <file>', 'write the story as JSON; - for standard output')
-    .option('--force', 'overwrite a file that is not a story', false)
+    .option(
+      '--page <file>',
+      'make a page of the week: every machine and person as a row, one job traced through',
+    )
+    .option('--force', 'overwrite a file that is not a story or a page', false)
     .addHelpText(
       'after',
       `
@@ -55,19 +69,28 @@ Examples:
   buildweek follow small.json                   the slowest jobs of the first replication
   buildweek follow small.json 42                the story of job 42
   buildweek follow small.json --week 3          what everybody did in the third week
-  buildweek follow small.json --replication 7   another replication`,
+  buildweek follow small.json --replication 7   another replication
+  buildweek follow small.json 42 --page week.html        the week in which job 42 came, as a page
+  buildweek follow small.json --week 3 --page week.html  the third week, its slowest job traced`,
     )
     .action(follow);
 }
 
-function follow(path: string, job: number | undefined, options: FollowOptions): void {
-  const { week, json, force } = options;
-  if (job !== undefined && week !== undefined) {
-    throw badInput('Name a job or a week, not both.');
+async function follow(path: string, job: number | undefined, options: FollowOptions): Promise<void> {
+  const { week, json, page, force } = options;
+  if (job !== undefined && week !== undefined && page === undefined) {
+    throw badInput(
+      'Name a job or a week, not both; with --page a job may be traced through another week than its own.',
+    );
   }
   if (json !== undefined && json !== '-') checkOutput(json, STORY_FILE, force);
+  if (page !== undefined) checkOutput(page, REPORT_FILE, force);
   const results = readResultsFile(path);
   const { replay, clock } = playAgain(results, path, options.replication);
+  if (page !== undefined) {
+    await writePage(page, results, replay, { path, job, week });
+    return;
+  }
   const told = tell(replay, clock, { path, job, week });
   const document = {
     format: 'buildweek story',
@@ -88,6 +111,35 @@ function follow(path: string, job: number | undefined, options: FollowOptions): 
   const origin = `Replication ${options.replication} of ${replications}, seed "${seed}". Times are those on the wall of the lab; hours are by the clock.`;
   process.stdout.write(
     `${style.heading(harmless(results.scenario.name))}\n${paragraph(origin, '  ')}\n\n${told.text}\n`,
+  );
+}
+
+/** Makes a page of the week that was named, of that in which the job came, or of the one in the middle. */
+async function writePage(page: string, results: Results, replay: Replay, asked: Asked): Promise<void> {
+  const { job } = asked;
+  const story = job === undefined ? null : jobStoryOf(replay, job - 1);
+  if (job !== undefined && story === null) throw badInput(noSuchJob(replay, job));
+  const own = story === null ? middleWeek(replay.weeks) : weekOf(replay, story.arrivedAt);
+  const week = knownWeek(replay, asked.week ?? own, asked.path);
+  const { lab, run, scenario, program } = results;
+  const watched = watchedWeekOf(replay, { name: scenario.name, lab, run }, week);
+  // Charts take a while to load: the other commands do without.
+  const { renderWeek } = await import('@buildweek/report');
+  writeOutput(page, renderWeek(watched, job ?? null, program.version));
+  process.stdout.write(`The page of week ${week} is in ${page}. Open it in a browser.\n`);
+}
+
+/** The measured week in which a moment lies, or the nearest. */
+function weekOf(replay: Replay, time: number): number {
+  const week = Math.floor(replay.localTime.toLocal(time) / MILLISECONDS_PER_WEEK) + 1;
+  return Math.min(replay.weeks, Math.max(1, week));
+}
+
+/** @throws Failure for bad input when the plan has no such week */
+function knownWeek(replay: Replay, week: number, path: string): number {
+  if (week <= replay.weeks) return week;
+  throw badInput(
+    `There is no week ${week} in ${path}: its measured weeks are numbered 1 to ${replay.weeks}.`,
   );
 }
 
@@ -133,12 +185,7 @@ function tell(replay: Replay, clock: StoryClock, { path, job, week }: Asked): To
   const style = styleFor(process.stdout);
   const replication = replay.replication + 1;
   if (week !== undefined) {
-    if (week > replay.weeks) {
-      throw badInput(
-        `There is no week ${week} in ${path}: its measured weeks are numbered 1 to ${replay.weeks}.`,
-      );
-    }
-    const listing = weekListingOf(replay, week);
+    const listing = weekListingOf(replay, knownWeek(replay, week, path));
     const title = style.heading(`Week ${week} of ${replay.weeks}`);
     return {
       text: `${title}\n\n${weekText(listing, clock, style)}`,

@@ -1,6 +1,9 @@
+import type { Results, WatchedWeek } from '@buildweek/results';
+import { middleWeek, replayOf, watchedWeekOf } from '@buildweek/study';
 import { Command } from 'commander';
 import { checkOutput, REPORT_FILE, writeOutput } from '../files/output-file.ts';
 import { readResultsFile } from '../files/results-file.ts';
+import { programVersion } from '../program-version.ts';
 
 interface ReportOptions {
   readonly output?: string;
@@ -29,6 +32,13 @@ async function report(path: string, options: ReportOptions): Promise<void> {
   const results = readResultsFile(path);
   // Charts take a while to load: the other commands do without.
   const { renderReport } = await import('@buildweek/report');
-  writeOutput(output, renderReport(results));
+  writeOutput(output, renderReport(results, typicalWeek(results)));
   process.stdout.write(`The report is in ${output}. Open it in a browser.\n`);
+}
+
+/** The week in the middle of the first replication; null when another version of the program played it otherwise. */
+function typicalWeek({ lab, run, scenario, program }: Results): WatchedWeek | null {
+  if (program.version !== programVersion()) return null;
+  const watched = { name: scenario.name, lab, run };
+  return watchedWeekOf(replayOf(lab, run, 0), watched, middleWeek(run.weeks));
 }

@@ -8,6 +8,7 @@ import {
   planJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
+  weekJsonSchema,
 } from '@buildweek/results';
 import { scenarioJsonSchema } from '@buildweek/scenario';
 import { Argument, Command } from 'commander';
@@ -23,13 +24,14 @@ const SCHEMAS = {
   growth: growthJsonSchema,
   away: awayJsonSchema,
   staff: staffJsonSchema,
+  week: weekJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of doubts, of growth, of an absence, or of the answer to whom to have when.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of doubts, of growth, of an absence, of the answer to whom to have when, or of a watched week.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

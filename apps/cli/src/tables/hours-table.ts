@@ -1,8 +1,9 @@
 import { formatEstimate, PLAIN } from '@buildweek/charts';
 import type { Estimate, PartHours, StepHours, WaitCause } from '@buildweek/results';
+import { stepWords } from '@buildweek/study';
 import type { Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
-import { stepOf, WAITS_FOR } from './story-words.ts';
+import { WAITS_FOR } from './story-words.ts';
 
 /** Hours below this share of the lead time of a part are not worth a line. */
 const SMALLEST_SHARE = 0.01;
@@ -28,9 +29,9 @@ interface Entry {
 
 function entriesOf(part: PartHours): Entry[] {
   return part.steps.flatMap((step) => [
-    entry(stepOf(step), step.work),
+    entry(stepWords(step), step.work),
     ...step.waits.map((wait) =>
-      entry(`wait before ${stepOf(step)}, for ${waitedFor(wait.cause, step)}`, wait.hours),
+      entry(`wait before ${stepWords(step)}, for ${waitedFor(wait.cause, step)}`, wait.hours),
     ),
   ]);
 }

@@ -1,10 +1,10 @@
-import type { JobStory, JobStretch } from '@buildweek/study';
+import { type JobStory, type JobStretch, stepWords } from '@buildweek/study';
 import { paragraph } from '../terminal/paragraph.ts';
 import { section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
 import type { StoryClock } from './story-clock.ts';
-import { countOf, hoursOf, jobNumber, promiseOf, stepOf, WAITS_FOR, workOf } from './story-words.ts';
+import { countOf, hoursOf, jobNumber, promiseOf, WAITS_FOR, workOf } from './story-words.ts';
 
 /** Where one job was, what it waited for and how long, and where its lead time went. */
 export function storyText(story: JobStory, clock: StoryClock, style: Style): string {
@@ -84,7 +84,7 @@ function rowOf(stretch: JobStretch, clock: StoryClock): Row {
 
 function whatOf(stretch: JobStretch): string {
   const { kind, what, causes } = stretch;
-  const step = stepOf(stretch);
+  const step = stepWords(stretch);
   const [cause, ...others] = causes;
   switch (kind) {
     case 'event':

@@ -1,6 +1,6 @@
 import { MILLISECONDS_PER_HOUR } from '@buildweek/core';
 import { formatNumber, type WaitCause } from '@buildweek/results';
-import type { JobStory } from '@buildweek/study';
+import { type JobStory, MADE_OUTSIDE } from '@buildweek/study';
 
 /** What a wait is for, behind "waits for". */
 export const WAITS_FOR: Readonly<Record<WaitCause, string>> = {
@@ -14,20 +14,9 @@ export const WAITS_FOR: Readonly<Record<WaitCause, string>> = {
   'rest of the job': 'the rest of the job',
 };
 
-/** What is done for a job that the lab does not make itself. */
-const MADE_OUTSIDE = 'made outside';
-
 /** `3.25`, the hours of a number of milliseconds. */
 export function hoursOf(milliseconds: number): string {
   return formatNumber(milliseconds / MILLISECONDS_PER_HOUR, 2);
-}
-
-/** `build: print`, or the stage alone where it is its only step. */
-export function stepOf({ stage, phase }: { readonly stage: string; readonly phase: string }): string {
-  if (phase === 'outside') return MADE_OUTSIDE;
-  return phase === '' || phase === 'work' || phase === 'wait' || phase === stage
-    ? stage
-    : `${stage}: ${phase}`;
 }
 
 /** What is done for a job: in the lab, or elsewhere. */

@@ -1,9 +1,9 @@
-import type { WeekItem, WeekListing } from '@buildweek/study';
+import { stepWords, type WeekItem, type WeekListing } from '@buildweek/study';
 import { section } from '../terminal/section.ts';
 import type { Style } from '../terminal/style.ts';
 import { numbers, type Row, tableText, words } from '../terminal/table.ts';
 import type { StoryClock } from './story-clock.ts';
-import { jobNumber, stepOf } from './story-words.ts';
+import { jobNumber } from './story-words.ts';
 
 /** So many jobs are named in a line; of the others only their number is told. */
 const MOST_JOBS = 6;
@@ -65,7 +65,7 @@ function weekItemWords(item: WeekItem): string {
     case 'chore':
       return what + endOf(end);
     case 'step':
-      return stepOf(item) + endOf(end);
+      return stepWords(item) + endOf(end);
   }
 }
 

@@ -334,8 +334,9 @@ export class Staff {
   }
 
   private setState(person: Person, state: number): void {
-    const { now, recorder } = this.simulation;
+    const { now, recorder, tracer } = this.simulation;
     recorder.personState(person, now);
+    tracer?.personState(person);
     person.state = state;
     person.stateSince = now;
   }

@@ -249,8 +249,9 @@ export class UnitFloor {
   }
 
   setState(unit: Unit, state: number): void {
-    const { recorder, presence, now } = this.simulation;
+    const { recorder, presence, now, tracer } = this.simulation;
     recorder.unitState(unit, now, presence);
+    tracer?.unitState(unit);
     unit.state = state;
     unit.stateSince = now;
   }

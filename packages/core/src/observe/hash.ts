@@ -31,7 +31,7 @@ type Recorded =
  * @throws TypeError when something in it is neither a number, a name, a list nor a record
  */
 export function hashHistory(history: Partial<History>): string {
-  const { trace: _, ...untraced } = history;
+  const { trace: _, states: __, ...untraced } = history;
   const hash = sha256.create();
   write(untraced as unknown as Recorded, (bytes) => {
     hash.update(bytes);

@@ -25,6 +25,21 @@ export interface History {
   readonly people: readonly PeopleHistory[];
   readonly laws: LawHistory;
   readonly trace: readonly TraceEntry[] | null;
+  /** In which state every machine, station and person was when, in the order of the ends; null without a trace. */
+  readonly states: readonly StateSpan[] | null;
+}
+
+/** A machine, a station or a person was in one state, whatever the measured window. */
+export interface StateSpan {
+  /** Elapsed milliseconds since the start of the plan. */
+  readonly from: number;
+  readonly to: number;
+  /** Of MACHINE_STATES, STATION_STATES or PERSON_STATES. */
+  readonly state: string;
+  /** Name of the machine or station; null for a person. */
+  readonly unit: string | null;
+  /** Name of the person; null for a machine or station. */
+  readonly person: string | null;
 }
 
 export interface JobClassHistory {

@@ -1,3 +1,4 @@
+import { PERSON_STATES } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import {
   at,
@@ -13,7 +14,7 @@ import {
   workStage,
 } from '../fixture/lab.ts';
 import { hashHistory } from './hash.ts';
-import type { History, TraceEntry } from './history.ts';
+import type { History, StateSpan, TraceEntry } from './history.ts';
 
 const LEVER = part('lever', [workStage('sand', attended('all', 1, { pausable: true }))]);
 const PROMISED = {
@@ -75,6 +76,23 @@ describe('Tracer', () => {
     // A quarter of ten days of eight hours falls due; blocks that begin too late in a day lapse into the next.
     expect(owed).toBeLessThanOrEqual(20 * HOUR);
     expect(owed).toBeGreaterThan(16 * HOUR);
+  });
+
+  it('writes down in which state everybody was from the beginning to the end, without a gap', () => {
+    const history = play(LAB);
+    const spans = (history.states ?? []).filter(({ person }) => person === 'technicians 1');
+    expect(spans[0]?.from).toBe(0);
+    expect(spans.at(-1)?.to).toBe(history.endedAt);
+    expect(spans.slice(1).map(({ from }) => from)).toEqual(spans.slice(0, -1).map(({ to }) => to));
+    const [group] = history.people;
+    PERSON_STATES.forEach((state, position) => {
+      const clipped = ({ from, to }: StateSpan): number =>
+        Math.max(0, Math.min(to, history.windowEnd) - Math.max(from, history.windowStart));
+      const total = spans
+        .filter((span) => span.state === state)
+        .reduce((sum, span) => sum + clipped(span), 0);
+      expect(total).toBe(group?.timeInState[position]);
+    });
   });
 
   it('changes nothing by writing down', () => {

@@ -1,16 +1,17 @@
 import { SENT_OUT } from '@buildweek/model';
-import { WAIT_CAUSES } from '@buildweek/results';
+import { MACHINE_STATES, PERSON_STATES, STATION_STATES, WAIT_CAUSES } from '@buildweek/results';
 import type { Job } from '../lab/job.ts';
 import type { Load, Lot } from '../lab/load.ts';
 import type { Person } from '../lab/person.ts';
 import type { Simulation } from '../lab/simulation.ts';
 import type { Task } from '../lab/task.ts';
 import type { Unit } from '../lab/unit.ts';
-import type { TraceEntry, TraceEvent } from './history.ts';
+import type { StateSpan, TraceEntry, TraceEvent } from './history.ts';
 
 /** Writes down every step of every job, when asked to; it reads the model and changes nothing. */
 export class Tracer {
   readonly entries: TraceEntry[] = [];
+  readonly states: StateSpan[] = [];
   private readonly simulation: Simulation;
 
   constructor(simulation: Simulation) {
@@ -96,6 +97,17 @@ export class Tracer {
     });
   }
 
+  /** A machine or station leaves its state; what takes no time is not written down. */
+  unitState({ group, state, stateSince, name }: Unit): void {
+    const isMachine = this.simulation.compiled.unitGroups[group].kind === 'machine';
+    this.state((isMachine ? MACHINE_STATES : STATION_STATES)[state], stateSince, name, null);
+  }
+
+  /** A person leaves its state; what takes no time is not written down. */
+  personState({ state, stateSince, name }: Person): void {
+    this.state(PERSON_STATES[state], stateSince, null, name);
+  }
+
   unit(what: TraceEvent, unit: Unit, phase: string): void {
     for (let load = unit.loads; load !== null; load = load.nextInUnit) {
       this.lots(what, load, phase, unit.name, []);
@@ -104,6 +116,11 @@ export class Tracer {
 
   load(what: TraceEvent, load: Load, phase: string): void {
     this.lots(what, load, phase, null, []);
+  }
+
+  private state(state: string, from: number, unit: string | null, person: string | null): void {
+    const to = this.simulation.now;
+    if (to > from) this.states.push({ from, to, state, unit, person });
   }
 
   private lots(

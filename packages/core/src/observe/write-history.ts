@@ -39,7 +39,8 @@ export function writeHistory(simulation: Simulation, window: MeasuredWindow): Hi
     stations,
     people: recorder.peopleHistories(staff.persons),
     laws: lawsOf(simulation, window),
-    trace: simulation.tracer === null ? null : simulation.tracer.entries,
+    trace: simulation.tracer?.entries ?? null,
+    states: simulation.tracer?.states ?? null,
   };
 }
 

@@ -3,6 +3,7 @@ import {
   createSimulator,
   type LocalTime,
   MILLISECONDS_PER_WEEK,
+  type StateSpan,
   type TraceEntry,
 } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
@@ -13,6 +14,8 @@ import { startEarlier } from '../start-earlier.ts';
 export interface Replay {
   /** Times are milliseconds since the stated start of the plan; what was left out in front is negative. */
   readonly entries: readonly TraceEntry[];
+  /** Who was in which state when, by the same time. */
+  readonly states: readonly StateSpan[];
   /** From 0. */
   readonly replication: number;
   /** Measured weeks. */
@@ -39,7 +42,7 @@ export function replayOf(lab: Lab, run: Run, replication: number): Replay {
     );
   }
   const ignoredWeeks = run.ignoredWeeks.weeks;
-  const { trace, endedAt } = createSimulator(startEarlier(lab, ignoredWeeks)).simulate({
+  const { trace, states, endedAt } = createSimulator(startEarlier(lab, ignoredWeeks)).simulate({
     seed: run.seed,
     replication,
     ignoredWeeks,
@@ -55,6 +58,7 @@ export function replayOf(lab: Lab, run: Run, replication: number): Replay {
       time: entry.time - start,
       dueAt: entry.dueAt === null ? null : entry.dueAt - start,
     })),
+    states: (states ?? []).map((span) => ({ ...span, from: span.from - start, to: span.to - start })),
     replication,
     weeks: run.weeks,
     endedAt: endedAt - start,

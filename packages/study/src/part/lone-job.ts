@@ -92,7 +92,7 @@ function workOn(entries: readonly TraceEntry[]): Pick<LoneJob, 'peopleHours' | '
 function storyOf(entries: readonly TraceEntry[], weeks: number, endedAt: number): JobStory {
   // An ordinary week has no clock changes.
   const localTime = createLocalTime([]);
-  const story = jobStoryOf({ entries, replication: 0, weeks, endedAt, localTime }, 0);
+  const story = jobStoryOf({ entries, states: [], replication: 0, weeks, endedAt, localTime }, 0);
   if (story === null) throw new Error('The job has left no trace.');
   return story;
 }
