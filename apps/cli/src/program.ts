@@ -5,6 +5,7 @@ import { checkCommand } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
 import { doubtsCommand } from './commands/doubts.ts';
 import { followCommand } from './commands/follow.ts';
+import { fromLogCommand } from './commands/from-log.ts';
 import { growthCommand } from './commands/growth.ts';
 import { howManyCommand } from './commands/how-many.ts';
 import { partCommand } from './commands/part.ts';
@@ -45,6 +46,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     runCommand(),
     reportCommand(),
     followCommand(),
+    fromLogCommand(),
     compareCommand(),
     howManyCommand(),
     staffCommand(),

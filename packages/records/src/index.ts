@@ -1,2 +1,24 @@
+export {
+  type ColumnPlace,
+  JOB_COLUMNS,
+  type JobColumn,
+  RUN_COLUMNS,
+  type RunColumn,
+  type StagePlaces,
+} from './columns/columns.ts';
+export { type JobPlan, jobPlan } from './columns/job-plan.ts';
+export { type RunPlan, runPlan } from './columns/run-plan.ts';
+export { type TableHead, tableHead } from './columns/table-head.ts';
+export { OrderEvidence } from './dates/order-evidence.ts';
+export { checkOffsets, decidedOrder, TableDates } from './dates/table-dates.ts';
+export type { DateOrder } from './dates/written-date.ts';
 export type { CivilTime, LoggedJob, LoggedJobs, LoggedStage, MachineRun } from './logged-jobs.ts';
+export type { MachineMapping, MappedStage, Mapping } from './mapping/mapping.ts';
 export { type CountedRows, ROWS_KEPT, type RowCounts, type RowTrouble } from './row-counts.ts';
+export { JobRows, type ReadJobs } from './rows/job-rows.ts';
+export type { PartNames } from './rows/part-names.ts';
+export { type ReadRuns, RunRows } from './rows/run-rows.ts';
+export { TableProblem } from './table-problem.ts';
+export type { TableRow } from './table-row.ts';
+export { type Encoding, fromWindows1252, guessEncoding, notText } from './text/encoding.ts';
+export { guessSeparator, isSeparator, type Separator } from './text/separator.ts';

@@ -2,6 +2,8 @@
 export type RowTrouble =
   /** The same cells as a row before: left out. */
   | 'duplicate'
+  /** The same cells as a row before, where neither a number nor a clock would tell two requests apart: kept. */
+  | 'possible duplicate'
   /** The job of a row before, told again with other cells: the later row counts. */
   | 'same job again'
   /** Nothing in the cells that are needed, such as a row of separators: left out. */
@@ -15,9 +17,11 @@ export type RowTrouble =
   | 'no date'
   /** Without a part: kept under one name for all of them. */
   | 'no part'
-  /** A date that is none: the cell counts as empty. */
+  /** A date that is none: the cell counts as empty, and the row is left out when it is when the job was asked for. */
   | 'unreadable date'
+  /** A number of pieces that is none: the cell counts as empty. */
   | 'unreadable number'
+  /** An outcome of a run that is none of the known words: taken as done. */
   | 'unknown outcome'
   /** A time within an hour that the clock shows twice: taken for the first. */
   | 'hour shown twice'
@@ -29,7 +33,9 @@ export type RowTrouble =
   | 'stage ends before it starts'
   /** A machine's run that ends before it starts: left out. */
   | 'run ends before it starts'
-  /** Asked for after the end of the log, or long before the other rows: left out. */
+  /** A run without an end that has another run of the same machine behind it: left out. */
+  | 'run without an end'
+  /** Asked for long before or after all the others: left out. Finished long after: kept without its finish. */
   | 'outside the period'
   /** A cell that begins like a formula: plain text. */
   | 'formula';

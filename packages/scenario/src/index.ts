@@ -12,6 +12,7 @@ export {
 export { usualDoubts } from './doubts/usual-doubts.ts';
 export type { FileResolver } from './files.ts';
 export { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
+export { listed, nearest } from './nearest.ts';
 export { formatProblem, type Problem } from './problem.ts';
 export { readScenario, type ScenarioReading } from './read-scenario.ts';
 export type * from './scenario.ts';
@@ -23,6 +24,9 @@ export {
   type ShapeReader,
   type ShapeRequest,
 } from './shape-reader.ts';
+export { readYaml } from './source/read-yaml.ts';
+export { describeNode, entryOf, type SourceNode, type SourceSpan } from './source/source-node.ts';
+export { SourceText } from './source/source-text.ts';
 export { usualStaffOptions } from './staff/usual-options.ts';
 export {
   type AskedPart,
@@ -31,3 +35,4 @@ export {
   type WaysOfMakingPart,
 } from './ways-of-making.ts';
 export { FINISHES, type Finish } from './words/finish.ts';
+export { isZone, zoneNames } from './zone.ts';

@@ -53,6 +53,7 @@ export const STAFF_FILE: OutputKind = {
   name: 'an answer to whom to have when',
   mark: /^\s*\{\s*"format":\s*"buildweek staff"/,
 };
+export const MAPPING_FILE: OutputKind = { name: 'a mapping', mark: /^# buildweek mapping:/ };
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,
