@@ -3,6 +3,7 @@ export * from './away-answer.ts';
 export * from './builds.ts';
 export * from './calibration-answer.ts';
 export * from './comparison-answer.ts';
+export * from './decision-answer.ts';
 export * from './doubts-answer.ts';
 export * from './estimate.ts';
 export { decimalsFor, type Figure, figureOf, formatNumber } from './figure.ts';
@@ -12,6 +13,7 @@ export {
   awayJsonSchema,
   calibrationJsonSchema,
   comparisonJsonSchema,
+  decisionJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
   partJsonSchema,

@@ -3,6 +3,7 @@ import {
   awayJsonSchema,
   calibrationJsonSchema,
   comparisonJsonSchema,
+  decisionJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
   partJsonSchema,
@@ -22,6 +23,7 @@ const SCHEMAS = [
   ['staff', staffJsonSchema],
   ['comparison', comparisonJsonSchema],
   ['plan', planJsonSchema],
+  ['decision', decisionJsonSchema],
   ['week', weekJsonSchema],
 ] as const;
 

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { awayAnswerSchema } from './away-answer.ts';
 import { calibrationAnswerSchema } from './calibration-answer.ts';
 import { comparisonAnswerSchema } from './comparison-answer.ts';
+import { decisionAnswerSchema } from './decision-answer.ts';
 import { doubtsAnswerSchema } from './doubts-answer.ts';
 import { growthAnswerSchema } from './growth-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
@@ -60,6 +61,11 @@ export function staffJsonSchema(): JsonSchema {
 /** The JSON Schema of a watched week. */
 export function weekJsonSchema(): JsonSchema {
   return jsonSchemaOf(watchedWeekSchema);
+}
+
+/** The JSON Schema of a decision. */
+export function decisionJsonSchema(): JsonSchema {
+  return jsonSchemaOf(decisionAnswerSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

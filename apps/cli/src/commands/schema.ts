@@ -2,6 +2,7 @@ import {
   awayJsonSchema,
   calibrationJsonSchema,
   comparisonJsonSchema,
+  decisionJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
   partJsonSchema,
@@ -20,6 +21,7 @@ const SCHEMAS = {
   calibration: calibrationJsonSchema,
   comparison: comparisonJsonSchema,
   plan: planJsonSchema,
+  decision: decisionJsonSchema,
   doubts: doubtsJsonSchema,
   growth: growthJsonSchema,
   away: awayJsonSchema,
@@ -31,7 +33,7 @@ export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of doubts, of growth, of an absence, of the answer to whom to have when, or of a watched week.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of a decision, of doubts, of growth, of an absence, of the answer to whom to have when, or of a watched week.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')
