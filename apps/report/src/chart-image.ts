@@ -5,6 +5,7 @@ import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { compactGroups } from './compact-groups.ts';
 import { compactPath } from './compact-path.ts';
+import { mergePaths } from './merge-paths.ts';
 
 const FONT_SIZE = 11;
 /** Room for strokes and descenders at the edge, CSS pixels. */
@@ -47,22 +48,25 @@ const IDLE_ATTRIBUTE =
 /** Drops what draws nothing, and digits nobody sees. Works inside tags only, so that no text is touched. */
 function compact(svg: string): string {
   return compactGroups(
-    svg
-      .replace(/<path class="(?:background|foreground)"[^>]*? d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
-      .replace(/<[^>]+>/g, (tag) =>
-        tag
-          .replace(IDLE_ATTRIBUTE, '')
-          .replace(/(?<= d=")[^"]+/, compactPath)
-          .replace(/(?<= (?:d|transform|x|y|x2|y2|width|height)="[^"]*)-?\d+\.\d{2,}(?:e-\d+)?/g, (number) =>
-            String(Math.round(Number(number) * 10) / 10),
-          ),
-      )
-      // Lines of a text start at the x of their own, which a moved text gives them.
-      .replace(
-        /(<text [^>]*)transform="translate\(([^,")]*),([^,")]*)\)"(?=[^>]*>[^<]*<\/text>)/g,
-        '$1x="$2" y="$3"',
-      )
-      .replace('<svg ', `<svg font-family="${FONT.replaceAll('"', "'")}" `),
+    mergePaths(
+      svg
+        .replace(/<path class="(?:background|foreground)"[^>]*? d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
+        .replace(/<[^>]+>/g, (tag) =>
+          tag
+            .replace(IDLE_ATTRIBUTE, '')
+            .replace(/(?<= d=")[^"]+/, compactPath)
+            .replace(
+              /(?<= (?:d|transform|x|y|x2|y2|width|height)="[^"]*)-?\d+\.\d{2,}(?:e-\d+)?/g,
+              (number) => String(Math.round(Number(number) * 10) / 10),
+            ),
+        )
+        // Lines of a text start at the x of their own, which a moved text gives them.
+        .replace(
+          /(<text [^>]*)transform="translate\(([^,")]*),([^,")]*)\)"(?=[^>]*>[^<]*<\/text>)/g,
+          '$1x="$2" y="$3"',
+        )
+        .replace('<svg ', `<svg font-family="${FONT.replaceAll('"', "'")}" `),
+    ),
   );
 }
 

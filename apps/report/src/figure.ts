@@ -75,9 +75,13 @@ export function drawnStaffCharts(answer: StaffAnswer): ReadonlyMap<string, Drawn
   return byId(staffChartsOf(answer, 'wide'), staffChartsOf(answer, 'narrow'));
 }
 
-function picture(chart: Chart, kind: 'wide' | 'narrow'): Html {
+/**
+ * A drawing with its text alternative, which stands elsewhere under the id of the chart.
+ * @param shown class that says on which screens it is seen
+ */
+export function picture(chart: Chart, kind: 'wide' | 'narrow', shown: string = kind): Html {
   const image = new Html(chartImage(chart.spec, CHART_WIDTH[kind]).svg);
-  return html`<div class="picture ${kind}" role="img" aria-labelledby="${chart.id}" aria-describedby="${chart.id}-words">${image}</div>`;
+  return html`<div class="picture ${shown}" role="img" aria-labelledby="${chart.id}" aria-describedby="${chart.id}-words">${image}</div>`;
 }
 
 /**

@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto';
 import { Html, html } from './html.ts';
-import { style } from './style.ts';
+import type { LivePart } from './live/live-part.ts';
+import { liveStyle } from './live/live-style.ts';
+import { style as pageStyle } from './style.ts';
 
 /** What a page is made of; everything but the title is HTML already. */
 export interface PageParts {
@@ -12,6 +14,8 @@ export interface PageParts {
   readonly footer: Html;
   /** The document that the page shows, as data. */
   readonly data: Html;
+  /** What lets the page answer back; null or left out: the page holds no code. */
+  readonly live?: LivePart | null;
 }
 
 /** A link for each section that is on the page, by its heading. */
@@ -23,12 +27,27 @@ ${links.map((link) => html`<li><a href="#${link[1] ?? ''}">${link[2] ?? ''}</a><
 }
 
 /**
- * One HTML document that opens from disk and needs nothing else. It holds no code at all; its policy forbids scripts
- * and any network, and allows its own style sheet by hash.
+ * What a page may do: show its own style sheet, which is allowed by hash, and nothing else. One that answers back may
+ * run its own script, allowed by hash, and workers that this makes of what stands in the page; where text becomes markup
+ * or code, it has to go through a policy of the page.
  */
-export function pageOf({ title, version, head, sections, footer, data }: PageParts): string {
-  const styleHash = createHash('sha256').update(style).digest('base64');
-  const policy = `default-src 'none'; style-src 'sha256-${styleHash}'; base-uri 'none'; form-action 'none'`;
+function policyOf(style: string, script: string | null): string {
+  const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  const rules = [`default-src 'none'`, `style-src ${hash(style)}`, `base-uri 'none'`, `form-action 'none'`];
+  if (script !== null) {
+    rules.push(`script-src ${hash(script)}`, 'worker-src blob:', 'trusted-types buildweek');
+    rules.push(`require-trusted-types-for 'script'`);
+  }
+  return rules.join('; ');
+}
+
+/**
+ * One HTML document that opens from disk and needs nothing else. Without a live part it holds no code at all; its policy
+ * forbids any network.
+ */
+export function pageOf({ title, version, head, sections, footer, data, live = null }: PageParts): string {
+  const style = live === null ? pageStyle : `${pageStyle}${liveStyle}`;
+  const policy = policyOf(style, live === null ? null : live.script);
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -52,6 +71,8 @@ ${sections}
 </div>
 <footer><p>${footer}</p></footer>
 ${data}
+${live?.data ?? null}
+${live === null ? null : html`<script>${new Html(live.script)}</script>`}
 </body>
 </html>
 `.source;

@@ -2,6 +2,7 @@ import type { Results, WatchedWeek } from '@buildweek/results';
 import { resetSVGDefIds } from 'vega';
 import { drawnCharts } from './figure.ts';
 import { html, jsonScript } from './html.ts';
+import { livePart, packedJson } from './live/live-part.ts';
 import { pageOf } from './page.ts';
 import { buildsSection } from './sections/builds-section.ts';
 import { cautions, warnings } from './sections/cautions.ts';
@@ -20,8 +21,9 @@ import { troubleSection } from './sections/trouble-section.ts';
 import { longestJob, watchedWeekSection } from './week/watched-week-section.ts';
 
 /**
- * The page that leadership reads: one HTML document that opens from disk and needs nothing else. It holds no
- * code at all; its policy forbids scripts and any network. Everything that comes from the scenario is text.
+ * The page that leadership reads: one HTML document that opens from disk and needs nothing else. Where it can read the
+ * scenario by itself, it answers back: the simulator stands in it, and its script is the only one that its policy lets
+ * run. Everything that comes from the scenario is text.
  *
  * @param results the document that a run leaves behind; it is embedded as JSON
  * @param week one week of one of its replications, to be shown machine by machine; null shows none
@@ -29,9 +31,11 @@ import { longestJob, watchedWeekSection } from './week/watched-week-section.ts';
 export function renderReport(results: Results, week: WatchedWeek | null = null): string {
   resetSVGDefIds();
   const charts = drawnCharts(results);
+  const live = livePart(results, { name: 'as it is' });
   const sections = html`
 ${targetsSection(results)}
 ${keyNumbers(results)}
+${live?.section ?? null}
 ${warnings(results)}
 ${leadTimeSection(results, charts)}
 ${hoursSection(results, charts)}
@@ -57,6 +61,7 @@ ${scenarioSection(results)}`;
     sections,
     footer: html`Made by buildweek ${results.program.version} from the scenario with hash ${results.scenario.hash.slice(0, 12)}…,
 seed “${results.run.seed}”, ${results.run.replications} replications. All names and numbers of the scenario are its author’s.`,
-    data: jsonScript('results', results),
+    data: live === null ? jsonScript('results', results) : packedJson('results', results),
+    live,
   });
 }

@@ -1,7 +1,8 @@
 export { AskedGrowthError, askedGrowth } from './asked-growth.ts';
 export { type AskedSize, AskedSizeError, askedSize, type TypedSize } from './asked-size.ts';
 export { changeScenario } from './change/change-scenario.ts';
-export { ChangeError, type ChangeWording, readChanges } from './change/change-wording.ts';
+export { ChangeError, type ChangeWording, placeText, readChanges } from './change/change-wording.ts';
+export { FACTORS, type Factor, factorChanges } from './change/factor-changes.ts';
 export { TYPICAL_LAB } from './classes/typical-lab.ts';
 export {
   type TypicalClass,

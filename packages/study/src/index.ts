@@ -73,6 +73,7 @@ export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } fro
 export { compareStaff, type StaffPlanAsked } from './staff/compare-staff.ts';
 export { staffMeasures } from './staff/staff-measures.ts';
 export { breachWords } from './staff/staff-words.ts';
+export { startEarlier } from './start-earlier.ts';
 export { type AskedTargets, askedTargets, judgedMeasures } from './targets/judged-targets.ts';
 export { knownCost } from './targets/known-budget.ts';
 export {

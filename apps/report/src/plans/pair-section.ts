@@ -29,16 +29,32 @@ export function pairSection(
   charts: ReadonlyMap<string, DrawnChart>,
 ): Html {
   const pair = answer.pairs[position];
+  if (pair === undefined) return html``;
+  const id = `pair-${position + 1}`;
+  return html`
+<section id="${id}" aria-labelledby="${id}-title">
+<h2 id="${id}-title">${pair.against === answer.plans[0]?.name ? pair.plan : `${pair.plan} against ${pair.against}`}</h2>
+${figure(charts, `differences-${position + 1}`)}
+${pairTable(answer, position, true)}
+</section>`;
+}
+
+/**
+ * Every measure of a pair of plans, with the difference.
+ * @param withGain whether to say what the same random numbers save
+ */
+export function pairTable(answer: ComparisonAnswer, position: number, withGain: boolean): Html {
+  const pair = answer.pairs[position];
   const [before, after] = [pair?.against, pair?.plan].map((name) =>
     answer.plans.find((plan) => plan.name === name),
   );
   if (pair === undefined || before === undefined || after === undefined) return html``;
-  const id = `pair-${position + 1}`;
   const reasons = new Reasons();
   const rows = before.measures.flatMap((measure, index) => {
     const [other, difference] = [after.measures[index], pair.differences[index]];
     if (other === undefined || difference === undefined) return [];
     const unit = writtenUnit(measure.unit, valuesOf([measure.value, other.value]), answer.currency);
+    const gain = difference.gain === null ? '' : gainWords(difference.gain);
     return [
       [
         html`${nameText(measure.name)}, ${unit.many}`,
@@ -46,16 +62,13 @@ export function pairSection(
         cell(other.value, unit, reasons),
         differenceCell(difference, unit, reasons),
         VERDICTS[difference.outcome],
-        difference.gain === null ? '' : gainWords(difference.gain),
+        ...(withGain ? [gain] : []),
       ],
     ];
   });
   return html`
-<section id="${id}" aria-labelledby="${id}-title">
-<h2 id="${id}-title">${pair.against === answer.plans[0]?.name ? pair.plan : `${pair.plan} against ${pair.against}`}</h2>
-${figure(charts, `differences-${position + 1}`)}
 ${table(
-  `${id}-table`,
+  `pair-${position + 1}-table`,
   `“${pair.plan}” against “${pair.against}”, with intervals`,
   [
     { title: 'Measure' },
@@ -63,13 +76,12 @@ ${table(
     { title: pair.plan, numeric: true },
     { title: 'Difference', numeric: true },
     { title: 'Verdict' },
-    { title: 'Gain of the same random numbers', numeric: true },
+    ...(withGain ? [{ title: 'Gain of the same random numbers', numeric: true }] : []),
   ],
   rows,
   true,
 )}
-${reasons.list()}
-</section>`;
+${reasons.list()}`;
 }
 
 function differenceCell({ difference, outcome }: PlanDifference, unit: WrittenUnit, reasons: Reasons): Html {

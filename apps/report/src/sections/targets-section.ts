@@ -1,5 +1,5 @@
 import { confidenceNote, targetConfidence, targetFound, VERDICT_MARKS } from '@buildweek/charts';
-import type { Results, TargetVerdict } from '@buildweek/results';
+import type { Results, TargetResult, TargetVerdict } from '@buildweek/results';
 import { type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 
@@ -22,9 +22,15 @@ ${table(
   targets.map((target) => [
     html`<strong>${nameText(target.wording)}</strong><span class="meaning">${nameText(target.meaning)}</span>`,
     targetFound(target, run.weeks),
-    html`<span class="verdict ${CLASSES[target.verdict]}"><span class="mark" aria-hidden="true">${VERDICT_MARKS[target.verdict]}</span> ${target.verdict}</span><span class="meaning">${targetConfidence(target)}</span>`,
+    verdictMark(target),
   ]),
 )}
 <p class="note">${confidenceNote(targets)}</p>
 </section>`;
+}
+
+/** The verdict on a target with its sign, and how clearly the replications speak for it. */
+export function verdictMark(target: TargetResult): Html {
+  const { verdict } = target;
+  return html`<span class="verdict ${CLASSES[verdict]}"><span class="mark" aria-hidden="true">${VERDICT_MARKS[verdict]}</span> ${verdict}</span><span class="meaning">${targetConfidence(target)}</span>`;
 }

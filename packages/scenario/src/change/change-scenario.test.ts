@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changeScenario } from './change-scenario.ts';
-import { ChangeError, readChanges } from './change-wording.ts';
+import { ChangeError, placeText, readChanges } from './change-wording.ts';
 
 const TEXT = `people:
   technicians: # the two of us
@@ -68,6 +68,25 @@ describe('a change in words of the scenario', () => {
     expect(changed('technicians / count: 3; help / count: 2')).toBe(
       TEXT.replace('count: 2', 'count: 3').replace('count: 1', 'count: 2'),
     );
+  });
+
+  it('takes names with its own signs in them between quotes', () => {
+    const named = 'machines:\n  wash/cure; a: b: { count: 2 }\n  "say \\"no\\"": { count: 1 }\n'.replace(
+      'wash/cure; a: b',
+      '"wash/cure; a: b"',
+    );
+    const change = (path: readonly string[]): string =>
+      changeScenario(named, readChanges(`${placeText(path)}: 3; machines / x / note: "a; b"`));
+    expect(placeText(['machines', 'wash/cure; a: b', 'count'])).toBe('machines / "wash/cure; a: b" / count');
+    expect(() => change(['machines', 'x', 'count'])).toThrow('There is no "x" under machines.');
+    const counted = (path: readonly string[]): string =>
+      changeScenario(named, readChanges(`${placeText(path)}: 3`));
+    expect(counted(['machines', 'wash/cure; a: b', 'count'])).toBe(named.replace('count: 2', 'count: 3'));
+    expect(counted(['machines', 'say "no"', 'count'])).toBe(named.replace('count: 1', 'count: 3'));
+    expect(readChanges('targets: ["a; b", "c"]; x / y: 2').map(({ value }) => value)).toEqual([
+      '["a; b", "c"]',
+      '2',
+    ]);
   });
 
   it('is refused with what to write when a name is a slip', () => {

@@ -1,4 +1,4 @@
-import type { ChangeWording } from '../change/change-wording.ts';
+import { type ChangeWording, placeText } from '../change/change-wording.ts';
 import { flowGroup, flowKey, flowList, flowText } from '../change/flow-text.ts';
 import { ALWAYS, ALWAYS_OPEN } from '../read/read-hours.ts';
 import type { Scenario, ScenarioCalendar, ScenarioLeave, ScenarioPeople } from '../scenario.ts';
@@ -98,7 +98,7 @@ export class StaffText {
 }
 
 function change(path: readonly string[], value: string): ChangeWording {
-  return { wording: `${path.join(' / ')}: ${value}`, path, value };
+  return { wording: `${placeText(path)}: ${value}`, path, value };
 }
 
 function leaveText(leave: readonly ScenarioLeave[]): string {
