@@ -13,4 +13,11 @@ export interface SimulationSettings {
   readonly trace: boolean;
   /** Keep every single wait in every queue, for percentiles of waits. */
   readonly queueWaits: boolean;
+  /**
+   * Write down what becomes of the first so many jobs (those that stand in the lab at the start come first), one by
+   * one, and end when all of them are done instead of when the cohort is; never before the measured weeks are over.
+   */
+  readonly followJobs?: number;
+  /** Elapsed milliseconds after which the trace is not written any more; without it, to the end. */
+  readonly traceUntil?: number;
 }

@@ -72,6 +72,7 @@ export class JobBook {
     const { recorder, now, loads } = this.simulation;
     this.countOut(job);
     recorder.jobEnds(job, now);
+    this.simulation.followed?.ends(job, now, false);
     this.simulation.tracer?.job('job ends', job);
     const { stream } = job;
     loads.dropLots(job);
@@ -84,6 +85,7 @@ export class JobBook {
     const { recorder, now } = this.simulation;
     this.countOut(job);
     recorder.jobIsWithdrawn(job, now);
+    this.simulation.followed?.ends(job, now, true);
     this.simulation.tracer?.job('job is cancelled', job);
     this.leave(job);
   }

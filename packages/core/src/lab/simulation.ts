@@ -4,6 +4,7 @@ import { EventCalendar, PHASE_TIMERS } from '../kernel/event-calendar.ts';
 import { createLocalTime, type LocalTime } from '../kernel/local-time.ts';
 import { createWorkingDays, type WorkingDays } from '../kernel/working-days.ts';
 import { union, type WorkingWindows, windowsOf } from '../kernel/working-windows.ts';
+import { FollowedJobs } from '../observe/followed-jobs.ts';
 import type { History } from '../observe/history.ts';
 import { Recorder } from '../observe/recorder.ts';
 import { Tracer } from '../observe/tracer.ts';
@@ -82,10 +83,14 @@ export class Simulation {
   settings!: SimulationSettings;
   recorder!: Recorder;
   tracer: Tracer | null = null;
+  /** The tracer with what it has written, also when it writes no more. */
+  written: Tracer | null = null;
+  followed: FollowedJobs | null = null;
   workingDays!: WorkingDays;
   presence!: Presence;
   private hasEnded = false;
   private measuredEnd = 0;
+  private traceEnd = 0;
 
   constructor(lab: Lab) {
     this.lab = lab;
@@ -122,16 +127,22 @@ export class Simulation {
     }
     while (!this.hasEnded && calendar.take()) {
       this.now = calendar.time;
+      if (this.now > this.traceEnd) this.tracer = null;
       this.handle(calendar.kind, calendar.subject, calendar.stamp);
       if (calendar.nextTime === this.now) continue;
       dispatch.run();
       // What started and takes no time ends at this same instant.
       if (calendar.nextTime !== this.now) {
         this.standstill.settle();
-        if (this.now >= this.measuredEnd && this.jobs.cohortOpen === 0) this.hasEnded = true;
+        if (this.now >= this.measuredEnd && this.stillOpen() === 0) this.hasEnded = true;
       }
     }
     return this.finish(window);
+  }
+
+  /** Jobs whose end is waited for. */
+  private stillOpen(): number {
+    return this.followed === null ? this.jobs.cohortOpen : this.followed.open;
   }
 
   private begin(settings: SimulationSettings): MeasuredWindow {
@@ -154,6 +165,9 @@ export class Simulation {
       settings.queueWaits,
     );
     this.tracer = settings.trace ? new Tracer(this) : null;
+    this.written = this.tracer;
+    this.traceEnd = settings.traceUntil ?? Number.POSITIVE_INFINITY;
+    this.followed = settings.followJobs ? new FollowedJobs(settings.followJobs) : null;
     this.calendar.clear();
     this.calendar.schedule(end, PHASE_TIMERS, event.EVENT_MEASURED_END, 0, 0);
     this.calendar.schedule(cap, PHASE_TIMERS, event.EVENT_CAP, 0, 0);

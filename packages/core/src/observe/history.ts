@@ -27,6 +27,19 @@ export interface History {
   readonly trace: readonly TraceEntry[] | null;
   /** In which state every machine, station and person was when, in the order of the ends; null without a trace. */
   readonly states: readonly StateSpan[] | null;
+  /** The first jobs one by one, by their numbers; not there when none were to be followed. */
+  readonly followed?: readonly FollowedJob[];
+}
+
+/** What became of one job. */
+export interface FollowedJob {
+  /** Elapsed milliseconds at which its last good part was done, or at which it was cancelled; Infinity: neither. */
+  readonly endedAt: number;
+  readonly isCancelled: boolean;
+  /** For each step of its part type, mean milliseconds of its pieces since the start of the plan; empty while it goes on. */
+  readonly work: Float64Array;
+  /** The same, step-major: `step * WAIT_CAUSES.length + cause`. */
+  readonly waits: Float64Array;
 }
 
 /** A machine, a station or a person was in one state, whatever the measured window. */

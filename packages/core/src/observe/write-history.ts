@@ -39,8 +39,9 @@ export function writeHistory(simulation: Simulation, window: MeasuredWindow): Hi
     stations,
     people: recorder.peopleHistories(staff.persons),
     laws: lawsOf(simulation, window),
-    trace: simulation.tracer?.entries ?? null,
-    states: simulation.tracer?.states ?? null,
+    trace: simulation.written?.entries ?? null,
+    states: simulation.written?.states ?? null,
+    ...(simulation.followed === null ? {} : { followed: simulation.followed.histories() }),
   };
 }
 
