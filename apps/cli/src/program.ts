@@ -9,6 +9,7 @@ import { fromLogCommand } from './commands/from-log.ts';
 import { growthCommand } from './commands/growth.ts';
 import { howManyCommand } from './commands/how-many.ts';
 import { partCommand } from './commands/part.ts';
+import { promiseCommand } from './commands/promise.ts';
 import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -51,6 +52,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     howManyCommand(),
     staffCommand(),
     partCommand(),
+    promiseCommand(),
     doubtsCommand(),
     growthCommand(),
     awayCommand(),

@@ -3,6 +3,7 @@ export { createCountSampler, meanOfCount, varianceOfCount } from './kernel/count
 export { createLocalTime, type LocalTime } from './kernel/local-time.ts';
 export { meanOf, varianceOf } from './kernel/moments.ts';
 export { createStream } from './kernel/streams.ts';
+export { createWorkingDays, type WorkingDays } from './kernel/working-days.ts';
 export { hoursWithin, union, type WorkingWindows, windowsOf } from './kernel/working-windows.ts';
 export { hashHistory } from './observe/hash.ts';
 export type * from './observe/history.ts';

@@ -15,9 +15,14 @@ export interface SimulationSettings {
   readonly queueWaits: boolean;
   /**
    * Write down what becomes of the first so many jobs (those that stand in the lab at the start come first), one by
-   * one, and end when all of them are done instead of when the cohort is; never before the measured weeks are over.
+   * one, and end when they are done instead of when the weeks are over and the cohort is done. What is measured over
+   * time then covers less than the weeks.
    */
   readonly followJobs?: number;
+  /** Write down as well how long the followed jobs are worked on and wait, step by step. */
+  readonly followSteps?: boolean;
+  /** Of the followed jobs the only one whose end is waited for; without it, all of them. */
+  readonly awaitedJob?: number;
   /** Elapsed milliseconds after which the trace is not written any more; without it, to the end. */
   readonly traceUntil?: number;
 }

@@ -18,12 +18,14 @@ export {
   growthJsonSchema,
   partJsonSchema,
   planJsonSchema,
+  promiseJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
   weekJsonSchema,
 } from './json-schema.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
+export { dayText, momentText, timeOfDayText } from './moment-words.ts';
 export * from './money.ts';
 export {
   bareMoneyText,
@@ -39,6 +41,7 @@ export * from './part-answer.ts';
 export * from './plan-answer.ts';
 export { planLabel } from './plan-label.ts';
 export * from './plan-measure.ts';
+export * from './promise-answer.ts';
 export * from './results.ts';
 export * from './sent-out.ts';
 export * from './staff-answer.ts';

@@ -8,6 +8,7 @@ import {
   growthJsonSchema,
   partJsonSchema,
   planJsonSchema,
+  promiseJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
   weekJsonSchema,
@@ -24,6 +25,7 @@ const SCHEMAS = [
   ['comparison', comparisonJsonSchema],
   ['plan', planJsonSchema],
   ['decision', decisionJsonSchema],
+  ['promise', promiseJsonSchema],
   ['week', weekJsonSchema],
 ] as const;
 

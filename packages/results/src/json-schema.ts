@@ -7,6 +7,7 @@ import { doubtsAnswerSchema } from './doubts-answer.ts';
 import { growthAnswerSchema } from './growth-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
 import { planAnswerSchema } from './plan-answer.ts';
+import { promiseAnswerSchema } from './promise-answer.ts';
 import { resultsSchema } from './results.ts';
 import { staffAnswerSchema } from './staff-answer.ts';
 import { watchedWeekSchema } from './watched-week.ts';
@@ -66,6 +67,11 @@ export function weekJsonSchema(): JsonSchema {
 /** The JSON Schema of a decision. */
 export function decisionJsonSchema(): JsonSchema {
   return jsonSchemaOf(decisionAnswerSchema);
+}
+
+/** The JSON Schema of promised dates. */
+export function promiseJsonSchema(): JsonSchema {
+  return jsonSchemaOf(promiseAnswerSchema);
 }
 
 function jsonSchemaOf(schema: z.ZodType): JsonSchema {

@@ -15,6 +15,12 @@ export type { FileResolver } from './files.ts';
 export { type JsonSchema, scenarioJsonSchema } from './json-schema.ts';
 export { listed, nearest } from './nearest.ts';
 export { formatProblem, type Problem } from './problem.ts';
+export {
+  type AskedRequest,
+  type RequestWay,
+  type RequestWays,
+  readRequest,
+} from './read-request.ts';
 export { readScenario, type ScenarioReading } from './read-scenario.ts';
 export type * from './scenario.ts';
 export {

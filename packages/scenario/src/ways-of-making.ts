@@ -6,8 +6,9 @@ import { readFile } from './read/read-file.ts';
 import { Reading } from './reading.ts';
 import type { Scenario } from './scenario.ts';
 import type { MeshOrientation, MeshUnit, ShapeReader } from './shape-reader.ts';
+import { madeEntry, madeGroup, madeScalar, madeScalars } from './source/made-node.ts';
 import { readYaml } from './source/read-yaml.ts';
-import { entryOf, type SourceNode, type SourceSpan } from './source/source-node.ts';
+import { entryOf, type SourceNode } from './source/source-node.ts';
 import { SourceText } from './source/source-text.ts';
 import { checkStructure } from './structure.ts';
 import type { Finish } from './words/finish.ts';
@@ -49,7 +50,6 @@ export interface WaysOfMakingPart {
 
 /** Sections that say what the lab has to do now; the question is about one part alone. */
 const LEFT_OUT = ['parts', 'demand', 'sent out', 'at the start', 'targets'];
-const NOWHERE: SourceSpan = { start: 0, end: 1 };
 
 /**
  * Sends one part through every route of a scenario that has a build, each as if the file had no other part.
@@ -74,7 +74,7 @@ export function readWaysOfMaking(
   for (const route of names) {
     const kept = root.entries.filter((entry) => !LEFT_OUT.includes(entry.key));
     const parts = askedNode(route, part, entryOf(root, 'money') !== undefined);
-    const entries = [...kept, entry('parts', parts), entry('demand', demandNode(route))];
+    const entries = [...kept, madeEntry('parts', parts), madeEntry('demand', demandNode(route))];
     const reading = new Reading(source, { ...root, entries }, new Files(resolve), shapes);
     checkStructure(reading);
     const scenario = readFile(new Fields(reading, []));
@@ -100,61 +100,43 @@ export function readWaysOfMaking(
  * Whether a route has a stage that is there for a smooth finish and not for cleaned parts as well; what comes off it
  * else is as any other part.
  */
-function makesFinish({ routes }: Pick<Scenario, 'routes'>, route: string, finish: Finish): boolean {
+export function makesFinish({ routes }: Pick<Scenario, 'routes'>, route: string, finish: Finish): boolean {
   if (finish !== 'smooth') return true;
   const stages = routes.find(({ name }) => name === route)?.stages ?? [];
   return stages.some(({ finishes }) => finishes?.includes('smooth') && !finishes.includes('cleaned'));
 }
 
 /** The part type is called by its route here; to whoever asks there is only the part. */
-function ofThePart(message: string, route: string): string {
+export function ofThePart(message: string, route: string): string {
   const text = message.replaceAll(`"${route}"`, 'the part');
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** @param isPriced whether what the material costs has to be said: the question is about time alone */
 function askedNode(route: string, { shape, finish }: AskedPart, isPriced: boolean): SourceNode {
-  const keys: Readonly<Record<string, string>> =
-    shape.kind === 'mesh'
-      ? {
-          mesh: shape.path,
-          orientation: shape.orientation,
-          ...(shape.unit === null ? {} : { unit: shape.unit }),
-        }
-      : {
-          size: shape.size,
-          volume: shape.volume,
-          surface: shape.surface,
-          'supported volume': shape.supportedVolume,
-          'support contact': shape.supportContact,
-        };
   const costs: Readonly<Record<string, string>> = isPriced ? { 'material cost': '0' } : {};
-  return group({
-    [route]: group({ route: scalar(route), finish: scalar(finish), ...scalars(keys), ...scalars(costs) }),
-  });
+  const keys = { route, finish, ...shapeKeys(shape), ...costs };
+  return madeGroup({ [route]: madeGroup(madeScalars(keys)) });
+}
+
+/** How the shape of a part is worded in a scenario. */
+export function shapeKeys(shape: AskedPart['shape']): Readonly<Record<string, string>> {
+  return shape.kind === 'mesh'
+    ? {
+        mesh: shape.path,
+        orientation: shape.orientation,
+        ...(shape.unit === null ? {} : { unit: shape.unit }),
+      }
+    : {
+        size: shape.size,
+        volume: shape.volume,
+        surface: shape.surface,
+        'supported volume': shape.supportedVolume,
+        'support contact': shape.supportContact,
+      };
 }
 
 /** A part that nobody asks for would be found unused. */
 function demandNode(route: string): SourceNode {
-  return group({ [route]: group({ jobs: scalar('1 per week') }) });
-}
-
-function scalars(keys: Readonly<Record<string, string>>): Record<string, SourceNode> {
-  return Object.fromEntries(Object.entries(keys).map(([key, text]) => [key, scalar(text)]));
-}
-
-function group(nodes: Readonly<Record<string, SourceNode>>): SourceNode {
-  return {
-    kind: 'map',
-    entries: Object.entries(nodes).map(([key, node]) => entry(key, node)),
-    span: NOWHERE,
-  };
-}
-
-function entry(key: string, node: SourceNode) {
-  return { key, keySpan: NOWHERE, node };
-}
-
-function scalar(text: string): SourceNode {
-  return { kind: 'scalar', text, value: text, span: NOWHERE };
+  return madeGroup({ [route]: madeGroup({ jobs: madeScalar('1 per week') }) });
 }

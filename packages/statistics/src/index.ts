@@ -37,6 +37,7 @@ export { type QuantileRanks, quantileRanks, sampleSizeForBound } from './order-s
 export { pooledQuantile, pooledQuantileInterval } from './pooled-quantile.ts';
 export { type Precision, sequentialPrecision } from './precision.ts';
 export { onePeriodInterval } from './prediction.ts';
+export { fewestForPrediction, predictionRank } from './prediction-rank.ts';
 export { clopperPearsonInterval, wilsonInterval } from './proportion.ts';
 export { type QuantileType, quantile } from './quantile.ts';
 export { ratioInterval } from './ratio-interval.ts';

@@ -7,6 +7,7 @@ import {
   growthJsonSchema,
   partJsonSchema,
   planJsonSchema,
+  promiseJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
   weekJsonSchema,
@@ -26,6 +27,7 @@ const SCHEMAS = {
   growth: growthJsonSchema,
   away: awayJsonSchema,
   staff: staffJsonSchema,
+  promise: promiseJsonSchema,
   week: weekJsonSchema,
 };
 

@@ -54,6 +54,10 @@ export const STAFF_FILE: OutputKind = {
   mark: /^\s*\{\s*"format":\s*"buildweek staff"/,
 };
 export const MAPPING_FILE: OutputKind = { name: 'a mapping', mark: /^# buildweek mapping:/ };
+export const PROMISE_FILE: OutputKind = {
+  name: 'a document of promised dates',
+  mark: /^\s*\{\s*"format":\s*"buildweek promise"/,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

@@ -3,15 +3,10 @@ import type { Lab } from '@buildweek/model';
 import { PART_ANSWER_VERSION, type PartAnswer } from '@buildweek/results';
 import {
   type AskedPart,
-  AskedSizeError,
-  askedSize,
   type Finish,
-  type MeshOrientation,
-  type MeshUnit,
   readWaysOfMaking,
   type ShapeReader,
   TYPICAL_LAB,
-  type TypedSize,
   type WaysOfMakingPart,
 } from '@buildweek/scenario';
 import { cautionsOf, verdictOf, waysOfMaking } from '@buildweek/study';
@@ -21,18 +16,14 @@ import { fileResolver, readScenarioFile } from '../files/scenario-file.ts';
 import { programVersion } from '../program-version.ts';
 import { ProgressBar } from '../terminal/progress-bar.ts';
 import type { TextStream } from '../terminal/style.ts';
+import { askedShape, type ShapeOptions } from './asked-shape.ts';
 
 /** What is asked of one part. */
-export interface PartRequest {
+export interface PartRequest extends ShapeOptions {
   /** Path of the scenario with the lab; null: a lab of typical machines. */
   readonly scenario: string | null;
   /** Folder of the scenario, for the files that it names. */
   readonly folder: string;
-  /** Path of the mesh; null when the size is typed. */
-  readonly mesh: string | null;
-  readonly unit: MeshUnit | null;
-  readonly orientation: MeshOrientation;
-  readonly typed: TypedSize | null;
   readonly finish: Finish;
   readonly quantities: readonly number[];
   readonly plays: number;
@@ -107,38 +98,6 @@ export function answerForPart(request: PartRequest, progress: TextStream): PartA
     assumptions: assumptionsOf(request),
     cautions: cautionsFor(read),
   };
-}
-
-interface AskedShape {
-  readonly shape: AskedPart['shape'];
-  readonly notes: readonly string[];
-  /** For a typed size that may lie on any side; null for a mesh. */
-  readonly laid: ShapeReader | null;
-}
-
-function askedShape(request: PartRequest): AskedShape {
-  const { mesh, typed, unit, orientation } = request;
-  if (mesh !== null) {
-    const saysUnit = /\.3mf$/i.test(mesh);
-    if (saysUnit && unit !== null) throw badInput('A 3MF file says its unit itself: leave out --unit.');
-    return {
-      shape: { kind: 'mesh', path: mesh, unit: saysUnit ? null : (unit ?? 'mm'), orientation },
-      notes: [],
-      laid: null,
-    };
-  }
-  if (typed === null) throw new Error('Neither a mesh nor a size is given.');
-  try {
-    const asked = askedSize(typed);
-    if (orientation === 'as given') return { ...asked, laid: null };
-    return { ...asked, shape: { kind: 'mesh', path: typed.size, unit: 'mm', orientation } };
-  } catch (error) {
-    if (!(error instanceof AskedSizeError)) throw error;
-    const option = `--${error.what.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
-    throw badInput(
-      `${option} ${JSON.stringify(typed[error.what] ?? '')}: ${error.message} Write: ${option} ${JSON.stringify(error.write)}`,
-    );
-  }
 }
 
 function noWay({ impossible }: WaysOfMakingPart): string {

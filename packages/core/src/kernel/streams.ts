@@ -13,7 +13,11 @@ export type Stream = () => number;
  * @param owner name of what it is drawn for, as `lens ring`
  */
 export function createStream(seed: string, replication: number, purpose: string, owner: string): Stream {
-  // JSON keeps the parts apart whatever characters the names contain.
-  const generator = new Alea(JSON.stringify([seed, replication, purpose, owner]));
-  return () => generator.next();
+  // Making a generator ready takes as long as hundreds of draws, and from many streams of a short plan none is made.
+  let generator: Alea | null = null;
+  return () => {
+    // JSON keeps the parts apart whatever characters the names contain.
+    generator ??= new Alea(JSON.stringify([seed, replication, purpose, owner]));
+    return generator.next();
+  };
 }

@@ -226,6 +226,21 @@ describe('A lab that starts with something in it', () => {
     expect(ended(play(testLab(null, 9)), 'rinse')).toEqual(['mon 09:00 job 0 by technicians 1']);
   });
 
+  it('builds what waits for its build, also where the build is the first stage and is said to be whole', () => {
+    const whole = buildStage('build', 'printers', { level: 'build', move: 'per build' });
+    const rinse = workStage('rinse', attended('all', 1), { level: 'build', move: 'per build' });
+    const history = play(
+      startingWith([{ stage: 'build' }, { stage: 'rinse' }], [], {
+        parts: [part('lever', [whole, rinse], { print: printed(3) })],
+      }),
+    );
+    // Built from midnight to 03:00, taken out from 08:00 to 08:30; then both wait, and the numbers decide.
+    expect(begun(history, 'rinse')).toEqual([
+      'mon 08:30 job 0 by technicians 1',
+      'mon 09:30 job 1 by technicians 1',
+    ]);
+  });
+
   it('draws what is left of such builds from streams of their own, whatever was played before', () => {
     const dripping: Stage = {
       ...waitStage('drip', 0, { level: 'build', move: 'per build' }),

@@ -55,7 +55,9 @@ function stageOf(job: Job, name: string): number {
 function placeJob(simulation: Simulation, job: Job, initial: InitialJob): void {
   const stage = stageOf(job, initial.stage);
   const load = simulation.loads.begin(job, stage);
-  if (job.part.stages[stage].atBuildLevel) makeBuild(simulation, job, stage, load);
+  if (job.part.stages[stage].atBuildLevel && !isBuilt(simulation, job, stage)) {
+    makeBuild(simulation, job, stage, load);
+  }
   if (initial.remainingHours !== null) {
     const remaining = toMilliseconds(initial.remainingHours);
     job.stageWork[stage] = remaining;
@@ -64,12 +66,18 @@ function placeJob(simulation: Simulation, job: Job, initial: InitialJob): void {
   simulation.flow.enterStage(load, initial.remainingHours !== null);
 }
 
+/** Whether a stage is the build itself, on machines; what goes through it whole comes behind it. */
+function isBuilt({ compiled }: Simulation, job: Job, stage: number): boolean {
+  const { kind, unitClass } = job.part.stages[stage];
+  return kind === 'unit' && compiled.unitGroups[compiled.unitClasses[unitClass].group].kind === 'machine';
+}
+
 /** A job at a stage of level `build` is a build of its own, whose durations are drawn as if it had been built. */
 function makeBuild(simulation: Simulation, job: Job, stage: number, load: Load): void {
   const { compiled, settings } = simulation;
   const { stages } = job.part;
   let builtAt = stage;
-  while (stages[builtAt].atBuildLevel) builtAt--;
+  while (!isBuilt(simulation, job, builtAt)) builtAt--;
   load.isBuild = true;
   load.tailOffset = stage - builtAt;
   compiled.unitClasses[stages[builtAt].unitClass].tailWork.forEach((work, offset) => {

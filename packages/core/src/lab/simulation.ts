@@ -134,15 +134,15 @@ export class Simulation {
       // What started and takes no time ends at this same instant.
       if (calendar.nextTime !== this.now) {
         this.standstill.settle();
-        if (this.now >= this.measuredEnd && this.stillOpen() === 0) this.hasEnded = true;
+        if (this.isDone()) this.hasEnded = true;
       }
     }
     return this.finish(window);
   }
 
-  /** Jobs whose end is waited for. */
-  private stillOpen(): number {
-    return this.followed === null ? this.jobs.cohortOpen : this.followed.open;
+  private isDone(): boolean {
+    if (this.followed !== null) return this.followed.open === 0;
+    return this.now >= this.measuredEnd && this.jobs.cohortOpen === 0;
   }
 
   private begin(settings: SimulationSettings): MeasuredWindow {
@@ -167,7 +167,8 @@ export class Simulation {
     this.tracer = settings.trace ? new Tracer(this) : null;
     this.written = this.tracer;
     this.traceEnd = settings.traceUntil ?? Number.POSITIVE_INFINITY;
-    this.followed = settings.followJobs ? new FollowedJobs(settings.followJobs) : null;
+    const { followJobs = 0, awaitedJob = null, followSteps = false } = settings;
+    this.followed = followJobs > 0 ? new FollowedJobs(followJobs, awaitedJob, followSteps) : null;
     this.calendar.clear();
     this.calendar.schedule(end, PHASE_TIMERS, event.EVENT_MEASURED_END, 0, 0);
     this.calendar.schedule(cap, PHASE_TIMERS, event.EVENT_CAP, 0, 0);

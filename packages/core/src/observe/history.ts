@@ -36,10 +36,13 @@ export interface FollowedJob {
   /** Elapsed milliseconds at which its last good part was done, or at which it was cancelled; Infinity: neither. */
   readonly endedAt: number;
   readonly isCancelled: boolean;
-  /** For each step of its part type, mean milliseconds of its pieces since the start of the plan; empty while it goes on. */
-  readonly work: Float64Array;
+  /**
+   * For each step of its part type, mean milliseconds of its pieces since the start of the plan; not there while it
+   * goes on, nor when it was not asked for.
+   */
+  readonly work?: Float64Array;
   /** The same, step-major: `step * WAIT_CAUSES.length + cause`. */
-  readonly waits: Float64Array;
+  readonly waits?: Float64Array;
 }
 
 /** A machine, a station or a person was in one state, whatever the measured window. */

@@ -1,0 +1,184 @@
+import { PROMISE_VERSION, type PromiseAnswer } from '@buildweek/results';
+import { FINISHES, type Finish } from '@buildweek/scenario';
+import {
+  cautionsOf,
+  LabMoments,
+  PROMISE_LEVEL,
+  playsOfRequest,
+  requestStudy,
+  requestVerdict,
+} from '@buildweek/study';
+import { Command, Option } from 'commander';
+import { badInput } from '../failure.ts';
+import { checkOutput, PROMISE_FILE, writeOutput } from '../files/output-file.ts';
+import { readScenarioFile } from '../files/scenario-file.ts';
+import { answeredScenario, tellWarnings, warningWords } from '../plans/plan-answer.ts';
+import { programVersion } from '../program-version.ts';
+import { type RequestOptions, readAskedRequest } from '../promise/asked-request.ts';
+import { playPromise } from '../promise/play-promise.ts';
+import { promiseText } from '../tables/promise-text.ts';
+import { styleFor } from '../terminal/style.ts';
+import { type ChangesOptions, withChangesOption } from './changes-option.ts';
+import { wholeNumberOption } from './option-values.ts';
+
+interface PromiseOptions extends ChangesOptions {
+  readonly part?: string;
+  readonly mesh?: string;
+  readonly unit?: RequestOptions['unit'];
+  readonly asGiven: boolean;
+  readonly size?: string;
+  readonly volume?: string;
+  readonly surface?: string;
+  readonly quantity: number;
+  readonly finish?: Finish;
+  readonly material?: string;
+  readonly route?: string;
+  readonly rush: boolean;
+  readonly replications: number;
+  readonly weeks: number;
+  readonly seed?: string;
+  readonly workers?: number;
+  readonly json?: string;
+  readonly force: boolean;
+}
+
+/** With 199 plays the order statistics hold 50, 80, 90 and 95 % exactly. */
+const USUAL_REPLICATIONS = 199;
+const FEWEST_REPLICATIONS = 20;
+/** The longer it looks ahead, the longer it takes. */
+const USUAL_WEEKS = 4;
+
+export function promiseCommand(): Command {
+  const command = new Command('promise')
+    .summary('say when a new request will be ready, from the state of the lab today')
+    .description(
+      'Plays the lab on from the state in which it stands, many times, with a new request in it: the date to promise at 50, 80, 90 and 95 %, by every process that can make it and sent out; what moves it; and what taking it on does to the jobs that are there already. What stands in the lab is written under "at the start" of the scenario.',
+    )
+    .argument('<file>', 'scenario file (YAML); - reads standard input')
+    .option('--part <name>', 'a part of the scenario')
+    .option('--mesh <file>', 'or a new one: an STL or 3MF file')
+    .addOption(
+      new Option('--unit <unit>', 'unit of an STL file (default: mm)').choices([
+        'micron',
+        'mm',
+        'cm',
+        'm',
+        'inch',
+        'foot',
+      ]),
+    )
+    .option('--as-given', 'build the mesh as it stands in the file, not as suits each process best', false)
+    .option('--size <text>', 'or a new one by its size, as "60 x 40 x 30 mm"')
+    .option('--volume <text>', 'volume of the part, as "18 cm3", with --size')
+    .option('--surface <text>', 'surface of the part, as "95 cm2", with --size (default: estimated)')
+    .option('--quantity <number>', 'how many pieces', wholeNumberOption(1), 1)
+    .addOption(
+      new Option('--finish <finish>', 'how it is to be finished (default: as the scenario says)').choices([
+        ...FINISHES,
+      ]),
+    )
+    .option('--material <name>', 'what it is made of (default: as the scenario says)')
+    .option('--route <name>', 'only by this route (default: by each that can make it)')
+    .option('--rush', 'as a rush job', false)
+    .option(
+      '--replications <number>',
+      `plays of what is to come, at least ${FEWEST_REPLICATIONS}; 199 hold all four chances exactly`,
+      wholeNumberOption(FEWEST_REPLICATIONS),
+      USUAL_REPLICATIONS,
+    )
+    .option(
+      '--weeks <number>',
+      'look so many weeks ahead, this one included; what is not finished then is later than everything',
+      wholeNumberOption(2),
+      USUAL_WEEKS,
+    )
+    .option('--seed <text>', 'random numbers to play with; the same seed gives the same answer')
+    .option(
+      '--workers <number>',
+      'threads to play on; the answer does not depend on it (default: one for each core)',
+      wholeNumberOption(1),
+    )
+    .option('--json <file>', 'write the answer as JSON; - for standard output')
+    .option('--force', 'overwrite files that this command did not write', false);
+  return withChangesOption(command)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  buildweek promise scenarios/demo.yaml --part bracket --quantity 20
+  buildweek promise scenarios/demo.yaml --mesh scenarios/parts/bracket.stl --quantity 4 --finish smooth --rush`,
+    )
+    .action(promise);
+}
+
+async function promise(path: string, options: PromiseOptions): Promise<void> {
+  const { json, force } = options;
+  if (json !== undefined && json !== '-') checkOutput(json, PROMISE_FILE, force);
+  const file = readScenarioFile(path, options.with);
+  const { lab, settings } = file.reading;
+  const { question, assumptions } = readAskedRequest(file, path, requestOf(options));
+  tellWarnings(file);
+  const run = {
+    seed: options.seed ?? settings.seed,
+    replications: options.replications,
+    lastWeeks: options.weeks,
+  };
+  const found = await playPromise(run, options.workers, playsOfRequest(question), (play) =>
+    requestStudy(question, play),
+  );
+  const moments = new LabMoments(lab);
+  const answer: PromiseAnswer = {
+    format: 'buildweek promise',
+    version: PROMISE_VERSION,
+    program: { name: 'buildweek', version: programVersion() },
+    scenario: answeredScenario(file),
+    now: moments.moment(moments.now).at,
+    jobsInLab: lab.initialState.jobs.length,
+    run: { ...run, level: PROMISE_LEVEL },
+    request: found,
+    verdict: requestVerdict(found),
+    assumptions: [...assumptions],
+    cautions: cautionsOf(lab),
+    warnings: warningWords(file),
+  };
+  const text = `${JSON.stringify(answer, null, 1)}\n`;
+  if (json === '-') process.stdout.write(text);
+  else {
+    if (json !== undefined) writeOutput(json, text);
+    process.stdout.write(promiseText(answer, styleFor(process.stdout)));
+  }
+}
+
+function requestOf(options: PromiseOptions): RequestOptions {
+  const { part, mesh, size, volume, surface, unit } = options;
+  const given = [part, mesh, size].filter((one) => one !== undefined).length;
+  if (given !== 1) {
+    throw badInput(
+      given === 0
+        ? 'What is asked for? Give --part NAME for a part of the scenario, --mesh FILE, or --size and --volume.'
+        : 'Give one of --part, --mesh and --size: a part of the scenario, a mesh, or a size with its volume.',
+    );
+  }
+  if (size !== undefined && volume === undefined) {
+    throw badInput('A size needs a volume beside it: --size "60 x 40 x 30 mm" --volume "18 cm3"');
+  }
+  if (size === undefined && (volume !== undefined || surface !== undefined)) {
+    throw badInput('--volume and --surface go with --size; a mesh or a part of the scenario has its own.');
+  }
+  if (mesh === undefined && unit !== undefined) throw badInput('--unit is for a mesh.');
+  return {
+    part: part ?? null,
+    mesh: mesh ?? null,
+    unit: unit ?? null,
+    orientation: options.asGiven ? 'as given' : 'best',
+    typed:
+      size === undefined || volume === undefined
+        ? null
+        : { size, volume, ...(surface === undefined ? {} : { surface }) },
+    finish: options.finish ?? null,
+    material: options.material ?? null,
+    route: options.route ?? null,
+    quantity: options.quantity,
+    rush: options.rush,
+  };
+}

@@ -1,0 +1,115 @@
+import { z } from 'zod';
+import { answeredScenarioSchema } from './answer-parts.ts';
+import { estimateOrRefusedSchema } from './estimate.ts';
+import { cautionSchema } from './results.ts';
+
+/** Version of the document with promised dates. */
+export const PROMISE_VERSION = 1;
+
+/** A moment of the lab. */
+export const momentSchema = z.strictObject({
+  at: z.string().describe('Date and time of the clock on the wall of the lab, 2027-03-01 09:30, rounded up'),
+  hours: z.number().describe('Hours by the clock from now'),
+});
+export type Moment = z.infer<typeof momentSchema>;
+
+/** The date to promise with one probability. */
+export const promisedDateSchema = z.strictObject({
+  probability: z.number().describe('Of being finished by then, 0 to 1'),
+  ready: momentSchema.nullable().describe('When it is finished with this probability'),
+  promise: momentSchema
+    .nullable()
+    .describe('The closing time of the lab to promise: the first that is not before it'),
+  refused: z.string().nullable().describe('Why no date is given'),
+});
+export type PromisedDate = z.infer<typeof promisedDateSchema>;
+
+/** What is asked for. */
+export const requestSchema = z.strictObject({
+  part: z.string(),
+  isNew: z.boolean().describe('Not a part of the scenario: a mesh or a size'),
+  quantity: z.int(),
+  finish: z.string(),
+  rush: z.boolean(),
+  notes: z.array(z.string()).describe('What was found when a mesh was measured'),
+});
+export type PromiseRequest = z.infer<typeof requestSchema>;
+
+/** One way to have it made. */
+export const promiseWaySchema = z.strictObject({
+  route: z.string().nullable().describe('Route of the lab; null: sent out'),
+  process: z.enum(['MEX', 'VPP', 'PBF', 'other']).nullable(),
+  material: z.string().nullable(),
+  isOwn: z.boolean().describe('The scenario makes the part so'),
+  dates: z.array(promisedDateSchema),
+  meanHours: estimateOrRefusedSchema.describe('Hours by the clock until it is finished'),
+  due: momentSchema
+    .nullable()
+    .describe('What the lab promises by its usual rule, by which the job is ranked'),
+  onTime: estimateOrRefusedSchema.nullable().describe('Chance of keeping that'),
+});
+export type PromiseWay = z.infer<typeof promiseWaySchema>;
+
+/** What would move the date. */
+export const promiseMoveSchema = z.strictObject({
+  what: z.string().describe('As "as a rush job"'),
+  quantity: z.int(),
+  rush: z.boolean(),
+  finish: z.string(),
+  dates: z.array(promisedDateSchema),
+  hours: estimateOrRefusedSchema.describe('Hours by which it is finished later, on the same random numbers'),
+});
+export type PromiseMove = z.infer<typeof promiseMoveSchema>;
+
+/** What taking the request on does to a job that is there already. */
+export const promiseEffectSchema = z.strictObject({
+  job: z.string(),
+  part: z.string(),
+  quantity: z.int(),
+  rush: z.boolean(),
+  due: momentSchema.nullable(),
+  onTimeBefore: estimateOrRefusedSchema.nullable().describe('Null: nothing is promised'),
+  onTimeAfter: estimateOrRefusedSchema.nullable(),
+  hoursLater: estimateOrRefusedSchema.describe('Hours by which it ends later, on the same random numbers'),
+});
+export type PromiseEffect = z.infer<typeof promiseEffectSchema>;
+
+/** The answer for one request. */
+export const promisedRequestSchema = z.strictObject({
+  request: requestSchema,
+  ways: z.array(promiseWaySchema).describe('Routes of the lab that can make it, and sending it out'),
+  impossible: z.array(z.strictObject({ way: z.string(), reason: z.string() })),
+  chosen: z.string().describe('Route that what follows is about'),
+  moves: z.array(promiseMoveSchema),
+  effects: z.array(promiseEffectSchema).describe('Of taking it on, on the jobs in the lab; most hurt first'),
+  jobsLate: estimateOrRefusedSchema
+    .nullable()
+    .describe('By how many more of the jobs in the lab miss their promises; null: none has one'),
+});
+export type PromisedRequest = z.infer<typeof promisedRequestSchema>;
+
+/** When jobs will be ready, from the state of the lab today. */
+export const promiseAnswerSchema = z
+  .strictObject({
+    format: z.literal('buildweek promise'),
+    version: z.literal(PROMISE_VERSION),
+    program: z.strictObject({ name: z.literal('buildweek'), version: z.string() }),
+    scenario: answeredScenarioSchema,
+    now: z.string().describe('Clock on the wall of the lab, 2027-03-01 09:30'),
+    jobsInLab: z.int(),
+    run: z.strictObject({
+      seed: z.string(),
+      replications: z.int().describe('Plays of what is to come from the state of today'),
+      lastWeeks: z
+        .int()
+        .describe('Weeks after which a job that is not finished counts as later than everything'),
+      level: z.number().describe('Confidence level of intervals'),
+    }),
+    request: promisedRequestSchema.nullable().describe('Null: nothing new was asked for'),
+    verdict: z.array(z.string()),
+    assumptions: z.array(z.string()),
+    cautions: z.array(cautionSchema),
+    warnings: z.array(z.string()),
+  })
+  .describe('When jobs will be ready, from the state of the lab today');
+export type PromiseAnswer = z.infer<typeof promiseAnswerSchema>;
