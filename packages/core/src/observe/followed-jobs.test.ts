@@ -22,7 +22,7 @@ describe('Jobs that are followed one by one', () => {
     const [, second] = followed ?? [];
     // The third step is to be made outside.
     expect(Array.from(second?.work ?? [], (time) => time / HOUR)).toEqual([2, 1, 0]);
-    const sand = Array.from(second?.waits.subarray(0, WAIT_CAUSES.length) ?? [], (time) => time / HOUR);
+    const sand = Array.from(second?.waits?.subarray(0, WAIT_CAUSES.length) ?? [], (time) => time / HOUR);
     expect(sand).toEqual(WAIT_CAUSES.map((cause) => (cause === 'person' ? 1.5 : 0)));
   });
 
