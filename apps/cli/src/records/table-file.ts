@@ -92,7 +92,7 @@ async function eachRow(
   let last = 0;
   const parser = parse({
     delimiter: separator,
-    record_delimiter: ['\r\n', '\n', '\r'],
+    record_delimiter: '\n',
     relax_column_count: true,
     relax_quotes: true,
     skip_empty_lines: true,
@@ -112,10 +112,12 @@ async function eachRow(
       file,
       async function* (chunks: AsyncIterable<Buffer>) {
         const decoder = new Decoder(encoding);
+        const lines = new LineEnds();
         for await (const chunk of chunks) {
           onBytes(file.bytesRead);
-          yield decoder.some(chunk);
+          yield lines.some(decoder.some(chunk));
         }
+        yield lines.rest();
       },
       parser,
       { signal: stop.signal },
@@ -124,6 +126,22 @@ async function eachRow(
     if (stop.signal.aborted) return;
     if (error instanceof CsvError) throw openQuote(last);
     throw error;
+  }
+}
+
+/** Makes one kind of line end of all, piece by piece; the parser would count those within cells twice. */
+class LineEnds {
+  private kept = '';
+
+  some(text: string): string {
+    const whole = this.kept + text;
+    // What follows a carriage return at the end is not known yet.
+    this.kept = whole.endsWith('\r') ? '\r' : '';
+    return (this.kept === '' ? whole : whole.slice(0, -1)).replace(/\r\n?/g, '\n');
+  }
+
+  rest(): string {
+    return this.kept === '' ? '' : '\n';
   }
 }
 

@@ -31,7 +31,9 @@ export function tableHead(rows: readonly TableRow[], kind: 'jobs' | 'runs'): Tab
     candidates.find(({ cells }) => knownHeadings(cells, kind) >= 2) ??
     candidates.find(({ cells }) => cells.filter((cell) => cell.trim() !== '').length >= widest / 2) ??
     filled[0];
-  if (header === undefined) throw noTable(filled[0]);
+  if (header === undefined || header.cells.filter((cell) => cell.trim() !== '').length < 2) {
+    throw noTable(header ?? filled[0]);
+  }
   if (header.cells.some((cell) => writtenDate(cell) !== null)) throw noHeadings(header);
   const below = filled.filter(({ line }) => line > header.line);
   if (below.length < FEWEST_ROWS) throw tooFew(header, below.length);

@@ -11,6 +11,7 @@ import { cleanText, isFormula } from './clean-text.ts';
 import { type LogPeriod, logPeriod } from './log-period.ts';
 import { PartBook, type PartNames } from './part-names.ts';
 import { PriorityWords, type SeenPriority } from './priority-words.ts';
+import { remembered } from './remembered.ts';
 import { rowHash } from './row-hash.ts';
 import { TroubleCounter } from './trouble-counter.ts';
 
@@ -34,6 +35,13 @@ export interface JobRowOptions {
   readonly keepsRequesters: boolean;
 }
 
+/** What a cell of the column of states says. */
+interface StatusWords {
+  readonly cancelled: boolean;
+  readonly done: boolean;
+  readonly open: boolean;
+}
+
 type MutableJob = { -readonly [Key in keyof LoggedJob]: LoggedJob[Key] };
 
 /** Makes jobs of the rows of a table, one row after the other. */
@@ -45,7 +53,10 @@ export class JobRows {
   private readonly priorities: PriorityWords;
   private readonly jobs: MutableJob[] = [];
   private readonly seen = new Set<number>();
-  private readonly byName = new Map<string, number>();
+  /** Places of jobs by a hash of their number and part. */
+  private readonly byName = new Map<number, number>();
+  private readonly clean = remembered((cell) => ({ text: cleanText(cell), isFormula: isFormula(cell) }));
+  private readonly statusOf: (cell: string) => StatusWords;
   /** Two rows alike are one request told twice only where a number or a clock would tell two apart. */
   private readonly tellsApart: boolean;
   private read = 0;
@@ -55,6 +66,11 @@ export class JobRows {
     this.options = options;
     this.parts = new PartBook(options.mapping.parts ?? {}, options.knownParts);
     this.priorities = new PriorityWords(options.mapping.rushMeans);
+    this.statusOf = remembered((cell) => ({
+      cancelled: says(cell, 'cancelled', options.mapping.cancelledMeans),
+      done: says(cell, 'done'),
+      open: says(cell, 'open'),
+    }));
     const { asked, job } = plan.places;
     this.tellsApart = job !== undefined || (asked !== undefined && plan.clockPositions.has(asked.position));
   }
@@ -110,9 +126,8 @@ export class JobRows {
 
   private jobOf(cells: readonly string[], line: number, asked: Moment): MutableJob {
     const { places } = this.plan;
-    const { mapping, keepsRequesters } = this.options;
     const status = this.cell('status', cells);
-    const cancelled = says(status, 'cancelled', mapping.cancelledMeans);
+    const { cancelled, done, open } = this.statusOf(status);
     const finish = this.moment('finished', cells, line, null);
     const finishedAt = finish === null ? null : endOf(finish);
     const isBefore = finishedAt !== null && finishedAt < asked.at;
@@ -120,8 +135,8 @@ export class JobRows {
     const process = this.text('process', cells, line);
     const material = this.text('material', cells, line);
     const stages = this.plan.stages.map((stage) => this.stageOf(stage, cells, line));
-    const isDone = finish !== null || says(status, 'done');
-    const isOpen = !isDone && !cancelled && (places.finished !== undefined || says(status, 'open'));
+    const isDone = finish !== null || done;
+    const isOpen = !isDone && !cancelled && (places.finished !== undefined || open);
     const promised = this.moment('promised', cells, line, null);
     return {
       row: line,
@@ -141,13 +156,13 @@ export class JobRows {
       stages,
       stage: isOpen ? this.stageOfOpen(cells, line, status) : null,
       machine: this.text('machine', cells, line),
-      requester: keepsRequesters ? this.text('requester', cells, line) : null,
+      requester: this.options.keepsRequesters ? this.text('requester', cells, line) : null,
     };
   }
 
   /** The later of two rows counts where both have the same number and the same part. */
   private keep(job: MutableJob, line: number): void {
-    const key = job.name === null ? null : `${job.name}\n${job.part}`;
+    const key = job.name === null ? null : rowHash([job.name, job.part]);
     const before = key === null ? undefined : this.byName.get(key);
     if (before !== undefined) {
       this.troubles.add('same job again', line);
@@ -168,9 +183,9 @@ export class JobRows {
   }
 
   private text(column: JobColumn, cells: readonly string[], line: number): string | null {
-    const cell = this.cell(column, cells);
-    if (isFormula(cell)) this.troubles.add('formula', line);
-    return cleanText(cell);
+    const { text, isFormula: is } = this.clean(this.cell(column, cells));
+    if (is) this.troubles.add('formula', line);
+    return text;
   }
 
   private partOf(cells: readonly string[], line: number, group: string): string {
@@ -191,7 +206,7 @@ export class JobRows {
   private stageOfOpen(cells: readonly string[], line: number, status: string): string | null {
     if (this.plan.places.stage !== undefined) return this.text('stage', cells, line);
     // A status that is none of the usual words names where the job stands.
-    return says(status, 'open') ? null : cleanText(status);
+    return this.statusOf(status).open ? null : this.clean(status).text;
   }
 
   private stageOf(

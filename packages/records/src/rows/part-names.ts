@@ -1,4 +1,5 @@
 import { plainWords } from '../text/plain-words.ts';
+import { remembered } from './remembered.ts';
 
 /** More names than this are names of files, not types of parts; the rare ones are put together. */
 const MOST_TYPES = 25;
@@ -27,6 +28,15 @@ export class PartBook {
   private readonly parts = new Map<string, Spelled>();
   private readonly renamed: ReadonlyMap<string, string>;
   private readonly known: ReadonlyMap<string, string>;
+  private readonly spelling = remembered((written) => {
+    const own = keyOf(written);
+    const given = this.renamed.get(own) ?? this.known.get(own);
+    return {
+      key: given === undefined ? own : keyOf(given),
+      name: given ?? withoutEnding(written),
+      given: given !== undefined,
+    };
+  });
   private jobs = 0;
 
   /**
@@ -44,13 +54,10 @@ export class PartBook {
    * @returns a key, for `nameOf`
    */
   take(written: string, group: string): string {
-    const own = keyOf(written);
-    const given = this.renamed.get(own) ?? this.known.get(own);
-    const name = given ?? withoutEnding(written);
-    const key = given === undefined ? own : keyOf(given);
+    const { key, name, given } = this.spelling(written);
     let part = this.parts.get(key);
     if (part === undefined) {
-      part = { key, isFixed: given !== undefined, jobs: 0, spellings: new Map(), groups: new Map() };
+      part = { key, isFixed: given, jobs: 0, spellings: new Map(), groups: new Map() };
       this.parts.set(key, part);
     }
     part.jobs++;

@@ -1,5 +1,6 @@
 import { says } from './answer-words.ts';
 import { cleanText } from './clean-text.ts';
+import { remembered } from './remembered.ts';
 
 /** A word in the column of priorities. */
 export interface SeenPriority {
@@ -16,6 +17,13 @@ export class PriorityWords {
   private readonly words = new Map<string, { jobs: number; isRush: boolean }>();
   private readonly own: readonly string[] | undefined;
 
+  private readonly meaning = remembered((cell) => {
+    const isRush = says(cell, 'rush', this.own);
+    const word = cleanText(cell) ?? '';
+    const isCalm = this.own !== undefined || word === '' || says(cell, 'calm');
+    return { word, isRush, answer: isRush ? true : isCalm ? false : null };
+  });
+
   /** @param own what means rush, as the user says */
   constructor(own: readonly string[] | undefined) {
     this.own = own;
@@ -23,13 +31,11 @@ export class PriorityWords {
 
   /** @returns null where a word is neither known as rush nor as ordinary, such as `2` */
   isRush(cell: string): boolean | null {
-    const isRush = says(cell, 'rush', this.own);
-    const word = cleanText(cell) ?? '';
+    const { word, isRush, answer } = this.meaning(cell);
     const seen = this.words.get(word);
     if (seen !== undefined) seen.jobs++;
     else if (this.words.size < MOST_WORDS) this.words.set(word, { jobs: 1, isRush });
-    if (isRush) return true;
-    return this.own !== undefined || word === '' || says(cell, 'calm') ? false : null;
+    return answer;
   }
 
   seen(): SeenPriority[] {
