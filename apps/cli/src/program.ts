@@ -3,6 +3,7 @@ import { awayCommand } from './commands/away.ts';
 import { calibrateCommand } from './commands/calibrate.ts';
 import { checkCommand } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
+import { decideCommand } from './commands/decide.ts';
 import { doubtsCommand } from './commands/doubts.ts';
 import { followCommand } from './commands/follow.ts';
 import { fromLogCommand } from './commands/from-log.ts';
@@ -50,6 +51,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     fromLogCommand(),
     compareCommand(),
     howManyCommand(),
+    decideCommand(),
     staffCommand(),
     partCommand(),
     promiseCommand(),

@@ -1,5 +1,6 @@
 export { renderAway } from './render-away.ts';
 export { renderComparison } from './render-comparison.ts';
+export { renderDecision } from './render-decision.ts';
 export { renderDoubts } from './render-doubts.ts';
 export { renderGrowth } from './render-growth.ts';
 export { renderPart } from './render-part.ts';

@@ -3,6 +3,9 @@ export { weekMeasures } from './away/week-measures.ts';
 export { BUILD_COLUMNS, type BuildColumn, type BuildRow, type RowMistake } from './calibrate/build-row.ts';
 export { type Calibration, type CalibrationOutcome, calibrate } from './calibrate/calibrate.ts';
 export { withDigits } from './calibrate/written-number.ts';
+export { type DecisionFacts, orderSentences, proposalOf } from './decision/decision-words.ts';
+export { type KeyFacts, keyNumbersOf } from './decision/key-numbers.ts';
+export { type ChangedChoice, changedChoices, type OptionPlan, optionPlans } from './decision/option-plans.ts';
 export {
   type DoubtsFound,
   type DoubtsQuestion,
@@ -43,7 +46,7 @@ export {
 } from './part/ways-of-making.ts';
 export { BEST_MEASURES, type BestMeasure } from './plans/best-measures.ts';
 export { bestPlan } from './plans/best-plan.ts';
-export { type ComparedPlans, comparePlans } from './plans/compare-plans.ts';
+export { type ComparedPlans, comparePlans, measuresOf } from './plans/compare-plans.ts';
 export { FEWEST_REPLICATIONS, findPlan } from './plans/find-plan.ts';
 export { handBeside, handSentence } from './plans/hand-beside.ts';
 export { moneyMeasures } from './plans/money-measures.ts';

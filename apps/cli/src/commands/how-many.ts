@@ -1,34 +1,22 @@
-import { PLAN_ANSWER_VERSION, type PlanAnswer } from '@buildweek/results';
+import type { PlanAnswer } from '@buildweek/results';
 import type { ChangeWording } from '@buildweek/scenario';
 import {
   BEST_MEASURES,
   type BestMeasure,
   bestPlan,
-  candidatePlans,
   cheapestPlan,
   FEWEST_REPLICATIONS,
-  moneyMeasures,
   observedTargets,
   type PlanFindings,
-  standardMeasures,
-  targetMeasures,
 } from '@buildweek/study';
 import { Command, Option } from 'commander';
 import { badInput } from '../failure.ts';
 import { PLAN_FILE } from '../files/output-file.ts';
 import { readChangedScenario, readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
-import {
-  answeredScenario,
-  checkKept,
-  keepAnswer,
-  planRun,
-  tellWarnings,
-  warningWords,
-} from '../plans/plan-answer.ts';
+import { checkKept, keepAnswer, tellWarnings, warningWords } from '../plans/plan-answer.ts';
 import { type PlanOptions, planSettings, withPlanOptions } from '../plans/plan-options.ts';
-import { planVariants } from '../plans/plan-variants.ts';
 import { type PlanPlay, playPlans } from '../plans/play-plans.ts';
-import { programVersion } from '../program-version.ts';
+import { ALPHA, INDIFFERENT_SHARE, planAnswerOf, planSearchSetup } from '../plans/search-plans.ts';
 import { nextSteps } from '../tables/next-steps.ts';
 import { planText } from '../tables/plan-text.ts';
 import { styleFor } from '../terminal/style.ts';
@@ -44,11 +32,8 @@ interface HowManyOptions extends PlanOptions {
   readonly budget?: number;
 }
 
-/** What makes no difference, unless an option says it: a share of the jobs, or of the time that they take today. */
-const INDIFFERENT_SHARE = 0.02;
+/** What makes no difference, unless an option says it: a share of the time that jobs take today. */
 const INDIFFERENT_TIME = 0.05;
-/** Share of uses in which the search may err. */
-const ALPHA = 0.05;
 /** Common for a lab that is asked for more; no source. Whoever asks knows better. */
 const EXAMPLE_OF_GROWTH = '2 % a month';
 
@@ -110,42 +95,16 @@ async function howMany(path: string, options: HowManyOptions): Promise<void> {
   checkKept(options, PLAN_FILE);
   const stated = readScenarioFile(path);
   const file = asked(stated, path, options);
-  const { lab, targets, variations, economics } = file.reading;
+  const { lab, variations } = file.reading;
   const settings = planSettings(file.reading.settings, options);
   checkQuestion(file, path, options);
-  const counts = variations.filter((one) => one.kind === 'count');
-  const wordings = variations.filter((one) => one.kind === 'wording');
-  const variants = planVariants(file, path);
-  const plans = candidatePlans(variants, counts);
-  const own = observedTargets(targets);
-  const standard = standardMeasures(plans.map((plan) => plan.lab));
-  const firstTarget = standard.length + moneyMeasures(lab, economics).length;
+  const { plans, labs, measures, question } = planSearchSetup(file, path, settings.level);
   tellWarnings(file);
   const answer = await playPlans(
-    {
-      command: 'how-many',
-      path,
-      texts: [file.text],
-      labs: [lab, ...variants.map((variant) => variant.lab)],
-      settings,
-      // Other wording may have other prices, and a plan that is only shown may lie outside the ranges.
-      measures: (one, plan) => {
-        const money = moneyMeasures(one, plan.economics ?? null);
-        return [...standard, ...money, ...targetMeasures(one, own)];
-      },
-    },
+    { command: 'how-many', path, texts: [file.text], labs, settings, measures },
     options,
     async (play) => {
       play.expect(plans.length * 10, true);
-      const question = {
-        plans,
-        targets,
-        counts,
-        wordings,
-        currency: economics?.currency ?? null,
-        firstTarget,
-        level: settings.level,
-      };
       const { atMost: most, best, budget = null } = options;
       const indifference = options.indifference ?? (best === 'p90' ? INDIFFERENT_TIME : INDIFFERENT_SHARE);
       const search = { indifference, alpha: ALPHA, most, weeks: settings.weeks };
@@ -218,14 +177,5 @@ function answerOf(
   play: PlanPlay,
   warnings: readonly string[],
 ): PlanAnswer {
-  return {
-    format: 'buildweek plan',
-    version: PLAN_ANSWER_VERSION,
-    program: { name: 'buildweek', version: programVersion() },
-    scenario: answeredScenario(file),
-    currency: file.reading.economics?.currency ?? null,
-    run: planRun(play, play.plans.replications),
-    ...findings,
-    warnings: [...warnings, ...warningWords(file), ...play.warnings],
-  };
+  return planAnswerOf(file, findings, play, [...warnings, ...warningWords(file), ...play.warnings]);
 }

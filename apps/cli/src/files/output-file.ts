@@ -37,6 +37,10 @@ export const PLAN_FILE: OutputKind = {
   name: 'the answer of a search for a plan',
   mark: /^\s*\{\s*"format":\s*"buildweek plan"/,
 };
+export const DECISION_FILE: OutputKind = {
+  name: 'a decision',
+  mark: /^\s*\{\s*"format":\s*"buildweek decision"/,
+};
 export const DOUBTS_FILE: OutputKind = {
   name: 'the answer to doubts',
   mark: /^\s*\{\s*"format":\s*"buildweek doubts"/,

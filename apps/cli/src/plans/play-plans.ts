@@ -5,6 +5,7 @@ import type { IgnoredWeeks } from '@buildweek/results';
 import {
   decideIgnoredWeeks,
   type MeasuresOfPlan,
+  type ObservationJournal,
   ObservedPlans,
   type ReplicationExecutor,
   type StopSignal,
@@ -42,6 +43,11 @@ export interface PlanPlay {
   readonly warnings: readonly string[];
   readonly executor: ReplicationExecutor;
   readonly stop: StopSignal;
+  /**
+   * The same with other measures, and plans of its own that may have the names of the others; it is kept and counted
+   * with them.
+   */
+  apart(name: string, measures: MeasuresOfPlan): ObservedPlans;
   /** Says how far it is: of how many replications, as far as that is known. */
   expect(total: number, mayEndSooner: boolean): void;
 }
@@ -79,26 +85,34 @@ export async function playPlans<Answer>(
     );
     if (decided === null) throw stopped(file);
     let expected = { total: 0, mayEndSooner: false };
-    const plans = new ObservedPlans({
-      measures,
-      template: {
-        seed: settings.seed,
-        ignoredWeeks: decided.ignoredWeeks.weeks,
-        weeks: settings.weeks,
-        capWeeks: settings.capWeeks,
-        trace: false,
-        queueWaits: false,
-      },
-      executor,
-      stop: signal,
-      journal: file,
-      onReplication: () => {
-        const done = plans.replications;
-        bar.show({ stage: 'replications', done, ...expected, total: Math.max(done, expected.total) });
-      },
-    });
+    const template = {
+      seed: settings.seed,
+      ignoredWeeks: decided.ignoredWeeks.weeks,
+      weeks: settings.weeks,
+      capWeeks: settings.capWeeks,
+      trace: false,
+      queueWaits: false,
+    };
+    const all: ObservedPlans[] = [];
+    const observed = (of: MeasuresOfPlan, journal: ObservationJournal): ObservedPlans => {
+      const own = new ObservedPlans({
+        measures: of,
+        template,
+        executor,
+        stop: signal,
+        journal,
+        onReplication: () => {
+          const done = all.reduce((sum, one) => sum + one.replications, 0);
+          bar.show({ stage: 'replications', done, ...expected, total: Math.max(done, expected.total) });
+        },
+      });
+      all.push(own);
+      return own;
+    };
+    const plans = observed(measures, file);
     const answer = await work({
       plans,
+      apart: (name, of) => observed(of, apartIn(file, name)),
       settings,
       ignoredWeeks: decided.ignoredWeeks,
       warnings: decided.warnings,
@@ -119,6 +133,15 @@ export async function playPlans<Answer>(
     if (isDone || !file.isWorthKeeping) file.remove();
     await executor.close();
   }
+}
+
+/** A part of a journal, in which plans have names of their own. */
+function apartIn(journal: ObservationJournal, name: string): ObservationJournal {
+  const own = (plan: string): string => `${name}: ${plan}`;
+  return {
+    read: (plan, replication) => journal.read(own(plan), replication),
+    write: (plan, replication, observation) => journal.write(own(plan), replication, observation),
+  };
 }
 
 function stopped(file: UnfinishedFile): Failure {

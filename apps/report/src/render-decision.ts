@@ -1,0 +1,5 @@
+import type { DecisionAnswer } from '@buildweek/results';
+
+export function renderDecision(answer: DecisionAnswer): string {
+  return answer.proposal;
+}
