@@ -30,7 +30,7 @@ export interface DrawnChart {
 }
 
 /** Charts by their id, each in both of its widths. */
-function byId(wide: readonly Chart[], narrow: readonly Chart[]): ReadonlyMap<string, DrawnChart> {
+export function byId(wide: readonly Chart[], narrow: readonly Chart[]): ReadonlyMap<string, DrawnChart> {
   const narrowById = new Map(narrow.map((chart) => [chart.id, chart]));
   return new Map(wide.map((chart) => [chart.id, { wide: chart, narrow: narrowById.get(chart.id) ?? chart }]));
 }

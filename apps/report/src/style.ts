@@ -24,6 +24,22 @@ h1{margin:1.1rem 0 0;font-size:1.25rem;line-height:1.3;color:var(--blue)}
 .facts{display:flex;flex-wrap:wrap;gap:.7rem 2.4rem;margin:1.5rem 0 0;font-size:.9375rem}
 .facts dt{color:var(--muted);font-size:.8125rem}
 .facts dd{margin:0}
+.decision .question{margin:.7rem 0 0;max-width:64rem;color:var(--muted);font-size:1rem}
+.proposal{margin:.35rem 0 0;max-width:70rem;color:var(--ink);font-size:clamp(1.4rem,1.1rem + 1.3vw,2.2rem);line-height:1.18;letter-spacing:-.012em;text-wrap:balance}
+.proposal.long{font-size:clamp(1.25rem,1.05rem + .9vw,1.75rem)}
+.decision .beware{margin-top:.6rem;font-size:.9375rem}
+.cards{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,16.5rem),1fr));gap:.8rem;margin:1rem 0 0;max-width:72rem}
+.card{padding:.7rem 1rem .75rem;background:#fff;border:1px solid var(--rule);border-top:4px solid var(--blue)}
+.card dt{color:var(--muted);font-size:.875rem;line-height:1.35}
+.card .subject{display:block;color:var(--ink);font-weight:bold;font-size:.9375rem}
+.card dd{margin:0;font-size:.875rem;line-height:1.4}
+.card .value{margin-top:.15rem;font-size:2rem;font-weight:bold;line-height:1.15;font-variant-numeric:tabular-nums}
+.card .unit{font-size:1rem;font-weight:normal}
+.card .value .none{font-size:1.5rem;color:var(--ink)}
+.card .before{margin-top:.3rem;font-weight:bold}
+.card .note-line{color:var(--muted)}
+.decision figure{margin:.8rem 0 0;padding:.8rem 1rem .7rem;max-width:72rem;background:#fff;border:1px solid var(--rule)}
+.part-title{margin:3rem 0 0;padding-top:1rem;border-top:4px solid var(--blue);font-size:1.125rem;color:var(--muted)}
 nav{font-size:.9375rem}
 nav ul{display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;margin:0;padding:.9rem 0;list-style:none;border-bottom:1px solid var(--rule)}
 nav a{display:inline-block;padding:.15rem 0;text-decoration:none}
@@ -140,6 +156,11 @@ nav,.skip,.note details{display:none}
 .answer.long{max-width:64rem;font-size:15pt}
 .answers{font-size:11pt}
 .cautions dl{grid-template-columns:repeat(3,1fr);font-size:8.5pt}
+.cards{grid-template-columns:repeat(3,1fr);gap:6pt}
+.card .value{font-size:17pt}
+.card dt,.card dd{font-size:8.5pt}
+.proposal,.proposal.long{font-size:15pt}
+.card,.decision figure{break-inside:avoid}
 .screen-only{display:none}
 section{padding-top:14pt}
 h2,h3,figcaption,.lede,caption,summary{break-after:avoid}

@@ -2,6 +2,8 @@ export { awayChartsOf } from './away/away-charts-of.ts';
 export { MILLIMETRES } from './build-fill.ts';
 export { CHART_WIDTH, type Chart, type ChartSize } from './chart.ts';
 export { chartsOf } from './charts-of.ts';
+export { changeLine, OPTION_NAMES, reaches, shortChange } from './decision/option-words.ts';
+export { optionsChart } from './decision/options-chart.ts';
 export { doubtsChartsOf } from './doubts/doubts-charts-of.ts';
 export {
   AT_A_TIME,

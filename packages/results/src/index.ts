@@ -36,7 +36,7 @@ export {
   moneyText,
   WHOLE,
 } from './money-words.ts';
-export { parseResults, ResultsError } from './parse-results.ts';
+export { parseReportDocument, parseResults, type ReportDocument, ResultsError } from './parse-document.ts';
 export * from './part-answer.ts';
 export * from './plan-answer.ts';
 export { planLabel } from './plan-label.ts';

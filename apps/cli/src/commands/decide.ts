@@ -4,6 +4,7 @@ import { Command } from 'commander';
 import { decisionOf } from '../decide/decision-work.ts';
 import { badInput } from '../failure.ts';
 import { DECISION_FILE } from '../files/output-file.ts';
+import { reportPage } from '../files/report-page.ts';
 import { readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
 import { checkKept, keepAnswer, tellWarnings } from '../plans/plan-answer.ts';
 import {
@@ -80,9 +81,7 @@ async function decide(path: string, options: DecideOptions): Promise<void> {
     options,
     (play) => decisionOf({ file, path, setup, settings, replications, most, worlds }, play),
   );
-  await keepAnswer(answer, options, decisionText(answer, styleFor(process.stdout)), async () =>
-    (await import('@buildweek/report')).renderDecision(answer),
-  );
+  await keepAnswer(answer, options, decisionText(answer, styleFor(process.stdout)), () => reportPage(answer));
 }
 
 /** A decision is between plans, by targets. @throws Failure for bad input when the scenario has one without the other */

@@ -1,9 +1,7 @@
-import type { Results, WatchedWeek } from '@buildweek/results';
-import { middleWeek, replayOf, watchedWeekOf } from '@buildweek/study';
 import { Command } from 'commander';
 import { checkOutput, REPORT_FILE, writeOutput } from '../files/output-file.ts';
-import { readResultsFile } from '../files/results-file.ts';
-import { programVersion } from '../program-version.ts';
+import { reportPage } from '../files/report-page.ts';
+import { readReportFile } from '../files/results-file.ts';
 
 interface ReportOptions {
   readonly output?: string;
@@ -12,11 +10,11 @@ interface ReportOptions {
 
 export function reportCommand(): Command {
   return new Command('report')
-    .summary('make a page of results')
+    .summary('make a page of results, or of a decision')
     .description(
-      'Makes one HTML page of the results that "buildweek run --json" wrote. It opens from disk and needs nothing else.',
+      'Makes one HTML page of what "buildweek run --json" or "buildweek decide --json" wrote. It opens from disk and needs nothing else; its reader can change the lab in it.',
     )
-    .argument('<results>', 'results file (JSON); - reads standard input')
+    .argument('<results>', 'results or decision (JSON); - reads standard input')
     .option('--output <file>', 'page to write (default: beside the results, with the ending .html)')
     .option('--force', 'overwrite a file that is not a report', false)
     .addHelpText(
@@ -29,16 +27,7 @@ export function reportCommand(): Command {
 async function report(path: string, options: ReportOptions): Promise<void> {
   const output = options.output ?? (path === '-' ? 'report.html' : `${path.replace(/\.json$/i, '')}.html`);
   checkOutput(output, REPORT_FILE, options.force);
-  const results = readResultsFile(path);
-  // Charts take a while to load: the other commands do without.
-  const { renderReport } = await import('@buildweek/report');
-  writeOutput(output, renderReport(results, typicalWeek(results)));
+  const document = readReportFile(path);
+  writeOutput(output, await reportPage(document));
   process.stdout.write(`The report is in ${output}. Open it in a browser.\n`);
-}
-
-/** The week in the middle of the first replication; null when another version of the program played it otherwise. */
-function typicalWeek({ lab, run, scenario, program }: Results): WatchedWeek | null {
-  if (program.version !== programVersion()) return null;
-  const watched = { name: scenario.name, lab, run };
-  return watchedWeekOf(replayOf(lab, run, 0), watched, middleWeek(run.weeks));
 }

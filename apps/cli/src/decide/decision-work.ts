@@ -125,7 +125,11 @@ export async function decisionOf(question: DecisionQuestion, play: PlanPlay): Pr
       why: option.shown.why,
       committedCost: option.shown.committedCost,
       purchase: option.shown.purchase,
-      targets: option.shown.targets,
+      // The search stops a plan as soon as it is clear; here each has as many replications as the others.
+      targets: option.shown.targets.map((target, index) => ({
+        ...target,
+        value: compared.measures[position]?.[asked.firstTarget + index]?.value ?? target.value,
+      })),
       measures: [...(compared.measures[position] ?? [])].slice(0, asked.firstTarget),
     })),
     pairs: [...compared.pairs],

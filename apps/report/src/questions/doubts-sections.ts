@@ -62,7 +62,7 @@ export function heldSection({ held, allHeld, run, worlds }: DoubtsAnswer): Html 
   if (held.length === 0) return html``;
   const rows = allHeld === null ? held : [...held, allHeld];
   return html`
-<section id="held" aria-labelledby="held-title">
+<section id="in-worlds" aria-labelledby="held-title">
 <h2 id="held-title">Whether the plan still holds</h2>
 <p class="lede">In ${worlds} worlds everything in doubt was drawn anew, each factor from its range; one period was played in each.
 Intervals are exact, ${formatLevel(run.level)}.</p>

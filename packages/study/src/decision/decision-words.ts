@@ -19,18 +19,15 @@ export function proposalOf({ changes, isMet }: DecisionFacts): string {
       ? 'Change nothing: the lab as it is meets its targets.'
       : 'Change nothing yet: no plan that was looked at comes closer to the targets than today’s lab.';
   }
-  const words = joinWords(changes.map(changeWords));
+  const words = `Change ${joinWords(changes.map(changeWords))}`;
   return isMet
     ? `${words}: the cheapest plan that meets the targets.`
     : `${words}: no plan meets the targets, this one comes closest.`;
 }
 
-/** "Go from 2 to 3 technicians", "set resin / start to “at once”". */
-function changeWords({ what, from, to }: ChangedChoice, position: number): string {
-  const isCount = /^\d+$/.test(to) && /^\d+$/.test(from);
-  const words = isCount ? `from ${from} to ${to} “${what}”` : `“${what}”: ${to} instead of ${from}`;
-  if (!isCount) return position === 0 ? `Change ${words}` : `change ${words}`;
-  return position === 0 ? `Go ${words}` : `go ${words}`;
+/** "“technicians” from 2 to 3", "“resin / start” from at once to when full". */
+function changeWords({ what, from, to }: ChangedChoice): string {
+  return `“${what}” from ${from} to ${to}`;
 }
 
 /** By when to order what is bought beyond today’s lab; nothing without purchases. */

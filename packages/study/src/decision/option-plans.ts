@@ -43,19 +43,22 @@ export function optionPlans(
 
 /** Where no plan meets its targets: the one whose worst target is missed by least. */
 function closestOf(shown: readonly ShownPlan[]): ShownPlan | undefined {
-  const surplus = ({ targets }: ShownPlan): number =>
-    Math.min(
-      ...targets.map(({ value, asked, better }) => {
-        if (value.kind !== 'estimate') return Number.NEGATIVE_INFINITY;
-        return better === 'lower' ? asked - value.value : value.value - asked;
-      }),
-    );
   return shown
     .filter(({ role }) => role !== 'one more' && role !== 'one fewer')
-    .toSorted((one, other) => surplus(other) - surplus(one))[0];
+    .toSorted((one, other) => worstSurplus(other) - worstSurplus(one))[0];
 }
 
-/** The dearest of the plans that cost less than the recommendation and narrowly miss: what the next saving would be. */
+/** By how much the worst target is surpassed; below 0 it is missed. */
+function worstSurplus({ targets }: ShownPlan): number {
+  return Math.min(
+    ...targets.map(({ value, asked, better }) => {
+      if (value.kind !== 'estimate') return Number.NEGATIVE_INFINITY;
+      return better === 'lower' ? asked - value.value : value.value - asked;
+    }),
+  );
+}
+
+/** Of the plans that cost less than the recommendation the one that misses by least: what a saving would cost. */
 function cheaperThan(recommended: ShownPlan | undefined, shown: readonly ShownPlan[]): ShownPlan | undefined {
   const most = recommended?.committedCost ?? null;
   if (most === null) return undefined;
@@ -67,7 +70,7 @@ function cheaperThan(recommended: ShownPlan | undefined, shown: readonly ShownPl
         committedCost !== null &&
         committedCost < most,
     )
-    .toSorted((one, other) => (other.committedCost ?? 0) - (one.committedCost ?? 0))[0];
+    .toSorted((one, other) => worstSurplus(other) - worstSurplus(one))[0];
 }
 
 /** One more of what makes nine of ten jobs fastest, where that can be told. */

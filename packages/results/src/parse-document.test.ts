@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseResults } from './parse-results.ts';
+import { parseResults } from './parse-document.ts';
 import { RESULTS_VERSION, type Results } from './results.ts';
 
 const band = { value: [], low: [], high: [], level: 0.95, replications: 20 };

@@ -1,0 +1,295 @@
+import {
+  bareMoneyText,
+  type DecisionAnswer,
+  type DecisionOption,
+  joinWords,
+  type TargetOfPlan,
+  WHOLE,
+} from '@buildweek/results';
+import type { TopLevelSpec } from 'vega-lite';
+import { CHART_WIDTH, type Chart, type ChartSize, type Layer, type LayeredSpec } from '../chart.ts';
+import { formatEstimate, formatLevel, formatValue, PERCENT } from '../format.ts';
+import { CLOSED_HOURS, INK, LINE, MUTED_INK, PAPER, SECOND_LINE } from '../palette.ts';
+import { wrapLines } from '../part/wrap-lines.ts';
+import { ROW, rowAxis } from '../row-axis.ts';
+import { fitName, textWidth } from '../text-width.ts';
+import { FONT_SIZE, themeFor } from '../theme.ts';
+import { changeLine, OPTION_NAMES, reaches, shareRange, tellingTargets } from './option-words.ts';
+
+const MOST_TARGETS = 3;
+const STEP: Readonly<Record<ChartSize, number>> = { wide: 50, narrow: 62 };
+const NAME_ROOM = 225;
+const COST_ROOM = 132;
+const GAP = 26;
+const VERDICTS = ['reached', 'missed', 'not decided'] as const;
+
+/**
+ * The options as rows, the targets that tell them apart as panels: what each reaches, with its interval, against what
+ * is asked for, and what it costs. The one chart that shows why a plan is recommended.
+ */
+export function optionsChart(answer: DecisionAnswer, size: ChartSize = 'wide'): Chart[] {
+  const positions = tellingTargets(answer, MOST_TARGETS);
+  if (positions.length === 0) return [];
+  const panels = positions.map((position, index) => panel(answer, position, index, positions.length, size));
+  const spec = {
+    config: themeFor(size),
+    ...(size === 'wide' ? { hconcat: panels, spacing: GAP } : { vconcat: panels, spacing: 22 }),
+  } as TopLevelSpec;
+  return [
+    {
+      id: 'options',
+      title: titleOf(answer),
+      description: descriptionOf(answer),
+      spec,
+      footnote: `Each row is a plan, each panel a target: the dashed line is what is asked for, the grey side falls short of it. Numbers are shares; lines through the points are ${formatLevel(answer.run.level)} confidence intervals from ${answer.run.replications} replications of each plan on the same random numbers.`,
+    },
+  ];
+}
+
+function titleOf({ options, currency }: DecisionAnswer): string {
+  const recommended = options.find(({ role }) => role === 'recommended') ?? options[0];
+  if (recommended?.meets !== 'met') return 'No plan reaches every target; the recommended one comes closest';
+  const name = recommended.role === 'today' ? 'the lab as it is' : 'the recommended plan';
+  return `Of the plans, ${name} is the ${currency === null ? 'smallest' : 'cheapest'} that reaches every target`;
+}
+
+function panel(
+  { options, currency }: DecisionAnswer,
+  position: number,
+  index: number,
+  count: number,
+  size: ChartSize,
+): LayeredSpec {
+  const wide = size === 'wide';
+  const hasCost = currency !== null && options.some(({ committedCost }) => committedCost !== null);
+  const plots = CHART_WIDTH.wide - NAME_ROOM - (hasCost ? COST_ROOM : 20) - GAP * (count - 1);
+  const width = wide ? Math.floor(plots / count) : CHART_WIDTH.narrow - 24;
+  const targets = options.map(({ targets: own }) => own[position]);
+  const [first] = targets;
+  const asked = first?.asked ?? 0;
+  const better = first?.better ?? 'higher';
+  const domain = domainOf(targets, asked);
+  const fontSize = FONT_SIZE[size];
+  const title = wrapLines(
+    [first?.target ?? ''].flatMap((text) => text.split(' ')),
+    ' ',
+    width,
+    fontSize,
+  );
+  return {
+    title: { text: title.slice(0, 3), frame: 'group', fontSize, offset: 10 },
+    width,
+    height: STEP[size] * options.length,
+    layer: [
+      ...groundLayers(domain, asked, better),
+      ...pointLayers(targets, wide),
+      ...(index === 0 || !wide ? nameLayers(options, size) : []),
+      ...(index === count - 1 && wide && hasCost ? costLayers(options, currency, width) : []),
+    ],
+    encoding: {
+      x: {
+        type: 'quantitative',
+        scale: { domain, nice: false },
+        axis: { title: null, format: '.0%', tickCount: 4, grid: false },
+      },
+      y: rowAxis(options.length),
+    },
+  };
+}
+
+function domainOf(targets: readonly (TargetOfPlan | undefined)[], asked: number): [number, number] {
+  const ends = targets.flatMap((target) => {
+    if (target?.value.kind !== 'estimate') return [];
+    const { low, high } = shareRange(target.value);
+    return [low, high];
+  });
+  const low = Math.min(asked, ...ends);
+  const high = Math.max(asked, ...ends);
+  const margin = Math.max(0.02, (high - low) * 0.12);
+  return [Math.max(0, low - margin), Math.min(1.02, high + margin)];
+}
+
+const AT = (field: string) => ({ field, type: 'quantitative' }) as const;
+
+/** The side that falls short, and the line of what is asked for. */
+function groundLayers(
+  [low, high]: readonly [number, number],
+  asked: number,
+  better: 'higher' | 'lower',
+): Layer[] {
+  const short = better === 'higher' ? { from: low, to: asked } : { from: asked, to: high };
+  return [
+    {
+      data: { values: [short] },
+      mark: { type: 'rect', color: CLOSED_HOURS, opacity: 1 },
+      encoding: { x: AT('from'), x2: { field: 'to' } },
+    },
+    {
+      data: { values: [{ asked }] },
+      mark: { type: 'rule', color: SECOND_LINE, strokeWidth: 2, strokeDash: [6, 3] },
+      encoding: { x: AT('asked') },
+    },
+  ];
+}
+
+function pointLayers(targets: readonly (TargetOfPlan | undefined)[], wide: boolean): Layer[] {
+  const values = targets.flatMap((target, row) => {
+    if (target === undefined || target.value.kind !== 'estimate') return [];
+    const { value } = target;
+    return [
+      {
+        row,
+        value: value.value,
+        ...shareRange(value),
+        state: reaches(target),
+        words: formatValue(value, PERCENT),
+      },
+    ];
+  });
+  const missing = targets.flatMap((target, row) =>
+    target === undefined || target.value.kind === 'estimate' ? [] : [{ row, words: 'not given' }],
+  );
+  const domain = [...VERDICTS];
+  const legend = { title: null, orient: 'bottom' as const, direction: 'horizontal' as const };
+  return [
+    {
+      data: { values },
+      mark: { type: 'rule', color: INK, strokeWidth: 2 },
+      encoding: { x: AT('low'), x2: { field: 'high' }, y: ROW },
+    },
+    {
+      data: { values },
+      mark: { type: 'point', filled: true, size: 120, opacity: 1, stroke: INK, strokeWidth: 1.4 },
+      encoding: {
+        x: AT('value'),
+        y: ROW,
+        fill: {
+          field: 'state',
+          type: 'nominal',
+          scale: { domain, range: [LINE, SECOND_LINE, PAPER] },
+          legend,
+        },
+        shape: {
+          field: 'state',
+          type: 'nominal',
+          scale: { domain, range: ['circle', 'diamond', 'square'] },
+          legend,
+        },
+      },
+    },
+    {
+      data: { values },
+      mark: { type: 'text', baseline: 'bottom', align: 'center', dy: -9, fontSize: wide ? 12 : 11 },
+      encoding: { x: AT('value'), y: ROW, text: { field: 'words' } },
+    },
+    {
+      data: { values: missing },
+      mark: { type: 'text', align: 'left', x: 4, color: MUTED_INK },
+      encoding: { y: ROW, text: { field: 'words' } },
+    },
+  ];
+}
+
+function nameLayers(options: readonly DecisionOption[], size: ChartSize): Layer[] {
+  const wide = size === 'wide';
+  const fontSize = FONT_SIZE[size];
+  const room = wide ? NAME_ROOM - 20 : CHART_WIDTH.narrow - 30;
+  const rows = options.map((option, row) => ({
+    row,
+    name: OPTION_NAMES[option.role],
+    changes: fitName(changeLine(option), room, fontSize - 1),
+    strong: option.role === 'recommended',
+  }));
+  const at = wide ? { x: -NAME_ROOM + 8 } : { x: 0 };
+  const [above, below] = wide ? [-9, 9] : [-26, -24 + 13];
+  return [
+    ...[true, false].map(
+      (strong): Layer => ({
+        data: { values: rows.filter((row) => row.strong === strong) },
+        mark: {
+          type: 'text',
+          align: 'left',
+          baseline: 'middle',
+          ...at,
+          dy: above,
+          fontSize: fontSize + 1,
+          fontWeight: 'bold',
+          color: strong ? LINE : INK,
+        },
+        encoding: { y: ROW, text: { field: 'name' } },
+      }),
+    ),
+    {
+      data: {
+        values: wide
+          ? rows
+          : rows.map((row) => ({
+              ...row,
+              changes: fitName(
+                row.changes,
+                room - textWidth(row.name, fontSize + 1, true) - 14,
+                fontSize - 1,
+              ),
+            })),
+      },
+      mark: {
+        type: 'text',
+        align: 'left',
+        baseline: 'middle',
+        ...at,
+        dy: below,
+        fontSize: fontSize - 1,
+        color: MUTED_INK,
+      },
+      encoding: { y: ROW, text: { field: 'changes' } },
+    },
+  ];
+}
+
+function costLayers(options: readonly DecisionOption[], currency: string, width: number): Layer[] {
+  const x = width + 16;
+  const rows = options.map(({ committedCost, purchase }, row) => ({
+    row,
+    cost: committedCost === null ? '' : `${bareMoneyText(committedCost, WHOLE)} a year`,
+    buy:
+      purchase === null ? '' : purchase === 0 ? 'nothing to buy' : `${bareMoneyText(purchase, WHOLE)} to buy`,
+  }));
+  const words = (field: 'cost' | 'buy', dy: number, strong: boolean): Layer => ({
+    data: { values: rows },
+    mark: {
+      type: 'text',
+      align: 'left',
+      baseline: 'middle',
+      x,
+      dy,
+      fontWeight: strong ? 'bold' : 'normal',
+      color: strong ? INK : MUTED_INK,
+    },
+    encoding: { y: ROW, text: { field } },
+  });
+  return [
+    words('cost', -9, true),
+    words('buy', 9, false),
+    {
+      data: { values: [{ words: `Cost, ${currency}` }] },
+      mark: { type: 'text', align: 'left', baseline: 'bottom', x, y: -10, fontWeight: 'bold' },
+      encoding: { text: { field: 'words' } },
+    },
+  ];
+}
+
+function descriptionOf({ options, currency }: DecisionAnswer): string {
+  return options
+    .map((option) => {
+      const targets = option.targets.map(
+        (target) =>
+          `“${target.target}” ${target.value.kind === 'estimate' ? formatEstimate(target.value, PERCENT) : 'not given'}, ${reaches(target)}`,
+      );
+      const cost =
+        option.committedCost === null
+          ? ''
+          : `; ${bareMoneyText(option.committedCost, WHOLE)} ${currency ?? ''} a year whatever it makes, ${bareMoneyText(option.purchase ?? 0, WHOLE)} ${currency ?? ''} to buy`;
+      return `${OPTION_NAMES[option.role]} (${changeLine(option)}): ${joinWords(targets)}${cost}.`;
+    })
+    .join(' ');
+}
