@@ -1,5 +1,6 @@
 export { AskedGrowthError, askedGrowth } from './asked-growth.ts';
 export { type AskedSize, AskedSizeError, askedSize, type TypedSize } from './asked-size.ts';
+export { changeGroup, changeNoted, type NotedValue } from './change/change-groups.ts';
 export { changeScenario } from './change/change-scenario.ts';
 export { ChangeError, type ChangeWording, placeText, readChanges } from './change/change-wording.ts';
 export { FACTORS, type Factor, factorChanges } from './change/factor-changes.ts';

@@ -1,9 +1,14 @@
-import { isZone, nearest, zoneNames } from '@buildweek/scenario';
+import { formatProblem, isZone, nearest, zoneNames } from '@buildweek/scenario';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
-import { checkOutput, MAPPING_FILE, writeOutput } from '../files/output-file.ts';
+import { checkOutput, FROM_LOG_FILE, MAPPING_FILE, writeOutput } from '../files/output-file.ts';
+import { readingOf, readScenarioFile } from '../files/scenario-file.ts';
+import { changeFromLog } from '../records/change-from-log.ts';
+import { logFacts } from '../records/log-facts.ts';
 import { mappingText } from '../records/mapping-text.ts';
 import { readLog } from '../records/read-log.ts';
+import { scenarioFromLog } from '../records/scenario-from-log.ts';
+import { learnedWordsText } from '../tables/learned-words-text.ts';
 import { logText } from '../tables/log-text.ts';
 import { styleFor } from '../terminal/style.ts';
 
@@ -12,6 +17,8 @@ interface FromLogOptions {
   readonly mapping?: string;
   readonly mappingOut?: string;
   readonly zone?: string;
+  readonly scenario?: string;
+  readonly output?: string;
   readonly keepRequesters: boolean;
   readonly force: boolean;
 }
@@ -20,18 +27,24 @@ export function fromLogCommand(): Command {
   return new Command('from-log')
     .summary("learn the demand from the lab's own list of requests")
     .description(
-      'Reads a table of past requests in whatever columns and date formats the lab has, and says what was understood of it and what is wrong with its rows.',
+      'Reads a table of past requests in whatever columns and date formats the lab has, says what was understood of it and what is wrong with its rows, and makes a scenario of it: whole from the log alone, or the demand of one that is there.',
     )
     .argument('<log>', 'table of requests (CSV)')
     .option('--machines <file>', 'records of machines (CSV): machine, start, end, outcome of each run')
     .option('--mapping <file>', 'what the columns are (YAML), where the guess is wrong')
     .option('--mapping-out <file>', 'write down what was guessed, ready to be corrected')
+    .option('--scenario <file>', 'scenario (YAML) whose demand is replaced; the rest of it stays')
+    .option('--output <file>', 'write the scenario; - for standard output')
     .option('--zone <zone>', 'zone of the lab, such as Europe/Lisbon')
     .option('--keep-requesters', 'keep the names of who asked', false)
     .option('--force', 'overwrite files that this command did not write', false)
     .addHelpText(
       'after',
       `
+Examples:
+  buildweek from-log scenarios/demo-log.csv --machines scenarios/demo-machines.csv --output first.yaml
+  buildweek from-log scenarios/demo-log.csv --scenario scenarios/demo.yaml --output now.yaml
+
 Columns are found by their headings, in several languages, and by what is in them. Where that
 goes wrong, write down the guess, correct it, and hand it in:
   buildweek from-log requests.csv --mapping-out requests.yaml
@@ -41,17 +54,48 @@ goes wrong, write down the guess, correct it, and hand it in:
 }
 
 async function fromLog(path: string, options: FromLogOptions): Promise<void> {
-  const { mappingOut, force } = options;
+  const { mappingOut, output, force } = options;
   checkZone(options.zone);
   if (mappingOut !== undefined) checkOutput(mappingOut, MAPPING_FILE, force);
+  if (output !== undefined && output !== '-') checkOutput(output, FROM_LOG_FILE, force);
+  const base = options.scenario === undefined ? null : readScenarioFile(options.scenario);
   const log = await readLog(path, {
     machines: options.machines,
     mapping: options.mapping,
-    zone: options.zone,
+    zone: options.zone ?? base?.reading.scenario.zone,
+    knownParts: base === null ? [] : base.reading.scenario.parts.map(({ name }) => name),
     keepsRequesters: options.keepRequesters,
   });
+  const facts = logFacts(log);
+  const { text, left } = base === null ? scenarioFromLog(log, facts) : changeFromLog(base, log, facts);
+  if (output !== undefined && output !== '-') checkReadable(text, output, options.scenario);
   if (mappingOut !== undefined) writeOutput(mappingOut, mappingText(log));
-  process.stdout.write(logText(log, styleFor(process.stdout)));
+  if (output === '-') {
+    process.stdout.write(text);
+    return;
+  }
+  if (output !== undefined) writeOutput(output, text);
+  const style = styleFor(process.stdout);
+  process.stdout.write(
+    `${logText(log, style)}\n${learnedWordsText(facts, left, style)}\n\n${nextStep(output)}\n`,
+  );
+}
+
+/** A scenario may name files, which are looked for beside it: in another folder they are not there. */
+function checkReadable(text: string, output: string, base: string | undefined): void {
+  const reading = readingOf(text, output, '');
+  if (reading.kind === 'scenario') return;
+  const problems = reading.problems.map(formatProblem).join('\n\n');
+  if (base === undefined) throw new Error(problems);
+  throw badInput(
+    `${problems}\n\nThe changed scenario cannot be read as ${output}; nothing was written. Files that it names stand beside ${base}: write it there.`,
+  );
+}
+
+function nextStep(output: string | undefined): string {
+  return output === undefined
+    ? 'Write it down as a scenario with --output FILE.yaml.'
+    : `Written: ${output}. See how it is understood with: buildweek check ${output}`;
 }
 
 function checkZone(zone: string | undefined): void {

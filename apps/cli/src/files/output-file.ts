@@ -62,6 +62,7 @@ export const PROMISE_FILE: OutputKind = {
   name: 'a document of promised dates',
   mark: /^\s*\{\s*"format":\s*"buildweek promise"/,
 };
+export const FROM_LOG_FILE: OutputKind = { name: 'a scenario', mark: /^# buildweek from-log:/ };
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,
