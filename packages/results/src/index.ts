@@ -3,6 +3,7 @@ export * from './away-answer.ts';
 export * from './builds.ts';
 export * from './calibration-answer.ts';
 export * from './comparison-answer.ts';
+export { type CsvCell, csvText, harmlessCell } from './csv-text.ts';
 export * from './decision-answer.ts';
 export * from './doubts-answer.ts';
 export * from './estimate.ts';

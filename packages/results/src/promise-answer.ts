@@ -88,6 +88,61 @@ export const promisedRequestSchema = z.strictObject({
 });
 export type PromisedRequest = z.infer<typeof promisedRequestSchema>;
 
+/** A job that stands in the lab. */
+export const openJobSchema = z.strictObject({
+  job: z.string(),
+  demand: z.string(),
+  part: z.string(),
+  quantity: z.int(),
+  rush: z.boolean(),
+  stage: z.string().describe('Where it stands'),
+  machine: z.string().nullable().describe('In which machine'),
+  arrived: z.string().describe('2027-03-01 09:30'),
+  due: momentSchema.nullable(),
+  onTime: estimateOrRefusedSchema.nullable().describe('Chance of keeping its promise; null: it has none'),
+  meanReady: momentSchema.nullable().describe('Mean of the plays; null: in some it is not finished'),
+  dates: z.array(promisedDateSchema),
+  risk: z
+    .array(z.string())
+    .describe('Why it may be late, where fewer than nine in ten plays keep the promise'),
+  moved: z.array(z.string()).describe('By how much its date has moved since the document before, and why'),
+});
+export type OpenJob = z.infer<typeof openJobSchema>;
+
+/** A build to start before the lab opens again. */
+export const plannedStartSchema = z.strictObject({
+  machine: z.string(),
+  jobs: z.array(z.strictObject({ job: z.string(), part: z.string(), pieces: z.int() })),
+  start: momentSchema.describe('In the play that is most like all others'),
+  startBy: momentSchema.describe('Nine in ten of the plays that start it have started it by then'),
+  by: z.array(z.string()).describe('Who begins it in that play'),
+  share: z.number().describe('Of the plays: the same jobs together on a machine of this group, 0 to 1'),
+  shareOnMachine: z.number().describe('Of the plays: on this very machine'),
+});
+export type PlannedStart = z.infer<typeof plannedStartSchema>;
+
+/** What becomes of a machine until the lab opens again. */
+export const overnightSchema = z.strictObject({
+  machine: z.string(),
+  state: z.enum(['stands done', 'runs', 'is empty', 'is down']),
+  jobs: z.array(z.string()).describe('Of the jobs in the lab, what it holds'),
+  since: momentSchema.nullable().describe('Done since; null: it still runs, or is empty'),
+  standsHours: z
+    .number()
+    .describe('Hours until the lab opens in which it prints nothing, in the mean of the plays'),
+  share: z.number().describe('Of the plays in which it is in this state then'),
+});
+export type Overnight = z.infer<typeof overnightSchema>;
+
+/** What to do before the lab closes. */
+export const promiseDaySchema = z.strictObject({
+  closes: momentSchema,
+  opens: momentSchema,
+  starts: z.array(plannedStartSchema).describe('Builds, by when they start'),
+  overnight: z.array(overnightSchema).describe('Every machine, when the lab opens again'),
+});
+export type PromiseDay = z.infer<typeof promiseDaySchema>;
+
 /** When jobs will be ready, from the state of the lab today. */
 export const promiseAnswerSchema = z
   .strictObject({
@@ -106,6 +161,8 @@ export const promiseAnswerSchema = z
       level: z.number().describe('Confidence level of intervals'),
     }),
     request: promisedRequestSchema.nullable().describe('Null: nothing new was asked for'),
+    openJobs: z.array(openJobSchema).nullable().describe('Null: it was not asked for them'),
+    day: promiseDaySchema.nullable().describe('What to do before the lab closes; null: it was not asked for'),
     verdict: z.array(z.string()),
     assumptions: z.array(z.string()),
     cautions: z.array(cautionSchema),

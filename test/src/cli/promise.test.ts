@@ -68,6 +68,32 @@ describe('buildweek promise', () => {
     PATIENCE,
   );
 
+  it(
+    'answers for every job in the lab, says what to start before it closes, and writes a table and a calendar',
+    async () => {
+      const csv = folder.file('today.csv');
+      const calendar = folder.file('today.ics');
+      const all = ['promise', lab, '--all', ...QUICK, '--csv', csv, '--calendar', calendar];
+      const { exitCode, stdout, stderr } = await buildweek(all);
+      expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
+      expect(stdout).toMatch(/one build to start, printer \d with job 1/);
+      expect(stdout).toContain('To start, until the lab opens again');
+      const written = readFileSync(csv, 'utf8');
+      expect(written).toMatch(/^\ufeffjob,part,pieces/);
+      expect(readFileSync(calendar, 'utf8')).toMatch(/^BEGIN:VCALENDAR\r\n/);
+      // What it wrote itself it writes again, the same.
+      expect((await buildweek(all)).exitCode).toBe(0);
+      expect(readFileSync(csv, 'utf8')).toBe(written);
+    },
+    PATIENCE,
+  );
+
+  it('refuses --all where nothing stands in the lab', async () => {
+    const { exitCode, stderr } = await buildweek(['promise', 'scenarios/small.yaml', '--all']);
+    expect(exitCode).toBe(2);
+    expect(stderr).toContain('Nothing stands in the lab');
+  });
+
   it.each([
     [['--part', 'leer'], 'There is no part "leer" in '],
     [[], 'What is asked for? Give --part NAME'],

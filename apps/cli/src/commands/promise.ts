@@ -1,21 +1,19 @@
-import { PROMISE_VERSION, type PromiseAnswer } from '@buildweek/results';
 import { FINISHES, type Finish } from '@buildweek/scenario';
-import {
-  cautionsOf,
-  LabMoments,
-  PROMISE_LEVEL,
-  playsOfRequest,
-  requestStudy,
-  requestVerdict,
-} from '@buildweek/study';
 import { Command, Option } from 'commander';
 import { badInput } from '../failure.ts';
-import { checkOutput, PROMISE_FILE, writeOutput } from '../files/output-file.ts';
+import {
+  CALENDAR_FILE,
+  checkOutput,
+  PROMISE_FILE,
+  PROMISE_TABLE_FILE,
+  writeOutput,
+} from '../files/output-file.ts';
 import { readScenarioFile } from '../files/scenario-file.ts';
-import { answeredScenario, tellWarnings, warningWords } from '../plans/plan-answer.ts';
-import { programVersion } from '../program-version.ts';
-import { type RequestOptions, readAskedRequest } from '../promise/asked-request.ts';
-import { playPromise } from '../promise/play-promise.ts';
+import { tellWarnings } from '../plans/plan-answer.ts';
+import type { RequestOptions } from '../promise/asked-request.ts';
+import { promiseAnswer } from '../promise/promise-answer.ts';
+import { promiseCalendar } from '../promise/promise-calendar.ts';
+import { promiseCsv } from '../promise/promise-csv.ts';
 import { promiseText } from '../tables/promise-text.ts';
 import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
@@ -38,7 +36,10 @@ interface PromiseOptions extends ChangesOptions {
   readonly weeks: number;
   readonly seed?: string;
   readonly workers?: number;
+  readonly all: boolean;
   readonly json?: string;
+  readonly csv?: string;
+  readonly calendar?: string;
   readonly force: boolean;
 }
 
@@ -81,6 +82,11 @@ export function promiseCommand(): Command {
     .option('--route <name>', 'only by this route (default: by each that can make it)')
     .option('--rush', 'as a rush job', false)
     .option(
+      '--all',
+      'answer for every job that stands in the lab, and say what to start before it closes',
+      false,
+    )
+    .option(
       '--replications <number>',
       `plays of what is to come, at least ${FEWEST_REPLICATIONS}; 199 hold all four chances exactly`,
       wholeNumberOption(FEWEST_REPLICATIONS),
@@ -99,6 +105,11 @@ export function promiseCommand(): Command {
       wholeNumberOption(1),
     )
     .option('--json <file>', 'write the answer as JSON; - for standard output')
+    .option('--csv <file>', 'write the dates as a table for spreadsheets')
+    .option(
+      '--calendar <file>',
+      'write the dates, and the builds to start, as a calendar (iCalendar, RFC 5545)',
+    )
     .option('--force', 'overwrite files that this command did not write', false);
   return withChangesOption(command)
     .addHelpText(
@@ -106,56 +117,49 @@ export function promiseCommand(): Command {
       `
 Examples:
   buildweek promise scenarios/demo.yaml --part bracket --quantity 20
+  buildweek promise today.yaml --all --csv today.csv --calendar today.ics
   buildweek promise scenarios/demo.yaml --mesh scenarios/parts/bracket.stl --quantity 4 --finish smooth --rush`,
     )
     .action(promise);
 }
 
 async function promise(path: string, options: PromiseOptions): Promise<void> {
-  const { json, force } = options;
+  const { json, csv, calendar, force } = options;
   if (json !== undefined && json !== '-') checkOutput(json, PROMISE_FILE, force);
+  if (csv !== undefined) checkOutput(csv, PROMISE_TABLE_FILE, force);
+  if (calendar !== undefined) checkOutput(calendar, CALENDAR_FILE, force);
+  const request = requestOf(options);
   const file = readScenarioFile(path, options.with);
-  const { lab, settings } = file.reading;
-  const { question, assumptions } = readAskedRequest(file, path, requestOf(options));
   tellWarnings(file);
-  const run = {
-    seed: options.seed ?? settings.seed,
-    replications: options.replications,
-    lastWeeks: options.weeks,
-  };
-  const found = await playPromise(run, options.workers, playsOfRequest(question), (play) =>
-    requestStudy(question, play),
-  );
-  const moments = new LabMoments(lab);
-  const answer: PromiseAnswer = {
-    format: 'buildweek promise',
-    version: PROMISE_VERSION,
-    program: { name: 'buildweek', version: programVersion() },
-    scenario: answeredScenario(file),
-    now: moments.moment(moments.now).at,
-    jobsInLab: lab.initialState.jobs.length,
-    run: { ...run, level: PROMISE_LEVEL },
-    request: found,
-    verdict: requestVerdict(found),
-    assumptions: [...assumptions],
-    cautions: cautionsOf(lab),
-    warnings: warningWords(file),
-  };
-  const text = `${JSON.stringify(answer, null, 1)}\n`;
-  if (json === '-') process.stdout.write(text);
-  else {
-    if (json !== undefined) writeOutput(json, text);
-    process.stdout.write(promiseText(answer, styleFor(process.stdout)));
-  }
+  const { scenario, settings } = file.reading;
+  const answer = await promiseAnswer(file, {
+    path,
+    request,
+    all: options.all,
+    run: {
+      seed: options.seed ?? settings.seed,
+      replications: options.replications,
+      lastWeeks: options.weeks,
+    },
+    workers: options.workers,
+  });
+  const document = `${JSON.stringify(answer, null, 1)}\n`;
+  if (json === '-') process.stdout.write(document);
+  else if (json !== undefined) writeOutput(json, document);
+  if (csv !== undefined) writeOutput(csv, promiseCsv(answer));
+  if (calendar !== undefined) writeOutput(calendar, promiseCalendar(answer, scenario.zone));
+  if (json !== '-') process.stdout.write(promiseText(answer, styleFor(process.stdout)));
 }
 
-function requestOf(options: PromiseOptions): RequestOptions {
+/** @returns null when nothing new is asked for */
+function requestOf(options: PromiseOptions): RequestOptions | null {
   const { part, mesh, size, volume, surface, unit } = options;
   const given = [part, mesh, size].filter((one) => one !== undefined).length;
+  if (given === 0 && options.all) return null;
   if (given !== 1) {
     throw badInput(
       given === 0
-        ? 'What is asked for? Give --part NAME for a part of the scenario, --mesh FILE, or --size and --volume.'
+        ? 'What is asked for? Give --part NAME for a part of the scenario, --mesh FILE, or --size and --volume; or --all for the jobs that stand in the lab.'
         : 'Give one of --part, --mesh and --size: a part of the scenario, a mesh, or a size with its volume.',
     );
   }

@@ -63,6 +63,14 @@ export const PROMISE_FILE: OutputKind = {
   mark: /^\s*\{\s*"format":\s*"buildweek promise"/,
 };
 export const FROM_LOG_FILE: OutputKind = { name: 'a scenario', mark: /^# buildweek from-log:/ };
+export const PROMISE_TABLE_FILE: OutputKind = {
+  name: 'a table of promised dates',
+  mark: /^\ufeff?(by,"ready|job,part,pieces)/,
+};
+export const CALENDAR_FILE: OutputKind = {
+  name: 'a calendar',
+  mark: /^BEGIN:VCALENDAR\r\n(.*\r\n)?PRODID:-\/\/buildweek\/\//,
+};
 export const REPORT_FILE: OutputKind = {
   name: 'a report',
   mark: /<meta name="generator" content="buildweek /,

@@ -13,6 +13,7 @@ import { listSection, section } from '../terminal/section.ts';
 import { harmless, type Style } from '../terminal/style.ts';
 import { numbers, tableText, words } from '../terminal/table.ts';
 import { Footnotes } from './footnotes.ts';
+import { daySections, openJobsSections } from './open-jobs-table.ts';
 import { estimateText, withNotes } from './question-text.ts';
 
 const HOURS = { size: 1, leastDecimals: 1, isMoney: false };
@@ -30,6 +31,8 @@ export function promiseText(answer: PromiseAnswer, style: Style): string {
       : `${jobsInLab === 1 ? 'one job' : `${jobsInLab} jobs`} in the lab`;
   const all = [
     answer.verdict.map((sentence) => paragraph(harmless(keptTogether(sentence)), '')).join('\n\n'),
+    ...(answer.day === null ? [] : daySections(answer.day, style)),
+    ...(answer.openJobs === null ? [] : openJobsSections(answer.openJobs, style)),
     ...(request === null ? [] : requestSections(request, style)),
     listSection('Taken for granted', assumptions, style),
     paragraph(

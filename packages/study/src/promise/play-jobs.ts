@@ -14,7 +14,7 @@ export interface PlayedJobs {
  *
  * @param count jobs to follow, at least 1
  * @param awaited of these jobs the only one whose end is waited for; null: all of them
- * @param traceUntil elapsed milliseconds until which everything is written down; null: nothing is
+ * @param written elapsed milliseconds until which everything is written down, beside hours by step; null: neither
  * @param onHistory sees every history, in order
  * @returns null when it was stopped
  */
@@ -23,7 +23,7 @@ export async function playJobs(
   count: number,
   awaited: number | null,
   play: PromisePlay,
-  traceUntil: number | null = null,
+  written: { readonly traceUntil: number | null } | null = null,
   onHistory: (history: History) => void = () => {},
 ): Promise<PlayedJobs | null> {
   const { seed, replications, lastWeeks, executor, stop, onReplication } = play;
@@ -36,8 +36,9 @@ export async function playJobs(
     queueWaits: false,
     followJobs: count,
     ...(awaited === null ? {} : { awaitedJob: awaited }),
-    trace: traceUntil !== null,
-    ...(traceUntil === null ? {} : { traceUntil }),
+    followSteps: written !== null,
+    trace: written !== null && written.traceUntil !== null,
+    ...(written === null || written.traceUntil === null ? {} : { traceUntil: written.traceUntil }),
   }));
   const jobs: (readonly FollowedJob[])[] = [];
   for await (const history of inOrder(executor.run(lab, settings, stop), 0)) {

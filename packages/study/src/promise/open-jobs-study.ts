@@ -1,0 +1,64 @@
+import type { Lab } from '@buildweek/model';
+import type { OpenJob, PromiseDay } from '@buildweek/results';
+import { buildsOf, downAtTheEnd } from './day-builds.ts';
+import { dayPlan } from './day-plan.ts';
+import { LabMoments } from './lab-moments.ts';
+import { dayEndOf } from './lab-opening.ts';
+import { lateReasons } from './late-reasons.ts';
+import { endingsOf, playJobs } from './play-jobs.ts';
+import { jobName, type PromisePlay } from './promise-question.ts';
+import { chanceBy, meanOver, promisedDates } from './promised-dates.ts';
+import type { PlayedDay } from './typical-day.ts';
+
+/** The jobs that stand in the lab, and what to do before it closes. */
+export interface OpenJobs {
+  readonly openJobs: readonly OpenJob[];
+  readonly day: PromiseDay | null;
+}
+
+/**
+ * Chance of being on time, dates and risks of every job in the lab, and what to start before it closes.
+ *
+ * @param lab with at least one job in its state
+ * @returns null when it was stopped
+ */
+export async function openJobsStudy(lab: Lab, play: PromisePlay): Promise<OpenJobs | null> {
+  const { jobs } = lab.initialState;
+  const moments = new LabMoments(lab);
+  const dayEnd = dayEndOf(lab, moments);
+  const machines = new Set(
+    lab.machines.flatMap(({ name, count }) =>
+      Array.from({ length: count }, (_, index) => `${name} ${index + 1}`),
+    ),
+  );
+  // What begins in the moment in which the lab opens belongs to the next day.
+  const traceUntil = dayEnd === null ? null : dayEnd.opens - 1;
+  const days: PlayedDay[] = [];
+  const played = await playJobs(lab, jobs.length, null, play, { traceUntil }, ({ trace }) => {
+    days.push({ builds: buildsOf(trace ?? [], machines), down: downAtTheEnd(trace ?? []) });
+  });
+  if (played === null) return null;
+  const openJobs = jobs.map((job, position): OpenJob => {
+    const endings = endingsOf(played, position);
+    const due = job.dueAtHour === null ? null : moments.elapsed(job.dueAtHour);
+    const mean = meanOver(endings);
+    const stream = lab.demand.find(({ name }) => name === job.stream);
+    return {
+      job: jobName(position),
+      demand: job.stream,
+      part: stream?.part ?? job.stream,
+      quantity: job.quantity,
+      rush: job.rush,
+      stage: job.stage,
+      machine: lab.initialState.machines.find(({ jobs: held }) => held.includes(position))?.machine ?? null,
+      arrived: moments.moment(moments.elapsed(job.arrivedAtHour)).at,
+      due: due === null ? null : moments.moment(due),
+      onTime: due === null ? null : chanceBy(endings, due),
+      meanReady: mean.kind === 'estimate' ? moments.moment(mean.value) : null,
+      dates: promisedDates(endings, moments, play.lastWeeks),
+      risk: due === null ? [] : lateReasons(lab, position, due, played, moments),
+      moved: [],
+    };
+  });
+  return { openJobs, day: dayEnd === null ? null : dayPlan(lab, machines, days, dayEnd, moments) };
+}
