@@ -6,6 +6,7 @@ export { withDigits } from './calibrate/written-number.ts';
 export { type DecisionFacts, orderSentences, proposalOf } from './decision/decision-words.ts';
 export { type KeyFacts, keyNumbersOf } from './decision/key-numbers.ts';
 export { type ChangedChoice, changedChoices, type OptionPlan, optionPlans } from './decision/option-plans.ts';
+export { type ReasonFacts, reasonSentences } from './decision/reason-sentences.ts';
 export {
   type DoubtsFound,
   type DoubtsQuestion,

@@ -24,6 +24,7 @@ import {
   optionPlans,
   orderSentences,
   proposalOf,
+  reasonSentences,
   replicationsOfDoubts,
   runStudy,
   standardMeasures,
@@ -91,6 +92,7 @@ export async function decisionOf(question: DecisionQuestion, play: PlanPlay): Pr
   const doubts = await doubtsOf(recommendedFile, question, play);
   if (doubts === null) return null;
   const isMet = search.chosen !== null;
+  const currency = reading.economics?.currency ?? null;
   const facts = {
     changes: chosen === undefined ? [] : changes(chosen),
     isMet,
@@ -101,23 +103,8 @@ export async function decisionOf(question: DecisionQuestion, play: PlanPlay): Pr
     const position = options.findIndex((option) => option.role === role);
     return position < 0 ? null : [...(compared.measures[position] ?? [])];
   };
-  return {
-    format: 'buildweek decision',
-    version: DECISION_VERSION,
-    program: { name: 'buildweek', version: programVersion() },
-    scenarioName: reading.lab.name,
-    currency: reading.economics?.currency ?? null,
-    question: questionOf(reading.targets.map(({ wording }) => wording)),
-    proposal: proposalOf(facts),
-    reasons: [...search.headline.slice(1), ...orderSentences(facts), ...(doubts.answer?.verdict ?? [])],
-    run: planRun(play, replications),
-    keyNumbers: keyNumbersOf({
-      recommended: recommended ?? today,
-      today: recommended === null ? null : today,
-      measures: measuresFor('recommended') ?? measuresFor('today') ?? [],
-      measuresToday: recommended === null ? null : measuresFor('today'),
-    }),
-    options: options.map((option, position) => ({
+  const shownOptions = options.map(
+    (option, position): DecisionOption => ({
       role: option.role,
       name: option.shown.name,
       changes: changes(option).map(({ change }) => change),
@@ -131,7 +118,29 @@ export async function decisionOf(question: DecisionQuestion, play: PlanPlay): Pr
         value: compared.measures[position]?.[asked.firstTarget + index]?.value ?? target.value,
       })),
       measures: [...(compared.measures[position] ?? [])].slice(0, asked.firstTarget),
-    })),
+    }),
+  );
+  return {
+    format: 'buildweek decision',
+    version: DECISION_VERSION,
+    program: { name: 'buildweek', version: programVersion() },
+    scenarioName: reading.lab.name,
+    currency,
+    question: questionOf(reading.targets.map(({ wording }) => wording)),
+    proposal: proposalOf(facts),
+    reasons: [
+      ...reasonSentences({ options: shownOptions, pairs: compared.pairs, currency }),
+      ...orderSentences(facts),
+      ...(doubts.answer?.verdict ?? []),
+    ],
+    run: planRun(play, replications),
+    keyNumbers: keyNumbersOf({
+      recommended: recommended ?? today,
+      today: recommended === null ? null : today,
+      measures: measuresFor('recommended') ?? measuresFor('today') ?? [],
+      measuresToday: recommended === null ? null : measuresFor('today'),
+    }),
+    options: shownOptions,
     pairs: [...compared.pairs],
     differencesLevel: compared.differencesLevel,
     today,

@@ -37,10 +37,10 @@ as it is; ≈: not told apart from it; =: the same in every replication. ✓ and
 ${table(
   'options-table',
   'What each option changes, costs and reaches, with intervals',
-  [{ title: '' }, ...options.map(({ role }) => ({ title: OPTION_NAMES[role], numeric: true }))],
+  [{ title: '' }, ...options.map(({ role }) => ({ title: OPTION_NAMES[role] }))],
   [
     row('Changes', options, (option) => nameText(changeLine(option))),
-    ...moneyRows(answer),
+    ...purchaseRow(answer),
     ...targetRows(options, reasons),
     ...measureRows(answer, reasons),
     row('Why not this one', options, ({ why }) => nameText(why)),
@@ -59,12 +59,12 @@ function row(
   return [title, ...options.map(content)];
 }
 
-function moneyRows({ options, currency }: DecisionAnswer): Row[] {
+function purchaseRow({ options, currency }: DecisionAnswer): Row[] {
   if (currency === null) return [];
-  const amount = (value: number | null): string => (value === null ? '–' : bareMoneyText(value, WHOLE));
   return [
-    row(`Committed cost, ${currency} a year`, options, ({ committedCost }) => amount(committedCost)),
-    row(`Equipment to buy, ${currency}`, options, ({ purchase }) => amount(purchase)),
+    row(`Equipment to buy, ${currency}`, options, ({ purchase }) =>
+      purchase === null ? '–' : bareMoneyText(purchase, WHOLE),
+    ),
   ];
 }
 

@@ -21,6 +21,8 @@ const STEP: Readonly<Record<ChartSize, number>> = { wide: 50, narrow: 62 };
 const NAME_ROOM = 225;
 const COST_ROOM = 132;
 const GAP = 26;
+/** As the measures of plans call what a lab costs in a year. */
+const COST_MEASURE = 'cost of the lab';
 const VERDICTS = ['reached', 'missed', 'not decided'] as const;
 
 /**
@@ -30,7 +32,15 @@ const VERDICTS = ['reached', 'missed', 'not decided'] as const;
 export function optionsChart(answer: DecisionAnswer, size: ChartSize = 'wide'): Chart[] {
   const positions = tellingTargets(answer, MOST_TARGETS);
   if (positions.length === 0) return [];
-  const panels = positions.map((position, index) => panel(answer, position, index, positions.length, size));
+  const { options, currency } = answer;
+  const hasCost = currency !== null && options.some((option) => costOf(option) !== null);
+  const room = hasCost ? COST_ROOM + GAP : 20;
+  const plots = CHART_WIDTH.wide - NAME_ROOM - room - GAP * (positions.length - 1);
+  const width = size === 'wide' ? Math.floor(plots / positions.length) : CHART_WIDTH.narrow - 24;
+  const panels = [
+    ...positions.map((position, index) => panel(answer, position, index, width, size)),
+    ...(hasCost && size === 'wide' ? [costPanel(options, currency)] : []),
+  ];
   const spec = {
     config: themeFor(size),
     ...(size === 'wide' ? { hconcat: panels, spacing: GAP } : { vconcat: panels, spacing: 22 }),
@@ -54,16 +64,13 @@ function titleOf({ options, currency }: DecisionAnswer): string {
 }
 
 function panel(
-  { options, currency }: DecisionAnswer,
+  { options }: DecisionAnswer,
   position: number,
   index: number,
-  count: number,
+  width: number,
   size: ChartSize,
 ): LayeredSpec {
   const wide = size === 'wide';
-  const hasCost = currency !== null && options.some(({ committedCost }) => committedCost !== null);
-  const plots = CHART_WIDTH.wide - NAME_ROOM - (hasCost ? COST_ROOM : 20) - GAP * (count - 1);
-  const width = wide ? Math.floor(plots / count) : CHART_WIDTH.narrow - 24;
   const targets = options.map(({ targets: own }) => own[position]);
   const [first] = targets;
   const asked = first?.asked ?? 0;
@@ -84,7 +91,6 @@ function panel(
       ...groundLayers(domain, asked, better),
       ...pointLayers(targets, wide),
       ...(index === 0 || !wide ? nameLayers(options, size) : []),
-      ...(index === count - 1 && wide && hasCost ? costLayers(options, currency, width) : []),
     ],
     encoding: {
       x: {
@@ -246,36 +252,48 @@ function nameLayers(options: readonly DecisionOption[], size: ChartSize): Layer[
   ];
 }
 
-function costLayers(options: readonly DecisionOption[], currency: string, width: number): Layer[] {
-  const x = width + 16;
-  const rows = options.map(({ committedCost, purchase }, row) => ({
-    row,
-    cost: committedCost === null ? '' : `${bareMoneyText(committedCost, WHOLE)} a year`,
-    buy:
-      purchase === null ? '' : purchase === 0 ? 'nothing to buy' : `${bareMoneyText(purchase, WHOLE)} to buy`,
-  }));
+/** What each option costs, as words beside the panels. */
+function costPanel(options: readonly DecisionOption[], currency: string): LayeredSpec {
+  const rows = options.map((option, row) => {
+    const { purchase } = option;
+    const cost = costOf(option);
+    return {
+      row,
+      cost: cost === null ? '' : `${bareMoneyText(cost, WHOLE)} a year`,
+      buy:
+        purchase === null
+          ? ''
+          : purchase === 0
+            ? 'nothing to buy'
+            : `${bareMoneyText(purchase, WHOLE)} to buy`,
+    };
+  });
   const words = (field: 'cost' | 'buy', dy: number, strong: boolean): Layer => ({
     data: { values: rows },
     mark: {
       type: 'text',
       align: 'left',
       baseline: 'middle',
-      x,
+      x: 0,
       dy,
       fontWeight: strong ? 'bold' : 'normal',
       color: strong ? INK : MUTED_INK,
     },
     encoding: { y: ROW, text: { field } },
   });
-  return [
-    words('cost', -9, true),
-    words('buy', 9, false),
-    {
-      data: { values: [{ words: `Cost, ${currency}` }] },
-      mark: { type: 'text', align: 'left', baseline: 'bottom', x, y: -10, fontWeight: 'bold' },
-      encoding: { text: { field: 'words' } },
-    },
-  ];
+  return {
+    title: { text: `Cost, ${currency}`, frame: 'group', fontSize: FONT_SIZE.wide, offset: 10 },
+    width: COST_ROOM,
+    height: STEP.wide * options.length,
+    layer: [words('cost', -9, true), words('buy', 9, false)],
+    encoding: { y: rowAxis(options.length) },
+  };
+}
+
+/** Cost of a year as it was played; what is committed where that is not known. */
+function costOf({ measures, committedCost }: DecisionOption): number | null {
+  const played = measures.find(({ name }) => name === COST_MEASURE)?.value;
+  return played?.kind === 'estimate' ? played.value : committedCost;
 }
 
 function descriptionOf({ options, currency }: DecisionAnswer): string {
@@ -286,9 +304,9 @@ function descriptionOf({ options, currency }: DecisionAnswer): string {
           `“${target.target}” ${target.value.kind === 'estimate' ? formatEstimate(target.value, PERCENT) : 'not given'}, ${reaches(target)}`,
       );
       const cost =
-        option.committedCost === null
+        costOf(option) === null
           ? ''
-          : `; ${bareMoneyText(option.committedCost, WHOLE)} ${currency ?? ''} a year whatever it makes, ${bareMoneyText(option.purchase ?? 0, WHOLE)} ${currency ?? ''} to buy`;
+          : `; ${bareMoneyText(costOf(option) ?? 0, WHOLE)} ${currency ?? ''} a year, ${bareMoneyText(option.purchase ?? 0, WHOLE)} ${currency ?? ''} to buy`;
       return `${OPTION_NAMES[option.role]} (${changeLine(option)}): ${joinWords(targets)}${cost}.`;
     })
     .join(' ');
