@@ -47,7 +47,7 @@ function jobsPerWeek(count: number, weeks: number): Sourced {
   const high = gammaQuantile(1 - tail, count + 1) / weeks;
   return {
     value: `${short(count / weeks)} per week`,
-    source: `${count} jobs in ${short(weeks)} weeks; 95 %: ${short(low)} to ${short(high)}`,
+    source: `${count} jobs in ${short(weeks)} ${weeks === 1 ? 'week' : 'weeks'}; 95 %: ${short(low)} to ${short(high)}`,
   };
 }
 
