@@ -19,8 +19,8 @@ function packed(): Plugin {
   };
 }
 
-// `vite build --mode page` makes the script of the page, `--mode worker` that of its workers, from the sources of all
-// packages; both are read by src/live/bundles.ts.
+// `vite build --mode page` makes the script of the page, `--mode worker` that of its workers, `--mode follow` that of a
+// page which is served, from the sources of all packages; src/live/bundles.ts reads them.
 export default defineConfig(({ mode }) => ({
   resolve: {
     conditions: ['buildweek-source', 'browser', 'module', 'import', 'default'],

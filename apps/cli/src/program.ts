@@ -9,6 +9,7 @@ import { followCommand } from './commands/follow.ts';
 import { fromLogCommand } from './commands/from-log.ts';
 import { growthCommand } from './commands/growth.ts';
 import { howManyCommand } from './commands/how-many.ts';
+import { openCommand } from './commands/open.ts';
 import { partCommand } from './commands/part.ts';
 import { promiseCommand } from './commands/promise.ts';
 import { reportCommand } from './commands/report.ts';
@@ -34,6 +35,7 @@ To get going:
   buildweek check scenarios/small.yaml                    how a lab is understood, and its load by hand
   buildweek run scenarios/small.yaml --json small.json    play it, keep the results
   buildweek report small.json                             make a page of them
+  buildweek open scenarios/small.yaml                     or look at it while you write it
 
 To decide, on the demo lab; each takes a minute or two:
   buildweek how-many scenarios/demo.yaml                  how many machines and people, at what cost
@@ -47,6 +49,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     checkCommand(),
     runCommand(),
     reportCommand(),
+    openCommand(),
     followCommand(),
     fromLogCommand(),
     compareCommand(),

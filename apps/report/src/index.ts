@@ -8,3 +8,6 @@ export { renderPlan } from './render-plan.ts';
 export { renderReport } from './render-report.ts';
 export { renderStaff } from './render-staff.ts';
 export { renderWeek } from './render-week.ts';
+export { renderProblems } from './served/render-problems.ts';
+export { renderWaiting } from './served/render-waiting.ts';
+export { servedPage } from './served/served-page.ts';

@@ -104,6 +104,10 @@ sup{line-height:0;font-size:.7em}
 .origin dt{color:var(--muted)}
 .origin dd{margin:0}
 pre{max-width:60rem;margin:.4rem 0 0;padding:1rem;overflow-x:auto;background:var(--ground);font:.875rem/1.5 ui-monospace,Menlo,Consolas,"Liberation Mono",monospace;overflow-wrap:normal;unicode-bidi:plaintext}
+mark{background:#f7d9a8;color:inherit}
+.problems{padding-left:1.6rem}
+.problems li+li{margin-top:1.4rem}
+.problems .line{color:var(--muted)}
 footer{margin-top:1rem;background:var(--ground);border-top:1px solid var(--rule);color:var(--muted);font-size:.8125rem}
 footer p{padding-top:1.2rem;padding-bottom:2rem}
 `;

@@ -9,6 +9,8 @@ export interface Bundles {
   readonly page: string;
   /** The script of its workers: gzip, base64. */
   readonly worker: string;
+  /** The script of a page that is served while its file may change. */
+  readonly follow: string;
 }
 
 let known: Bundles | null = null;
@@ -18,6 +20,7 @@ export function bundles(): Bundles {
   known ??= {
     page: readFileSync(new URL('page.js', FOLDER), 'utf8'),
     worker: readFileSync(new URL('worker.js.gz', FOLDER)).toString('base64'),
+    follow: readFileSync(new URL('follow.js', FOLDER), 'utf8'),
   };
   return known;
 }

@@ -66,14 +66,14 @@ function countsOf(of: Counted, all: readonly CountControl[]): Html {
 </fieldset>`;
 }
 
-function countControl({ id, group, present, low, high, stated }: CountControl, index: number): Html {
+function countControl({ id, group, present, low, high, isStated }: CountControl, index: number): Html {
   const input = `live-${id.split('/')[0]}-${index}`;
-  const bounds = `${low} to ${high}${stated === null ? '' : `; the scenario says ${stated[0]} to ${stated[1]} may be chosen`}`;
+  const whose = isStated ? ', as the scenario lets it vary' : '';
   return html`
-<div class="control">
+<div class="control count">
 <label for="${input}">${nameText(group)}</label>
 <span class="steps"><button type="button" data-step="-1" aria-label="One fewer: ${group}">−</button><input id="${input}" type="number" inputmode="numeric" min="${low}" max="${high}" step="1" value="${present}" aria-describedby="${input}-bounds" data-count="${id}" data-present="${present}"><button type="button" data-step="1" aria-label="One more: ${group}">+</button></span>
-<span class="bounds" id="${input}-bounds">plan: ${present}; ${bounds}</span>
+<span class="bounds" id="${input}-bounds">${present} in the plan; from ${low} to ${high}${whose}</span>
 </div>`;
 }
 
@@ -85,7 +85,7 @@ function factorControl({ id, low, high, stated }: FactorControl): Html {
 <div class="control">
 <label for="${input}">${label}</label>
 <span class="slide"><input id="${input}" type="range" min="${low}" max="${high}" step="5" value="100" aria-describedby="${input}-bounds" data-factor="${id}"><output for="${input}">100\u00a0%</output></span>
-<span class="bounds" id="${input}-bounds">${meaning}: ${low} to ${high}\u00a0%${doubt}</span>
+<span class="bounds" id="${input}-bounds">${meaning}; from ${low} to ${high}\u00a0%${doubt}</span>
 </div>`;
 }
 

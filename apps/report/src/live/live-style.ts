@@ -3,7 +3,7 @@ export const liveStyle = `
 .live-form{max-width:60rem}
 .live fieldset{margin:0 0 1.2rem;padding:0;border:0;min-width:0}
 .live legend{padding:0;margin-bottom:.5rem;font-weight:bold}
-.controls{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,17rem),1fr));gap:.9rem 1.6rem}
+.controls{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,12.8rem),1fr));gap:.9rem 1.6rem}
 .control{display:grid;gap:.25rem;align-content:start;min-width:0}
 .wide-control{grid-column:1/-1}
 .bounds{color:var(--muted);font-size:.8125rem;line-height:1.4}
@@ -18,7 +18,7 @@ export const liveStyle = `
 .steps input::-webkit-inner-spin-button{appearance:none;margin:0}
 .steps button:first-child{border-radius:.25rem 0 0 .25rem}
 .steps button:last-child{border-radius:0 .25rem .25rem 0}
-.live .moved{border-color:var(--blue);background:var(--pale);font-weight:bold}
+.live input.moved,.live select.moved{border-color:var(--blue);background:var(--pale);font-weight:bold;box-shadow:inset 0 -3px var(--blue)}
 .live button{cursor:pointer}
 .live button:hover{border-color:var(--blue)}
 .live button:disabled{color:var(--muted);cursor:default;background:var(--ground)}
@@ -45,5 +45,9 @@ export const liveStyle = `
 .beside figcaption{font-size:1rem}
 .beside .small{max-width:30rem}
 .lab{display:block;color:var(--muted);font-size:.8125rem;font-weight:normal}
+@media screen and (max-width:43rem){
+.count{grid-template-columns:1fr auto;align-items:center}
+.count .bounds{grid-column:1/-1}
+}
 @media print{.live-form,.live-off{display:none}}
 `;

@@ -141,7 +141,7 @@ export class LivePage {
         if (reply.number !== this.playing) return;
         this.view.showAnswer(reply);
         if (reply.isRough) this.view.say('A first answer is there; playing on for a sharper one …');
-        else this.done(`Done. ${reply.sentence}`);
+        else this.done(`Done: ${reply.replications} replications of each lab. The answer stands below.`);
         return;
       case 'drawn':
         this.view.showChart(this.drawing.get(reply.number) ?? '', reply.html);

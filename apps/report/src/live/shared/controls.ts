@@ -14,8 +14,8 @@ export interface CountControl {
   readonly present: number;
   readonly low: number;
   readonly high: number;
-  /** What the scenario says may vary; null: nothing. */
-  readonly stated: readonly [from: number, to: number] | null;
+  /** Whether the bounds are those that the scenario gives under `may vary`: it refuses others. */
+  readonly isStated: boolean;
 }
 
 /** A factor on something, in per cent of what the plan says. */
@@ -37,10 +37,10 @@ export interface Controls {
 
 /** Where the scenario says nothing, a factor goes from half to double. */
 const USUAL_FACTORS = [50, 200] as const;
-/** Nor may a reader ask for more than this, whatever the plan has. */
+/** Where it does not say what may vary, a count goes from none to double, or so many more. */
 const MORE_OF_ANY = 3;
 
-/** What can be changed of a plan, with bounds that take in what the scenario itself says may vary. */
+/** What can be changed of a plan, within bounds of the scenario where it states some. */
 export function controlsOf(plan: ReadPlan, text: string): Controls {
   return { counts: countsOf(plan), factors: factorsOf(plan), hours: hoursOf(plan, text) };
 }
@@ -49,16 +49,10 @@ function countsOf({ lab, variations }: ReadPlan): CountControl[] {
   return COUNTED.flatMap((of) =>
     lab[of].map(({ name, count }): CountControl => {
       const variation = variations.find((one) => one.kind === 'count' && one.of === of && one.group === name);
-      const stated = variation?.kind === 'count' ? ([variation.from, variation.to] as const) : null;
-      return {
-        id: `${of}/${name}`,
-        of,
-        group: name,
-        present: count,
-        low: 0,
-        high: Math.max(2 * count, count + MORE_OF_ANY, stated?.[1] ?? 0),
-        stated,
-      };
+      const control = { id: `${of}/${name}`, of, group: name, present: count };
+      return variation?.kind === 'count'
+        ? { ...control, low: variation.from, high: variation.to, isStated: true }
+        : { ...control, low: 0, high: Math.max(2 * count, count + MORE_OF_ANY), isStated: false };
     }),
   );
 }

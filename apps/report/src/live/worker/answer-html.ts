@@ -32,6 +32,7 @@ ${pairTable(answer, 0, false)}
 ${newCautions(before.results.cautions, after.results.cautions)}
 ${warningsOf(after)}
 <h3 id="beside-title">The same charts for both labs</h3>
+<p class="note">Each chart has a scale of its own: read the figures, not the lengths, from one lab to the other.</p>
 <ul class="live-charts">${chartsOf(after.results, 'narrow').map(
       ({ id }) =>
         html`<li><details data-chart="${id}"><summary>${SUBJECTS[id] ?? id}</summary></details></li>\n`,
