@@ -12,6 +12,7 @@ import { howManyCommand } from './commands/how-many.ts';
 import { openCommand } from './commands/open.ts';
 import { partCommand } from './commands/part.ts';
 import { promiseCommand } from './commands/promise.ts';
+import { replayCommand } from './commands/replay.ts';
 import { reportCommand } from './commands/report.ts';
 import { runCommand } from './commands/run.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -52,6 +53,7 @@ Copy a scenario, change the number of people, and run it again. "buildweek run -
     openCommand(),
     followCommand(),
     fromLogCommand(),
+    replayCommand(),
     compareCommand(),
     howManyCommand(),
     decideCommand(),

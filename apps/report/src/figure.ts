@@ -8,6 +8,7 @@ import {
   growthChartsOf,
   partChartsOf,
   planChartsOf,
+  replayChartsOf,
   staffChartsOf,
 } from '@buildweek/charts';
 import type {
@@ -17,6 +18,7 @@ import type {
   GrowthAnswer,
   PartAnswer,
   PlanAnswer,
+  ReplayAnswer,
   Results,
   StaffAnswer,
 } from '@buildweek/results';
@@ -73,6 +75,11 @@ export function drawnAwayCharts(answer: AwayAnswer): ReadonlyMap<string, DrawnCh
 /** All charts of an answer to whom to have when by their id. */
 export function drawnStaffCharts(answer: StaffAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(staffChartsOf(answer, 'wide'), staffChartsOf(answer, 'narrow'));
+}
+
+/** All charts of a model held against what happened by their id. */
+export function drawnReplayCharts(answer: ReplayAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(replayChartsOf(answer, 'wide'), replayChartsOf(answer, 'narrow'));
 }
 
 /**

@@ -41,6 +41,8 @@ export { buildStages, kindOfStretch, STRETCH_WORDS, stretchName } from './part/s
 export { drawnWays } from './part/ways.ts';
 export { comparisonChartsOf } from './plans/difference-chart.ts';
 export { planChartsOf } from './plans/plan-charts-of.ts';
+export { replayChartsOf } from './replay/replay-charts-of.ts';
+export { replayUnit } from './replay/replay-unit.ts';
 export { simulatedUse } from './simulated-use.ts';
 export { shownOption, staffChartsOf } from './staff/staff-charts-of.ts';
 export { confidenceNote, targetConfidence, targetFound, VERDICT_MARKS } from './target-words.ts';

@@ -14,6 +14,8 @@ export const GRID = '#dedbd3';
 export const CLOSED_HOURS = '#f0eee8';
 export const LINE = '#16425b';
 export const BAND = '#9dc0d6';
+/** A wide band around a narrower one in `BAND`. */
+export const OUTER_BAND = '#d6e5ef';
 export const SECOND_LINE = '#b3531b';
 export const SECOND_BAND = '#ecc7a8';
 

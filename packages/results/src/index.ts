@@ -20,6 +20,7 @@ export {
   partJsonSchema,
   planJsonSchema,
   promiseJsonSchema,
+  replayJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
   weekJsonSchema,
@@ -43,6 +44,7 @@ export * from './plan-answer.ts';
 export { planLabel } from './plan-label.ts';
 export * from './plan-measure.ts';
 export * from './promise-answer.ts';
+export * from './replay-answer.ts';
 export * from './results.ts';
 export * from './sent-out.ts';
 export * from './staff-answer.ts';

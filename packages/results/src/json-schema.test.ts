@@ -9,6 +9,7 @@ import {
   partJsonSchema,
   planJsonSchema,
   promiseJsonSchema,
+  replayJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
   weekJsonSchema,
@@ -26,6 +27,7 @@ const SCHEMAS = [
   ['plan', planJsonSchema],
   ['decision', decisionJsonSchema],
   ['promise', promiseJsonSchema],
+  ['replay', replayJsonSchema],
   ['week', weekJsonSchema],
 ] as const;
 

@@ -8,6 +8,7 @@ import { growthAnswerSchema } from './growth-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
 import { planAnswerSchema } from './plan-answer.ts';
 import { promiseAnswerSchema } from './promise-answer.ts';
+import { replayAnswerSchema } from './replay-answer.ts';
 import { resultsSchema } from './results.ts';
 import { staffAnswerSchema } from './staff-answer.ts';
 import { watchedWeekSchema } from './watched-week.ts';
@@ -62,6 +63,11 @@ export function staffJsonSchema(): JsonSchema {
 /** The JSON Schema of a watched week. */
 export function weekJsonSchema(): JsonSchema {
   return jsonSchemaOf(watchedWeekSchema);
+}
+
+/** The JSON Schema of a model held against what happened. */
+export function replayJsonSchema(): JsonSchema {
+  return jsonSchemaOf(replayAnswerSchema);
 }
 
 /** The JSON Schema of a decision. */

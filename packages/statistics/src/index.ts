@@ -15,6 +15,13 @@ export { type ExplainedVariance, explainedVariance } from './explained-variance.
 export { type FeasibilitySettings, type FeasibilityState, FeasibilityTest } from './feasibility.ts';
 export { fixedSizeReplications } from './fixed-size.ts';
 export {
+  type CurveFamily,
+  type FamilyBand,
+  type GlobalEnvelope,
+  globalEnvelope,
+  ranksFromNearerEnd,
+} from './global-envelope.ts';
+export {
   type Estimate,
   estimateOver,
   FEWEST_REPLICATIONS,

@@ -94,5 +94,12 @@ export {
   type TargetObservation,
 } from './targets/observation.ts';
 export { targetMeaning } from './targets/target-meaning.ts';
+export { mondayBefore } from './validate/log-times.ts';
+export {
+  type ReplayFound,
+  type ReplayPlay,
+  type ReplayQuestion,
+  replayStudy,
+} from './validate/replay-study.ts';
 export { cautionsOf } from './words/cautions.ts';
 export { loadWarnings } from './words/warnings.ts';

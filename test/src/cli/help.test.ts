@@ -24,6 +24,7 @@ describe('the help of buildweek', () => {
     'calibrate',
     'typical-machines',
     'follow',
+    'replay',
     'selfcheck',
     'schema',
   ])('of %s says what it does and gives an example', async (command) => {

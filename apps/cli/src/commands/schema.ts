@@ -8,6 +8,7 @@ import {
   partJsonSchema,
   planJsonSchema,
   promiseJsonSchema,
+  replayJsonSchema,
   resultsJsonSchema,
   staffJsonSchema,
   weekJsonSchema,
@@ -29,13 +30,14 @@ const SCHEMAS = {
   staff: staffJsonSchema,
   promise: promiseJsonSchema,
   week: weekJsonSchema,
+  replay: replayJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of a decision, of doubts, of growth, of an absence, of the answer to whom to have when, or of a watched week.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of a decision, of doubts, of growth, of an absence, of the answer to whom to have when, of a watched week, or of a model held against a log.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

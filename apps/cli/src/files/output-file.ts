@@ -57,6 +57,10 @@ export const STAFF_FILE: OutputKind = {
   name: 'an answer to whom to have when',
   mark: /^\s*\{\s*"format":\s*"buildweek staff"/,
 };
+export const REPLAY_FILE: OutputKind = {
+  name: 'a model held against a log',
+  mark: /^\s*\{\s*"format":\s*"buildweek replay"/,
+};
 export const MAPPING_FILE: OutputKind = { name: 'a mapping', mark: /^# buildweek mapping:/ };
 export const PROMISE_FILE: OutputKind = {
   name: 'a document of promised dates',

@@ -1,0 +1,62 @@
+import { formatNumber, type HeldAgainst, type HeldPart, joinWords } from '@buildweek/results';
+import { DAYS, HOURS, percent, percentOf, type TimeUnit } from '../words/figures.ts';
+import type { ReplayFindings } from './replay-findings.ts';
+
+const HOURS_PER_DAY = 24;
+
+/** What the check says, in a few sentences; the verdict first. */
+export function replaySentences(found: ReplayFindings, replications: number): string[] {
+  const { weeksWithin, leadTimes, onTime, parts } = found;
+  const { weeks, of, low, high } = weeksWithin;
+  const expected = low === high ? `${low} are` : `${low} to ${high} are`;
+  const median = leadTimes.find(({ share }) => share === 0.5);
+  const p90 = leadTimes.find(({ share }) => share === 0.9);
+  const unit = unitOf(median?.expected ?? 0);
+  return [
+    `What happened lies within what the model expects in ${weeks} of ${of} weeks (${expected} to be expected if the model is right).`,
+    testSentence(found, replications),
+    ...(median === undefined || p90 === undefined
+      ? []
+      : [
+          `Half of the jobs took at most ${beside(median, unit)}; nine of ten at most ${beside(p90, unit)}.${onTime === null ? '' : ` On time were ${percent(onTime.observed)} %, ${percent(onTime.expected)} % expected (${percent(onTime.low)} to ${percent(onTime.high)}).`}`,
+        ]),
+    ...parts.filter(({ outcome }) => outcome !== 'as modelled').map(partSentence),
+  ];
+}
+
+function testSentence({ test }: ReplayFindings, replications: number): string {
+  const { pValue, falseAlarmRate, isContradicted, families } = test;
+  const histories = replications + 1;
+  const extreme = Math.round(pValue * histories);
+  const rate = `a model that is right would be called contradicted in at most ${percentOf(falseAlarmRate)} of 100 such checks`;
+  if (!isContradicted) {
+    return `Nothing in these weeks contradicts the model: of ${replications} histories that it makes of the same jobs, ${extreme - 1} are at least as unusual as what happened (${rate}).`;
+  }
+  const left = families.filter(({ isLeft }) => isLeft).map(({ what }) => what);
+  const where = left.length === 0 ? '' : ` What happened leaves the band in: ${joinWords(left)}.`;
+  return `What happened contradicts the model: of ${replications} histories that it makes of the same jobs, ${extreme === 1 ? 'none is' : `only ${extreme - 1} are`} as unusual (${rate}).${where}`;
+}
+
+function partSentence({ part, leadTime, outcome, cause }: HeldPart): string {
+  const unit = unitOf(leadTime.expected);
+  if (outcome === 'otherwise') {
+    return `Jobs of “${part}” take as long as modelled on average, but their slowest, or the share that is on time, differ from the model.`;
+  }
+  const difference = Math.abs(leadTime.observed - leadTime.expected);
+  const size = `${formatNumber(difference / unit.size, 1)} ${unit.many}`;
+  const because = cause === null ? '' : `; ${cause}`;
+  return `Jobs of “${part}” are ${size} ${outcome} than modelled (${figure(leadTime.observed, unit)} on average, not ${figure(leadTime.expected, unit)})${because}.`;
+}
+
+/** `2.4 days (2.2 expected, 1.9 to 2.6)`. */
+function beside({ observed, expected, low, high }: HeldAgainst, unit: TimeUnit): string {
+  return `${figure(observed, unit)} ${unit.many} (expected ${figure(expected, unit)}, ${figure(low, unit)} to ${figure(high, unit)})`;
+}
+
+function figure(hours: number, { size }: TimeUnit): string {
+  return formatNumber(hours / size, 1);
+}
+
+function unitOf(hours: number): TimeUnit {
+  return hours >= HOURS_PER_DAY ? DAYS : HOURS;
+}
