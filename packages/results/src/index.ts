@@ -25,6 +25,7 @@ export {
   staffJsonSchema,
   weekJsonSchema,
 } from './json-schema.ts';
+export type { LogReading, ReadTable } from './log-reading.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';
 export { dayText, momentText, timeOfDayText } from './moment-words.ts';

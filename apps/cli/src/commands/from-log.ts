@@ -5,6 +5,7 @@ import { checkOutput, FROM_LOG_FILE, MAPPING_FILE, writeOutput } from '../files/
 import { readingOf, readScenarioFile } from '../files/scenario-file.ts';
 import { changeFromLog } from '../records/change-from-log.ts';
 import { logFacts } from '../records/log-facts.ts';
+import { logReading } from '../records/log-reading.ts';
 import { mappingText } from '../records/mapping-text.ts';
 import { readLog } from '../records/read-log.ts';
 import { scenarioFromLog } from '../records/scenario-from-log.ts';
@@ -77,7 +78,7 @@ async function fromLog(path: string, options: FromLogOptions): Promise<void> {
   if (output !== undefined) writeOutput(output, text);
   const style = styleFor(process.stdout);
   process.stdout.write(
-    `${logText(log, style)}\n${learnedWordsText(facts, left, style)}\n\n${nextStep(output)}\n`,
+    `${logText(logReading(log), style)}\n\n${learnedWordsText(facts, left, style)}\n\n${nextStep(output)}\n`,
   );
 }
 

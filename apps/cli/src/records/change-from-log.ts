@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { demandOf } from '@buildweek/records';
-import { changeGroup, changeNoted, type Scenario } from '@buildweek/scenario';
+import { changeGroup, changeNoted, entryOf, readYaml, type Scenario, SourceText } from '@buildweek/scenario';
 import type { ScenarioFile } from '../files/scenario-file.ts';
 import type { LogFacts } from './log-facts.ts';
 import type { ReadLog } from './read-log.ts';
@@ -58,11 +58,19 @@ export function changeFromLog(
     const fails = learned.fails.get(name);
     if (fails === undefined) continue;
     if (scenario.machines.some((group) => group.name === name)) {
-      text = changeNoted(text, ['machines', name, 'fails'], fails.value, fails.source);
+      text = changeNoted(text, failsPath(text, name), fails.value, fails.source);
     } else left.push(`“${name}” is no machine of the scenario: its failed builds were left out.`);
   }
   const path = basename(log.requests.table.path);
   return { text: `# buildweek from-log: demand and what was fitted are those of ${path}.\n${text}`, left };
+}
+
+/** Failed builds are one value, or a group of keys with their chance in it. */
+function failsPath(text: string, machines: string): string[] {
+  const { root } = readYaml(new SourceText('scenario', text));
+  const group = root === null ? undefined : entryOf(entryOf(root, 'machines')?.node, machines)?.node;
+  const isGroup = entryOf(group, 'fails')?.node.kind === 'map';
+  return ['machines', machines, 'fails', ...(isGroup ? ['chance'] : [])];
 }
 
 function hasStage({ parts, routes }: Scenario, part: string, stage: string): boolean {

@@ -1,4 +1,4 @@
-import type { ColumnPlace, StagePlaces } from '@buildweek/records';
+import type { ColumnPlace, DateOrder, StagePlaces } from '@buildweek/records';
 import type { ReadLog } from './read-log.ts';
 
 const SEPARATOR_WORDS = { ',': 'comma', ';': 'semicolon', '\t': 'tab', '|': 'stroke' } as const;
@@ -11,7 +11,7 @@ export function mappingText(log: ReadLog): string {
   const lines = [
     '# buildweek mapping: how a log is read. Correct what is wrong; what is left out is guessed again.',
     `separator: ${SEPARATOR_WORDS[table.separator]}`,
-    `dates: ${order} # of dates that do not begin with the year`,
+    orderLine(order),
     zone === null ? '# zone: Europe/Lisbon # of the wall clock of the lab' : `zone: ${zone}`,
     'columns: # what: heading; "none" when there is no such column',
     ...columnLines(plan.places, '  '),
@@ -25,7 +25,7 @@ export function mappingText(log: ReadLog): string {
     lines.push(
       'machines:',
       `  separator: ${SEPARATOR_WORDS[machines.table.separator]}`,
-      `  dates: ${machines.order}`,
+      `  ${orderLine(machines.order)}`,
       '  columns:',
       ...columnLines(machines.plan.places, '    '),
       '  # failed means: [aborted]',
@@ -33,6 +33,11 @@ export function mappingText(log: ReadLog): string {
     );
   }
   return `${lines.join('\n')}\n`;
+}
+
+/** Dates that begin with the year need no order. */
+function orderLine(order: DateOrder | null): string {
+  return order === null ? '# dates: day first # or month first' : `dates: ${order}`;
 }
 
 function columnLines(places: Readonly<Record<string, ColumnPlace | undefined>>, indent: string): string[] {

@@ -1,4 +1,5 @@
 import {
+  type DateOrder,
   type JobPlan,
   JobRows,
   jobPlan,
@@ -40,13 +41,13 @@ export interface ReadLog extends LoggedJobs {
     readonly table: TableFile;
     readonly plan: JobPlan;
     readonly read: ReadJobs;
-    readonly order: string;
+    readonly order: DateOrder | null;
   };
   readonly machines: {
     readonly table: TableFile;
     readonly plan: RunPlan;
     readonly read: ReadRuns;
-    readonly order: string;
+    readonly order: DateOrder | null;
   } | null;
   readonly mapping: Mapping;
   readonly zone: string | null;

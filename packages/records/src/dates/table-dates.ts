@@ -16,11 +16,12 @@ export interface Moment {
 
 /** Reads the dates of one table, all with the same order of day and month. */
 export class TableDates {
-  readonly order: DateOrder;
+  /** Null where no date needs it. */
+  readonly order: DateOrder | null;
   private readonly clock: LabClock | null;
 
   /** @param zone of the lab; null when it is not known, and clocks are taken as they are written */
-  constructor(order: DateOrder, zone: string | null) {
+  constructor(order: DateOrder | null, zone: string | null) {
     this.order = order;
     this.clock = zone === null ? null : new LabClock(zone);
   }
@@ -32,7 +33,7 @@ export class TableDates {
   read(cell: string, hasClocks: boolean): Moment | null {
     const date = writtenDate(cell);
     if (date === null) return null;
-    const day = dayOf(date, this.order);
+    const day = dayOf(date, this.order ?? 'day first');
     if (day === null) return null;
     const { clock, offset } = date;
     if (clock === null || (!hasClocks && clock === 0))
@@ -46,11 +47,12 @@ export class TableDates {
 }
 
 /**
+ * @returns null when no date needs it
  * @throws TableProblem when day and month cannot be told apart
  */
-export function decidedOrder(evidence: OrderEvidence, key: string): DateOrder {
+export function decidedOrder(evidence: OrderEvidence, key: string): DateOrder | null {
   const order = evidence.order();
-  if (order === 'none needed') return 'day first';
+  if (order === 'none needed') return null;
   if (order === 'day first' || order === 'month first') return order;
   const write = `"${key}: day first" or "${key}: month first" in a mapping file (--mapping FILE)`;
   if (order === 'mixed') {
