@@ -19,6 +19,7 @@ export { countedWords } from './first-scenario/counted-words.ts';
 export { demandOf } from './first-scenario/demand-lines.ts';
 export { type FirstScenarioFacts, firstScenario } from './first-scenario/first-scenario.ts';
 export type { LearnedWords, Sourced, SourcedChoice } from './first-scenario/learned-words.ts';
+export { logUntil, runsUntil } from './log-until.ts';
 export type { CivilTime, LoggedJob, LoggedJobs, LoggedStage, MachineRun } from './logged-jobs.ts';
 export type { MachineMapping, MappedStage, Mapping } from './mapping/mapping.ts';
 export { type CountedRows, ROWS_KEPT, type RowCounts, type RowTrouble } from './row-counts.ts';

@@ -7,17 +7,23 @@ import { changeFromLog } from '../records/change-from-log.ts';
 import { logFacts } from '../records/log-facts.ts';
 import { logReading } from '../records/log-reading.ts';
 import { mappingText } from '../records/mapping-text.ts';
-import { readLog } from '../records/read-log.ts';
+import { type ReadLog, readLog } from '../records/read-log.ts';
 import { scenarioFromLog } from '../records/scenario-from-log.ts';
 import { learnedWordsText } from '../tables/learned-words-text.ts';
 import { logText } from '../tables/log-text.ts';
 import { styleFor } from '../terminal/style.ts';
+import { dayOption } from './option-values.ts';
+
+const DAY = 86_400_000;
+/** Less of a log says too little of a demand. */
+const FEWEST_WEEKS = 4;
 
 interface FromLogOptions {
   readonly machines?: string;
   readonly mapping?: string;
   readonly mappingOut?: string;
   readonly zone?: string;
+  readonly until?: number;
   readonly scenario?: string;
   readonly output?: string;
   readonly keepRequesters: boolean;
@@ -37,6 +43,11 @@ export function fromLogCommand(): Command {
     .option('--scenario <file>', 'scenario (YAML) whose demand is replaced; the rest of it stays')
     .option('--output <file>', 'write the scenario; - for standard output')
     .option('--zone <zone>', 'zone of the lab, such as Europe/Lisbon')
+    .option(
+      '--until <date>',
+      'learn from the log up to the end of this day only, so that "replay" can judge what comes after',
+      dayOption,
+    )
     .option('--keep-requesters', 'keep the names of who asked', false)
     .option('--force', 'overwrite files that this command did not write', false)
     .addHelpText(
@@ -44,6 +55,8 @@ export function fromLogCommand(): Command {
       `
 Examples:
   buildweek from-log scenarios/demo-log.csv --machines scenarios/demo-machines.csv --output first.yaml
+  buildweek from-log scenarios/demo-log.csv --until 2026-10-18 --output first.yaml
+  buildweek replay first.yaml scenarios/demo-log.csv
   buildweek from-log scenarios/demo-log.csv --scenario scenarios/demo.yaml --output now.yaml
 
 Columns are found by their headings, in several languages, and by what is in them. Where that
@@ -67,7 +80,7 @@ async function fromLog(path: string, options: FromLogOptions): Promise<void> {
     knownParts: base === null ? [] : base.reading.scenario.parts.map(({ name }) => name),
     keepsRequesters: options.keepRequesters,
   });
-  const facts = logFacts(log);
+  const facts = logFacts(log, untilOf(options.until, log));
   const { text, left } = base === null ? scenarioFromLog(log, facts) : changeFromLog(base, log, facts);
   if (output !== undefined && output !== '-') checkReadable(text, output, options.scenario);
   if (mappingOut !== undefined) writeOutput(mappingOut, mappingText(log));
@@ -103,4 +116,15 @@ function checkZone(zone: string | undefined): void {
   if (zone === undefined || isZone(zone)) return;
   const meant = nearest(zone, zoneNames()) ?? 'Europe/Lisbon';
   throw badInput(`--zone: "${zone}" is no time zone.\n  write:    --zone ${meant}`);
+}
+
+/** @throws Failure for bad input when too little of the log is left */
+function untilOf(day: number | undefined, { from, until }: ReadLog): number | null {
+  if (day === undefined) return null;
+  const end = day + DAY;
+  if (end - from >= FEWEST_WEEKS * 7 * DAY && day < until) return end;
+  const dateOf = (time: number): string => new Date(time).toISOString().slice(0, 10);
+  throw badInput(
+    `--until: The log goes from ${dateOf(from)} to ${dateOf(until)}, and ${dateOf(day)} leaves less than ${FEWEST_WEEKS} weeks of it, or nothing out.\n  write:    --until ${dateOf(from + (2 * (until - from)) / 3)}`,
+  );
 }

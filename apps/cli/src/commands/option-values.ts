@@ -56,3 +56,11 @@ export function amountOption(text: string): number {
   if (text.trim() !== '' && Number.isFinite(amount) && amount > 0) return amount;
   throw new InvalidArgumentError('Give an amount of money above 0, as 250000.');
 }
+
+/** Reads `2026-10-04` as the civil time at which that day begins. */
+export function dayOption(text: string): number {
+  const time = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(`${text}T00:00:00Z`) : Number.NaN;
+  // A day that does not exist, such as 30 February, is taken for a later one.
+  if (!Number.isNaN(time) && new Date(time).toISOString().startsWith(text)) return time;
+  throw new InvalidArgumentError('Give a day as 2026-10-04.');
+}

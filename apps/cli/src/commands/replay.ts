@@ -1,9 +1,9 @@
 import { availableParallelism } from 'node:os';
 import { basename } from 'node:path';
-import { MILLISECONDS_PER_WEEK } from '@buildweek/core';
+import { MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK } from '@buildweek/core';
 import { REPLAY_VERSION, type ReplayAnswer } from '@buildweek/results';
 import { cautionsOf, mondayBefore, replayStudy, UnanswerableError } from '@buildweek/study';
-import { Command, InvalidArgumentError } from 'commander';
+import { Command } from 'commander';
 import { badInput, EXIT, Failure } from '../failure.ts';
 import { REPLAY_FILE } from '../files/output-file.ts';
 import { readChangedScenario, readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
@@ -16,7 +16,10 @@ import { ProgressBar } from '../terminal/progress-bar.ts';
 import { styleFor } from '../terminal/style.ts';
 import { WorkerExecutor } from '../workers/worker-executor.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
-import { shareOption, wholeNumberOption } from './option-values.ts';
+import { dayOption, shareOption, wholeNumberOption } from './option-values.ts';
+
+/** Fewer weeks behind what was learned from are not judged by themselves. */
+const WEEKS_TO_JUDGE = 10;
 
 interface ReplayOptions extends ChangesOptions {
   readonly mapping?: string;
@@ -126,7 +129,10 @@ async function played(
       {
         lab,
         log,
-        weeks: { judgedFrom: options.judgedFrom ?? null, learnedUntil: options.learnedUntil ?? null },
+        weeks: {
+          judgedFrom: options.judgedFrom ?? null,
+          learnedUntil: options.learnedUntil ?? learnedUntilIn(file.text, log),
+        },
         seed: options.seed ?? settings.seed,
         replications: options.replications,
         falseAlarmRate: options.falseAlarms,
@@ -167,10 +173,18 @@ function checkReplications({ replications, falseAlarms }: ReplayOptions): void {
   );
 }
 
-/** Reads `2026-10-04` as the civil time at which that day begins. */
-function dayOption(text: string): number {
-  const time = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(`${text}T00:00:00Z`) : Number.NaN;
-  // A day that does not exist, such as 30 February, is taken for a later one.
-  if (!Number.isNaN(time) && new Date(time).toISOString().startsWith(text)) return time;
-  throw new InvalidArgumentError('Give a day as 2026-10-04.');
+/**
+ * Up to when the scenario says that it was learned from a log, as "from-log" writes it on top. When that leaves next to
+ * nothing to judge, the usual weeks are judged, and it is said that they are not fair.
+ */
+function learnedUntilIn(text: string, log: ReadLog): number | null {
+  const said = /^# buildweek from-log: learned from .* up to (\d{4}-\d{2}-\d{2})/.exec(text)?.[1];
+  if (said === undefined) return null;
+  const until = Date.parse(said) + 24 * MILLISECONDS_PER_HOUR;
+  if (log.until - until >= WEEKS_TO_JUDGE * MILLISECONDS_PER_WEEK) return until;
+  const fair = new Date(log.from + (2 * (log.until - log.from)) / 3).toISOString().slice(0, 10);
+  process.stderr.write(
+    `The scenario was learned from the log up to ${said}: a model fits what it was learned from better than what comes after. For a fair check learn from a part of the log: buildweek from-log … --until ${fair}\n`,
+  );
+  return null;
 }

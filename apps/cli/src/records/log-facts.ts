@@ -1,10 +1,13 @@
 import {
+  type CivilTime,
   countedWords,
   type LearnedWords,
+  logUntil,
   type MachineFacts,
   machineFacts,
   type PartFacts,
   partFacts,
+  runsUntil,
   type WorkingHours,
   workingHours,
 } from '@buildweek/records';
@@ -19,11 +22,16 @@ export interface LogFacts {
   readonly machines: readonly MachineFacts[];
   readonly parts: readonly PartFacts[];
   readonly learned: LearnedWords;
+  /** Up to when the log was used. */
+  readonly until: CivilTime;
 }
 
-export function logFacts(log: ReadLog): LogFacts {
+/** @param until later rows are left out; null: none are */
+export function logFacts(whole: ReadLog, until: CivilTime | null): LogFacts {
+  const log = until === null ? whole : logUntil(whole, until);
+  const runs = until === null ? whole.runs : runsUntil(whole.runs, until);
   const hours = workingHours(log.jobs);
-  const machines = machineFacts(log.jobs, log.runs);
-  const parts = partFacts(log.jobs, log.runs, hours?.days ?? USUAL_DAYS);
-  return { hours, machines, parts, learned: countedWords(log, log.runs, parts, machines) };
+  const machines = machineFacts(log.jobs, runs);
+  const parts = partFacts(log.jobs, runs, hours?.days ?? USUAL_DAYS);
+  return { hours, machines, parts, learned: countedWords(log, runs, parts, machines), until: log.until };
 }

@@ -25,17 +25,27 @@ export function scenarioFromLog(log: ReadLog, facts: LogFacts): ChangedScenario 
     firstScenario({
       ...facts,
       log: basename(log.requests.table.path),
+      learnedUntil: new Date(facts.until - 1).toISOString().slice(0, 10),
       starts: mondayAfter(log.until),
       zone: log.zone,
       counts,
     });
-  const counts = new Map<string, number>();
+  return { text: textWith(enough(textWith)), left: [] };
+}
+
+/** The fewest people and stations of which none has too high a load: added one by one, then taken away where not needed. */
+function enough(textWith: (counts: ReadonlyMap<string, number>) => string): ReadonlyMap<string, number> {
+  let counts: ReadonlyMap<string, number> = new Map();
   for (let added = 0; added < MOST_ADDED; added++) {
     const busiest = busiestGroup(textWith(counts));
     if (busiest === null) break;
-    counts.set(busiest, (counts.get(busiest) ?? 1) + 1);
+    counts = new Map([...counts, [busiest, (counts.get(busiest) ?? 1) + 1]]);
   }
-  return { text: textWith(counts), left: [] };
+  for (const [name, count] of [...counts].reverse()) {
+    const fewer = new Map([...counts, [name, count - 1]]);
+    if (busiestGroup(textWith(fewer)) === null) counts = fewer;
+  }
+  return counts;
 }
 
 /** The people or station with the highest load by hand arithmetic, the machines as they are; null when all are at ease. */

@@ -12,6 +12,8 @@ import { yamlText } from './yaml-text.ts';
 export interface FirstScenarioFacts {
   /** Name of the file of the log. */
   readonly log: string;
+  /** The day up to which the log was used, as `2027-02-18`. */
+  readonly learnedUntil: string;
   /** The Monday behind the end of the log, as `2027-02-22`. */
   readonly starts: string;
   readonly zone: string | null;
@@ -42,7 +44,7 @@ interface Group {
 export function firstScenario(facts: FirstScenarioFacts): string {
   const groups = groupsOf(facts);
   const lines = [
-    `# buildweek from-log: made from ${facts.log}. What is not in the log is marked; correct it first.`,
+    `# buildweek from-log: learned from ${facts.log} up to ${facts.learnedUntil}. What is not in the log is marked; correct it first.`,
     'buildweek: 1',
     `name: ${yamlText(`As in ${facts.log}`)}`,
     `starts: ${facts.starts} # the Monday behind the end of the log`,
