@@ -1,9 +1,11 @@
 export { regularizedBeta } from './beta.ts';
 export { betaQuantile, fQuantile } from './beta-quantile.ts';
 export { binomialCumulative } from './binomial.ts';
+export { digamma, trigamma } from './digamma.ts';
 export { erlangB, erlangC } from './erlang.ts';
 export { gammaFunction, logGamma } from './gamma.ts';
 export { chiSquareQuantile, gammaQuantile } from './gamma-quantile.ts';
+export { chiSquareUpper, incompleteGamma } from './incomplete-gamma.ts';
 export { InverseTable } from './inverse-table.ts';
 export { logarithmBelowOne } from './logarithm.ts';
 export { inverseNormal, normalCumulative } from './normal.ts';

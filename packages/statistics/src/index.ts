@@ -11,6 +11,55 @@ export {
   type ObserveConstraints,
 } from './cheapest-feasible.ts';
 export { type Difference, type PairedDifference, pairedDifference, welchDifference } from './comparison.ts';
+export { type ChiSquareFit, chiSquareFit } from './counts/chi-square-fit.ts';
+export {
+  type Dispersion,
+  dispersionTest,
+  fitNegativeBinomial,
+  type NegativeBinomial,
+  negativeBinomialShapeByMoments,
+  poissonLogLikelihood,
+} from './counts/dispersion.ts';
+export { type CountedEvents, shrunkenRates } from './counts/gamma-poisson.ts';
+export {
+  type KolmogorovTest,
+  kolmogorovCritical,
+  kolmogorovCumulative,
+  kolmogorovTest,
+  twoSampleKolmogorov,
+} from './counts/kolmogorov.ts';
+export {
+  type ArrivalBlock,
+  poissonArrivalsTest,
+  roundingUnit,
+  unrounded,
+} from './counts/poisson-arrivals.ts';
+export { poissonRate, type RateRatio, rateRatio } from './counts/poisson-rate.ts';
+export { enoughGood, type Starts, startsForGood } from './counts/starts-for-good.ts';
+export {
+  type LaplaceTrend,
+  laplaceTrend,
+  laplaceTrendToLastEvent,
+  type PowerLaw,
+  powerLaw,
+} from './counts/trend-tests.ts';
+export type { CensoredSample } from './durations/censored-sample.ts';
+export {
+  DURATION_FAMILIES,
+  type DurationFamily,
+  type DurationLaw,
+  lawOf,
+  meanOfLaw,
+  quantileOfLaw,
+} from './durations/families.ts';
+export {
+  type DurationFit,
+  exponentialMean,
+  FEWEST_FITTED,
+  type FittedDurations,
+  fitDurations,
+  fitFamily,
+} from './durations/fit-durations.ts';
 export { type ExplainedVariance, explainedVariance } from './explained-variance.ts';
 export { type FeasibilitySettings, type FeasibilityState, FeasibilityTest } from './feasibility.ts';
 export { fixedSizeReplications } from './fixed-size.ts';
