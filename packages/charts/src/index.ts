@@ -29,7 +29,7 @@ export {
   unnamed,
 } from './format.ts';
 export { growthChartsOf } from './growth/growth-charts-of.ts';
-export { familyOf } from './hour-families.ts';
+export { familyOf, gatherHours, partsWithHours, segmentsOf } from './hour-families.ts';
 export { stepName } from './hours-by-step.ts';
 export { leadTimeUnit } from './lead-time-unit.ts';
 export { type CaseRow, caseNote, caseRows } from './money/case-rows.ts';
