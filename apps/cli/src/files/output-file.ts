@@ -3,6 +3,7 @@ import {
   existsSync,
   mkdirSync,
   openSync,
+  readFileSync,
   readSync,
   renameSync,
   rmSync,
@@ -18,6 +19,8 @@ export interface OutputKind {
   readonly name: string;
   /** Stands near the start of every such file. */
   readonly mark: RegExp;
+  /** Whether it may stand anywhere in the file instead. */
+  readonly inAll?: boolean;
 }
 
 export const RESULTS_FILE: OutputKind = { name: 'results', mark: /^\s*\{\s*"format":\s*"buildweek results"/ };
@@ -89,23 +92,32 @@ export function checkOutput(path: string, kind: OutputKind, force: boolean): voi
   const folder = statSync(dirname(path), { throwIfNoEntry: false });
   if (folder?.isDirectory() === false)
     throw badInput(`Cannot write ${path}: ${dirname(path)} is not a folder.`);
-  if (!existsSync(path) || force || kind.mark.test(startOf(path))) return;
+  if (!existsSync(path) || force || kind.mark.test(kind.inAll === true ? wholeOf(path) : startOf(path)))
+    return;
   throw badInput(
     `${path} is there already and is not ${kind.name} that this command wrote. Choose another name, or add --force to overwrite it.`,
   );
 }
 
 /** Writes a file whole or not at all, and makes its folder. @throws Failure for bad input when that cannot be done */
-export function writeOutput(path: string, text: string): void {
+export function writeOutput(path: string, content: string | Uint8Array): void {
   const temporary = `${path}.${process.pid}.part`;
   let begun = false;
   try {
     mkdirSync(dirname(path), { recursive: true });
     begun = true;
-    writeFileSync(temporary, text);
+    writeFileSync(temporary, content);
     renameSync(temporary, path);
   } catch (error) {
     if (begun) rmSync(temporary, { force: true });
+    throw badInput(`Cannot write ${path}: ${reasonOf(error)}.`);
+  }
+}
+
+function wholeOf(path: string): string {
+  try {
+    return readFileSync(path, 'latin1');
+  } catch (error) {
     throw badInput(`Cannot write ${path}: ${reasonOf(error)}.`);
   }
 }

@@ -4,8 +4,8 @@ import {
   formatRange,
   formatValue,
   leadTimeUnit,
+  optionsChart,
   PERCENT,
-  planChartsOf,
   shareInWords,
 } from '@buildweek/charts';
 import {
@@ -16,12 +16,13 @@ import {
   type KeyNumber,
   moneyFigure,
   periodName,
+  type ReportDocument,
   type Results,
   type WrittenUnit,
   writtenFigure,
   writtenUnit,
 } from '@buildweek/results';
-import { isDecision, nameOf, type OfficeDocument, shownResults } from './document.ts';
+import { isDecision, nameOf, shownResults } from './document.ts';
 
 /** One of the few numbers that carry a decision, as it is written. */
 export interface FirstNumber {
@@ -49,7 +50,7 @@ export interface FirstLook {
 }
 
 /** What is proposed, the numbers that matter and the chart that shows why. */
-export function firstLookOf(document: OfficeDocument): FirstLook {
+export function firstLookOf(document: ReportDocument): FirstLook {
   const results = shownResults(document);
   const common = {
     name: nameOf(document),
@@ -63,10 +64,7 @@ export function firstLookOf(document: OfficeDocument): FirstLook {
       answer: document.proposal,
       reasons: document.reasons,
       numbers: document.keyNumbers.map((one) => decisionNumber(one, document)),
-      chart:
-        (document.search === null ? undefined : planChartsOf(document.search)[0]) ??
-        chartsOf(results)[0] ??
-        null,
+      chart: optionsChart(document)[0] ?? chartsOf(results)[0] ?? null,
     };
   }
   const [answer = `The capacity of “${common.name}”.`, ...reasons] = document.headline;
@@ -84,31 +82,35 @@ function levelWords({ level }: { readonly level: number }): string {
   return `${formatNumber(level * 100, level * 100 === Math.round(level * 100) ? 0 : 1)}\u00a0%`;
 }
 
-function decisionNumber(
-  { label, unit, value, today, asked, note }: KeyNumber,
-  decision: DecisionAnswer,
-): FirstNumber {
+const SUBJECTS: Readonly<Record<KeyNumber['subject'], string>> = {
+  promise: 'Promise kept',
+  cost: 'Cost',
+  payback: 'Payback',
+  speed: 'Speed',
+};
+
+function decisionNumber(number: KeyNumber, { currency }: DecisionAnswer): FirstNumber {
+  const { subject, unit, value, today, note } = number;
   const values = [value, today].flatMap((one) => (one?.kind === 'estimate' ? [one.value] : []));
-  const written = unit === 'years' ? YEARS : writtenUnit(unit, values, decision.currency);
-  const beside = [
-    today?.kind === 'estimate' ? `today ${figureWords(today, written)}` : '',
-    asked === null
-      ? ''
-      : `asked for: ${writtenFigure({ value: asked, low: asked, high: asked }, written).value}\u00a0${written.many}`,
-    note,
-  ].filter((words) => words !== '');
-  if (value.kind !== 'estimate') {
-    return { label, value: 'not given', range: value.reason, beside: beside.join('; ') };
-  }
+  const written = unit === 'years' ? YEARS : writtenUnit(unit, values, currency);
+  const missing = (found: EstimateOrRefused): string => {
+    if (found.kind !== 'never') return 'not given';
+    return subject === 'payback' ? 'not paid back' : 'not in time';
+  };
+  const asItIs =
+    today?.kind === 'estimate' ? figureWords(today, written) : today === null ? '' : missing(today);
+  const label = `${SUBJECTS[subject]}: ${number.label}`;
+  const beside = [asItIs === '' ? '' : `As it is: ${asItIs}.`, note]
+    .filter((words) => words !== '')
+    .join(' ');
+  if (value.kind !== 'estimate') return { label, value: missing(value), range: value.reason, beside };
   const { value: figure, range } = writtenFigure(value, written);
   return {
     label,
     value: withUnit(figure, written),
     range:
-      range === null
-        ? 'known beforehand'
-        : `${range.low} to ${range.high} with ${levelWords(value)} confidence`,
-    beside: beside.join('; '),
+      range === null ? 'known exactly' : `${range.low} to ${range.high} with ${levelWords(value)} confidence`,
+    beside,
   };
 }
 
@@ -171,7 +173,7 @@ const FIRST_TOPICS: ReadonlyMap<string, string> = new Map([
   ['Lone working', 'has people work alone'],
 ]);
 
-function cautionOf({ cautions }: OfficeDocument): string {
+function cautionOf({ cautions }: ReportDocument): string {
   const words = cautions.flatMap(({ topic }) => FIRST_TOPICS.get(topic) ?? []);
   return words.length === 0 ? '' : `The plan ${words.join(' and ')}: see “Before this plan is followed”.`;
 }

@@ -9,8 +9,8 @@ const require = createRequire(import.meta.url);
  * are laid out for.
  */
 const FILES = {
-  regular: 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf',
-  bold: 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf',
+  regular: require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf'),
+  bold: require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf'),
 } as const;
 
 /** Name by which drawings refer to the typeface. */
@@ -21,9 +21,9 @@ export const FONT_SCALE = 0.97;
 export type FontFace = keyof typeof FILES;
 
 export function fontPath(face: FontFace): string {
-  return require.resolve(FILES[face]);
+  return FILES[face];
 }
 
 export function fontBytes(face: FontFace): Buffer {
-  return readFileSync(fontPath(face));
+  return readFileSync(FILES[face]);
 }

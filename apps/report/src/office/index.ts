@@ -1,5 +1,4 @@
 export { CHART_INDEX, type ChartFile, chartFilesOf } from './charts/chart-files-of.ts';
-export type { OfficeDocument } from './document.ts';
 export { pdfOf } from './pdf/pdf-of.ts';
 export { slidesOf } from './slides/slides-of.ts';
 export { csvOf } from './table/csv-of.ts';

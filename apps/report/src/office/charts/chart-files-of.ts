@@ -1,5 +1,6 @@
+import type { ReportDocument } from '@buildweek/results';
 import { resetSVGDefIds } from 'vega';
-import { type OfficeDocument, officeCharts, titleOf } from '../document.ts';
+import { officeCharts, titleOf } from '../document.ts';
 import { chartDrawing } from './chart-drawing.ts';
 import { chartPng, PNG_SCALE } from './chart-png.ts';
 
@@ -16,7 +17,7 @@ export const CHART_INDEX = 'charts.json';
  * Every chart as drawing (SVG), picture (PNG, twice as many dots as CSS pixels) and vega-lite specification, and an
  * index of them with titles, descriptions and footnotes. The same document gives the same bytes.
  */
-export function chartFilesOf(document: OfficeDocument): ChartFile[] {
+export function chartFilesOf(document: ReportDocument): ChartFile[] {
   resetSVGDefIds();
   const charts = officeCharts(document);
   const files: ChartFile[] = [];

@@ -1,4 +1,4 @@
-import { formatLevel, PERCENT } from '@buildweek/charts';
+import { changeLine, formatLevel, OPTION_NAMES, PERCENT } from '@buildweek/charts';
 import {
   bareMoneyText,
   type DecisionAnswer,
@@ -11,23 +11,16 @@ import {
 import type { Cell, Grid } from './block.ts';
 import { Cells, numbers } from './cells.ts';
 
-const ROLES: Readonly<Record<DecisionOption['role'], string>> = {
-  today: 'Today',
-  recommended: 'Recommended',
-  cheaper: 'Cheaper',
-  faster: 'Faster',
-};
-
 const MEETS: Readonly<Record<DecisionOption['meets'], string>> = {
   met: '✓ met',
   missed: '✗ missed',
-  undecided: '? undecided',
+  undecided: '? not decided',
   'not tested': 'not tested',
 };
 
-/** "Recommended: a third technician". */
-export function optionName({ role, name }: DecisionOption): string {
-  return name.toLowerCase() === role ? ROLES[role] : `${ROLES[role]}: ${name}`;
+/** "As it is", "Recommended". */
+export function optionName({ role }: DecisionOption): string {
+  return OPTION_NAMES[role];
 }
 
 function valuesOf(found: readonly EstimateOrRefused[]): number[] {
@@ -52,7 +45,7 @@ export function optionsGrid({ options, currency }: DecisionAnswer): Grid[] {
           ],
         ];
   const rows: Cell[][] = [
-    ['Changes', ...options.map(({ changes }) => (changes.length === 0 ? 'none' : changes.join('; ')))],
+    ['Changes', ...options.map(changeLine)],
     ['All targets', ...options.map(({ meets }) => MEETS[meets])],
     ...targets.map((target): Cell[] => [
       `${target}, %`,

@@ -1,6 +1,12 @@
 import { type Chart, caseNote } from '@buildweek/charts';
-import { type DecisionAnswer, differenceSentences, periodName, type Results } from '@buildweek/results';
-import { decisionCharts, isDecision, type OfficeDocument, officeCharts, shownResults } from '../document.ts';
+import {
+  type DecisionAnswer,
+  differenceSentences,
+  periodName,
+  type ReportDocument,
+  type Results,
+} from '@buildweek/results';
+import { decisionCharts, isDecision, officeCharts, shownResults } from '../document.ts';
 import type { Block, Section } from './block.ts';
 import { keyNumbersGrid, leadTimeGrid } from './lead-time-part.ts';
 import { caseGrid, committedGrid, costGrid } from './money-part.ts';
@@ -34,7 +40,7 @@ type ChartBlocks = (...ids: readonly string[]) => Block[];
  * Everything that is told of a document, in the order in which it is read. Sections for which the document has
  * nothing are left out.
  */
-export function sectionsOf(document: OfficeDocument): Section[] {
+export function sectionsOf(document: ReportDocument): Section[] {
   const byId = new Map(officeCharts(document).map((chart) => [chart.id, chart]));
   const charts: ChartBlocks = (...ids) =>
     ids.flatMap((id): Block[] => {
@@ -100,7 +106,7 @@ function decisionChartIds(decision: DecisionAnswer): string[] {
   return decisionCharts({ ...decision, search: null }).map(({ id }) => id);
 }
 
-function cautionBlocks({ cautions }: OfficeDocument): Block[] {
+function cautionBlocks({ cautions }: ReportDocument): Block[] {
   if (cautions.length === 0) return [];
   return [{ kind: 'facts', facts: cautions.map(({ topic, text }) => [topic, text] as const) }];
 }

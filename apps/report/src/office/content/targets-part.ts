@@ -4,7 +4,7 @@ import type { Block, Grid } from './block.ts';
 import { Cells } from './cells.ts';
 
 /** What the scenario asks of the lab, and what was found. */
-export function targetsGrid({ targets, run }: Results): Grid[] {
+function targetsGrid({ targets, run }: Results): Grid[] {
   return new Cells().grid(
     'What the scenario asks of the lab, and what was found, with its interval',
     [{ title: 'Target' }, { title: 'Found' }, { title: 'Verdict' }],

@@ -1,3 +1,4 @@
+/// <reference path="./svg-to-pdfkit.d.ts" />
 import type { Chart } from '@buildweek/charts';
 import SVGtoPDF from 'svg-to-pdfkit';
 import { chartDrawing } from '../charts/chart-drawing.ts';

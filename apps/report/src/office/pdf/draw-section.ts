@@ -75,7 +75,7 @@ export function drawList(sheet: Sheet, items: readonly string[]): void {
 }
 
 /** Draws terms with what is said of them. */
-export function drawFacts(sheet: Sheet, facts: readonly (readonly [string, string])[]): void {
+function drawFacts(sheet: Sheet, facts: readonly (readonly [string, string])[]): void {
   for (const [term, text] of facts) {
     sheet.ensure(2 * sheet.lineHeight(BODY));
     sheet.leaf('P', () => {

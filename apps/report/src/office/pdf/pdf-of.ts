@@ -1,7 +1,8 @@
+import type { ReportDocument } from '@buildweek/results';
 import PDFDocument from 'pdfkit';
 import { resetSVGDefIds } from 'vega';
 import { sectionsOf } from '../content/sections-of.ts';
-import { nameOf, type OfficeDocument, shownResults, titleOf } from '../document.ts';
+import { nameOf, shownResults, titleOf } from '../document.ts';
 import { firstLookOf } from '../first-look.ts';
 import { plainText } from '../plain-text.ts';
 import { drawFirstPage } from './draw-first-page.ts';
@@ -17,7 +18,7 @@ import { NOTE, PAGE, Sheet, TEXT_WIDTH } from './sheet.ts';
  * Limits: letters that the typeface lacks (those of Chinese, Japanese, Korean and Indian languages) come out as empty
  * boxes; lines of text that runs from right to left begin at the left (see `seenFromLeft`).
  */
-export async function pdfOf(document: OfficeDocument): Promise<Uint8Array> {
+export async function pdfOf(document: ReportDocument): Promise<Uint8Array> {
   resetSVGDefIds();
   const paper = new PDFDocument({
     size: [PAGE.width, PAGE.height],

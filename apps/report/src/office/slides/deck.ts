@@ -24,13 +24,12 @@ export class Deck {
   private readonly name: string;
   private count = 0;
 
-  constructor(title: string, name: string, program: string) {
+  constructor(title: string, name: string) {
     this.name = name;
     this.file = new SlideWriter();
     this.file.layout = 'LAYOUT_WIDE';
     this.file.title = plainText(title);
     this.file.subject = 'Capacity of a print lab';
-    this.file.author = program;
     this.file.company = '';
     this.file.theme = { headFontFace: TYPEFACE, bodyFontFace: TYPEFACE };
   }

@@ -1,11 +1,16 @@
 import { createRequire } from 'node:module';
 import type Library from 'pptxgenjs';
 
-/** The library's form for `import` is not marked as such, so that Node takes it for something else: it is required. */
-const Writer: typeof Library.default = createRequire(import.meta.url)('pptxgenjs');
+type Writer = typeof Library.default;
+
+/**
+ * The library's form for `import` is not marked as such, so that some loaders take it for something else: it is
+ * required, and is the class itself or a module that holds it.
+ */
+const required: Writer | { readonly default: Writer } = createRequire(import.meta.url)('pptxgenjs');
 
 /** Writes slides (Office Open XML). */
-export { Writer as SlideWriter };
+export const SlideWriter: Writer = 'default' in required ? required.default : required;
 export type SlideFile = Library.default;
 export type Slide = Library.default.Slide;
 export type SlideText = Library.default.TextProps;

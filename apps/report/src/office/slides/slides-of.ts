@@ -1,12 +1,12 @@
 import { type Chart, chartsOf, doubtsChartsOf } from '@buildweek/charts';
-import type { Results } from '@buildweek/results';
+import type { ReportDocument, Results } from '@buildweek/results';
 import { resetSVGDefIds } from 'vega';
 import { caseGrid } from '../content/money-part.ts';
 import { differenceWords, optionsGrid } from '../content/options-part.ts';
 import { isStated, originFacts } from '../content/origin-part.ts';
 import { shortTargetsGrid } from '../content/targets-part.ts';
 import { equipmentTroubleGrid } from '../content/trouble-part.ts';
-import { isDecision, nameOf, type OfficeDocument, shownResults, titleOf } from '../document.ts';
+import { isDecision, nameOf, shownResults, titleOf } from '../document.ts';
 import { firstLookOf } from '../first-look.ts';
 import { CONTENT_HEIGHT, CONTENT_WIDTH, Deck, SLIDE } from './deck.ts';
 import { finishDeck } from './finish-deck.ts';
@@ -26,11 +26,11 @@ const WHOLE = { x: SLIDE.left, y: SLIDE.top, w: CONTENT_WIDTH, h: CONTENT_HEIGHT
  *
  * The same document gives the same bytes: the file names no times and no person.
  */
-export async function slidesOf(document: OfficeDocument): Promise<Uint8Array> {
+export async function slidesOf(document: ReportDocument): Promise<Uint8Array> {
   resetSVGDefIds();
   const results = shownResults(document);
   const look = firstLookOf(document);
-  const deck = new Deck(titleOf(document), nameOf(document), `buildweek ${document.program.version}`);
+  const deck = new Deck(titleOf(document), nameOf(document));
   const notes = restsOn(results);
   decisionSlide(deck, look, notes);
   // The chart of a run that shows why is the one of the hours, which follows as a chart that can be edited.
@@ -58,7 +58,7 @@ function defaultsOf({ assumptions }: Results): string[] {
     .map(({ what, value, source }) => `${what}: ${value} (${source})`);
 }
 
-function optionsSlide(deck: Deck, document: OfficeDocument, notes: readonly string[]): void {
+function optionsSlide(deck: Deck, document: ReportDocument, notes: readonly string[]): void {
   const [grid] = isDecision(document) ? optionsGrid(document) : shortTargetsGrid(document);
   if (grid === undefined) return;
   const title = isDecision(document)
@@ -149,7 +149,7 @@ function moneySlide(deck: Deck, results: Results, notes: readonly string[]): voi
   );
 }
 
-function doubtsSlide(deck: Deck, document: OfficeDocument, notes: readonly string[]): void {
+function doubtsSlide(deck: Deck, document: ReportDocument, notes: readonly string[]): void {
   const doubts = isDecision(document) ? document.doubts : null;
   const chart = doubts === null ? undefined : doubtsChartsOf(doubts)[0];
   if (doubts !== null && chart !== undefined) {

@@ -1,6 +1,5 @@
 import { INK, MUTED_INK } from '@buildweek/charts';
-import type { Results } from '@buildweek/results';
-import type { OfficeDocument } from '../document.ts';
+import type { ReportDocument, Results } from '@buildweek/results';
 import { plainText } from '../plain-text.ts';
 import { CONTENT_HEIGHT, CONTENT_WIDTH, colour, type Deck, SLIDE, shortened, TYPEFACE } from './deck.ts';
 import type { Slide, SlideText } from './slide-writer.ts';
@@ -65,7 +64,7 @@ function fittingSize(pairs: readonly (readonly [string, string])[], columns: num
 /** What the plan leaves to the people who are licensed to judge it; the notes hold what nobody stated. */
 export function cautionSlide(
   deck: Deck,
-  { cautions, warnings }: OfficeDocument,
+  { cautions, warnings }: ReportDocument,
   defaults: readonly string[],
 ): void {
   const shown = defaults.slice(0, MOST_ASSUMPTIONS);

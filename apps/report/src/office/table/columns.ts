@@ -1,5 +1,5 @@
+import type { ReportDocument } from '@buildweek/results';
 import { isStated } from '../content/origin-part.ts';
-import type { OfficeDocument } from '../document.ts';
 import { shownResults } from '../document.ts';
 import type { FigureRow } from './figure-row.ts';
 
@@ -26,7 +26,7 @@ export const FIGURE_COLUMNS: readonly FigureColumn[] = [
 ];
 
 /** Everything that was taken for granted as rows without numbers: what, its value in words, and where from. */
-export function assumptionRows(document: OfficeDocument): FigureRow[] {
+export function assumptionRows(document: ReportDocument): FigureRow[] {
   return [...shownResults(document).assumptions]
     .sort((one, other) => Number(isStated(one)) - Number(isStated(other)))
     .map(({ what, value, source, line }) => ({

@@ -1,4 +1,4 @@
-import type { OfficeDocument } from '../document.ts';
+import type { ReportDocument } from '@buildweek/results';
 import { assumptionRows, FIGURE_COLUMNS } from './columns.ts';
 import { figuresOf } from './figures-of.ts';
 import { harmlessText } from './harmless-text.ts';
@@ -17,7 +17,7 @@ function cell(value: string | number | null): string {
  * Every number of the report in long form: one row each, with its interval. Comma, point and CRLF as in RFC 4180, UTF-8
  * with a byte order mark; numbers in full and with a point, text that would start a formula with an apostrophe.
  */
-export function csvOf(document: OfficeDocument): string {
+export function csvOf(document: ReportDocument): string {
   const rows = [...figuresOf(document), ...assumptionRows(document)];
   const lines = [
     FIGURE_COLUMNS.map(({ title }) => cell(title)),

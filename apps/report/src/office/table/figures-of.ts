@@ -1,4 +1,5 @@
-import { isDecision, type OfficeDocument, shownResults } from '../document.ts';
+import type { ReportDocument } from '@buildweek/results';
+import { isDecision, shownResults } from '../document.ts';
 import { decisionRows } from './decision-rows.ts';
 import type { FigureRow } from './figure-row.ts';
 import { hoursRows, leadTimeRows, targetRows, weekRows } from './jobs-rows.ts';
@@ -10,7 +11,7 @@ import { buildRows, peopleRows, queueRows, troubleRows, unitUseRows } from './re
  * Every number of a document, one row each, in base units: hours, shares from 0 to 1, amounts in the currency of the
  * scenario. Of a decision the lab that is recommended stands in full; today's lab stands in the options.
  */
-export function figuresOf(document: OfficeDocument): FigureRow[] {
+export function figuresOf(document: ReportDocument): FigureRow[] {
   const results = shownResults(document);
   return [
     ...(isDecision(document) ? decisionRows(document) : []),

@@ -1,5 +1,4 @@
-import type { Results } from '@buildweek/results';
-import type { OfficeDocument } from '../document.ts';
+import type { ReportDocument, Results } from '@buildweek/results';
 import { isDecision, shownResults } from '../document.ts';
 import { type FigureName, type FigureRow, knownRow } from './figure-row.ts';
 
@@ -35,7 +34,7 @@ export function handRows({ handCalculation, handLeadTimes }: Results): FigureRow
 }
 
 /** How it was computed. */
-export function originRows(document: OfficeDocument): FigureRow[] {
+export function originRows(document: ReportDocument): FigureRow[] {
   const { run } = isDecision(document) ? shownResults(document) : document;
   const of = (measure: string, unit: string, note = ''): FigureName => ({
     section: 'How this was computed',

@@ -1,5 +1,5 @@
+import type { ReportDocument } from '@buildweek/results';
 import writeExcelFile, { type Cell } from 'write-excel-file/node';
-import type { OfficeDocument } from '../document.ts';
 import { sameZip } from '../zip/same-zip.ts';
 import { assumptionRows, FIGURE_COLUMNS } from './columns.ts';
 import type { FigureRow } from './figure-row.ts';
@@ -28,7 +28,7 @@ function sheetOf(section: string, rows: readonly FigureRow[]) {
  * Every number of the report as a workbook: one sheet for each section, its first row frozen, numbers as numbers. The
  * same document gives the same bytes.
  */
-export async function workbookOf(document: OfficeDocument): Promise<Uint8Array> {
+export async function workbookOf(document: ReportDocument): Promise<Uint8Array> {
   const rows = [...figuresOf(document), ...assumptionRows(document)];
   const sections = [...new Set(rows.map(({ section }) => section))];
   const sheets = sections.map((section) =>
@@ -38,5 +38,5 @@ export async function workbookOf(document: OfficeDocument): Promise<Uint8Array> 
     ),
   );
   const written = await writeExcelFile(sheets).toBuffer();
-  return sameZip(written);
+  return sameZip(written, { application: 'buildweek table' });
 }
