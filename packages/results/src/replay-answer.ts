@@ -39,15 +39,20 @@ export const heldStageSchema = z.strictObject({
   stage: z.string().describe('Name in the scenario'),
   logged: z.string().describe('Name in the log'),
   what: z
-    .enum(['waiting before', 'at the stage', 'up to its end'])
+    .enum(['waiting before', 'at the stage', 'work', 'up to its end'])
     .describe(
-      'From the moment before to its start; from its start to its end; or both, where the log knows no start',
+      'From the moment before to its start; from its start to its end; the same without breaks; or from the moment before to its end, where the log knows no start',
     ),
   jobs: z.int().describe('Judged jobs of which the log knows both moments'),
   observed: z.number().describe('Hours by the clock, average'),
   expected: z.number(),
   usualLow: z.number().describe('In nine of ten replications it lies between these'),
   usualHigh: z.number(),
+  standsOut: z
+    .boolean()
+    .describe(
+      'Of work: further from the replications than chance takes any of these averages in 19 of 20 uses (normal theory)',
+    ),
 });
 export type HeldStage = z.infer<typeof heldStageSchema>;
 

@@ -81,19 +81,26 @@ function stagesTable({ stages }: ReplayAnswer, style: Style): string {
       numbers('jobs'),
       numbers('in the log'),
       numbers('in the model'),
+      words(''),
     ],
-    stages.map(({ part, stage, what, jobs, observed, expected, usualLow, usualHigh }) => ({
+    stages.map(({ part, stage, what, jobs, observed, expected, usualLow, usualHigh, standsOut }) => ({
       cells: [
         part,
         stage,
         what,
         String(jobs),
-        formatNumber(observed, 1),
-        `${formatNumber(expected, 1)} (${formatNumber(usualLow, 1)} to ${formatNumber(usualHigh, 1)})`,
+        hours(observed),
+        `${hours(expected)} (${hours(usualLow)} to ${hours(usualHigh)})`,
+        standsOut ? 'stands out' : '',
       ],
     })),
     style,
   );
+}
+
+/** Work is a matter of minutes. */
+function hours(value: number): string {
+  return formatNumber(value, Math.abs(value) < 1 ? 2 : 1);
 }
 
 function leftOutWords({ jobs, why, what, rows }: ReplayAnswer['log']['leftOut'][number]): string {

@@ -100,13 +100,15 @@ ${answer.parts.map((_, position) => figure(charts, `replay-part-${position + 1}`
 /** Where jobs were, as far as the log knows. */
 export function stagesSection({ stages }: ReplayAnswer): Html {
   if (stages.length === 0) return html``;
-  const cell = (hours: number): string => formatNumber(hours, 1);
+  const cell = (hours: number): string => formatNumber(hours, Math.abs(hours) < 1 ? 2 : 1);
   return html`
 <section id="stages" aria-labelledby="stages-title">
 <h2 id="stages-title">Where jobs were</h2>
 <p class="lede">Average hours by the clock between the moments of the route that the log knows. This is no part of the
 check: what a log calls the start of a stage is not always what the model calls so. It points to where a difference
-comes from.</p>
+comes from. Work that stands out lies further from the
+replications than chance takes any of the averages of work in 19 of 20 uses. A wait below 0: parts go on to the next stage
+before the whole job has left the one before.</p>
 ${table(
   'stages-table',
   'Hours by the clock; in nine of ten replications the average lies in the range in brackets',
@@ -117,6 +119,7 @@ ${table(
     { title: 'Jobs', numeric: true },
     { title: 'What happened', numeric: true },
     { title: 'Expected', numeric: true },
+    { title: 'Difference' },
   ],
   stages.map((one: HeldStage) => [
     nameText(one.part),
@@ -125,6 +128,7 @@ ${table(
     one.jobs,
     cell(one.observed),
     html`${cell(one.expected)} <span class="interval">${cell(one.usualLow)} to ${cell(one.usualHigh)}</span>`,
+    one.standsOut ? 'stands out' : '',
   ]),
   true,
 )}

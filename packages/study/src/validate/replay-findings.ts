@@ -19,8 +19,8 @@ import { LEAD_TIME_SHARES, type Observation } from './observation.ts';
 /** What the test says of what happened and the replications. */
 export type ReplayFindings = Pick<
   ReplayAnswer,
-  'test' | 'weeksWithin' | 'series' | 'leadTimes' | 'onTime' | 'parts' | 'stages'
->;
+  'test' | 'weeksWithin' | 'series' | 'leadTimes' | 'onTime'
+> & { readonly parts: Omit<HeldPart, 'cause'>[] };
 
 /** Curves of a family with its band. */
 interface Banded {
@@ -74,7 +74,6 @@ export function replayFindings(
     leadTimes: LEAD_TIME_SHARES.map((share, place) => ({ share, ...held(leadTimes, place) })),
     onTime: observed.all.onTime === null ? null : held(leadTimes, LEAD_TIME_SHARES.length),
     parts: partsOf(banded(PARTS), put.partPlaces, parts, observed),
-    stages: [],
   };
 }
 
@@ -137,7 +136,7 @@ function partsOf(
   places: readonly PartPlace[],
   parts: readonly string[],
   observed: Observation,
-): HeldPart[] {
+): Omit<HeldPart, 'cause'>[] {
   return parts.flatMap((part, index) => {
     const number = (measure: PartPlace['measure']): HeldAgainst | null => {
       const place = places.findIndex((one) => one.part === index && one.measure === measure);
@@ -154,7 +153,6 @@ function partsOf(
         p90: others[0] ?? null,
         onTime: others[1] ?? null,
         outcome: outcomeOf(leadTime, others),
-        cause: null,
       },
     ];
   });

@@ -1,12 +1,19 @@
-import { formatNumber, type HeldAgainst, type HeldPart, joinWords } from '@buildweek/results';
+import { formatNumber, type HeldAgainst, type HeldPart, type HeldStage, joinWords } from '@buildweek/results';
 import { DAYS, HOURS, percent, percentOf, type TimeUnit } from '../words/figures.ts';
+import { workSentences } from './likely-cause.ts';
 import type { ReplayFindings } from './replay-findings.ts';
 
 const HOURS_PER_DAY = 24;
 
+/** What sentences are made of. */
+export type ReplaySaid = Omit<ReplayFindings, 'parts'> & {
+  readonly parts: readonly HeldPart[];
+  readonly stages: readonly HeldStage[];
+};
+
 /** What the check says, in a few sentences; the verdict first. */
-export function replaySentences(found: ReplayFindings, replications: number): string[] {
-  const { weeksWithin, leadTimes, onTime, parts } = found;
+export function replaySentences(found: ReplaySaid, replications: number): string[] {
+  const { weeksWithin, leadTimes, onTime, parts, stages } = found;
   const { weeks, of, low, high } = weeksWithin;
   const expected = low === high ? `${low} are` : `${low} to ${high} are`;
   const median = leadTimes.find(({ share }) => share === 0.5);
@@ -21,10 +28,11 @@ export function replaySentences(found: ReplayFindings, replications: number): st
           `Half of the jobs took at most ${beside(median, unit)}; nine of ten at most ${beside(p90, unit)}.${onTime === null ? '' : ` On time were ${percent(onTime.observed)} %, ${percent(onTime.expected)} % expected (${percent(onTime.low)} to ${percent(onTime.high)}).`}`,
         ]),
     ...parts.filter(({ outcome }) => outcome !== 'as modelled').map(partSentence),
+    ...workSentences(stages),
   ];
 }
 
-function testSentence({ test }: ReplayFindings, replications: number): string {
+function testSentence({ test }: ReplaySaid, replications: number): string {
   const { pValue, falseAlarmRate, isContradicted, families } = test;
   const histories = replications + 1;
   const extreme = Math.round(pValue * histories);

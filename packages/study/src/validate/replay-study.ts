@@ -6,11 +6,13 @@ import type { ReplicationExecutor, StopSignal } from '../executor.ts';
 import { UnanswerableError } from '../plans/unanswerable-error.ts';
 import { type AskedWeeks, type JudgedWeeks, judgedWeeks } from './judged-weeks.ts';
 import { labOfLog } from './lab-of-log.ts';
+import { likelyCause } from './likely-cause.ts';
 import { dayText, MILLISECONDS_PER_WEEK } from './log-times.ts';
 import { asLogged, type Observation, observe } from './observation.ts';
 import { type PlayedJob, playedJobs } from './played-jobs.ts';
 import { replayFindings } from './replay-findings.ts';
 import { replaySentences } from './replay-sentences.ts';
+import { stageStudy } from './stage-study.ts';
 
 /** A lab, and what its log says. */
 export interface ReplayQuestion {
@@ -64,7 +66,14 @@ export async function replayStudy(question: ReplayQuestion, play: ReplayPlay): P
   const playedLab = labOfLog(lab, jobs);
   const simulated = await playLog(playedLab, jobs, weeks, parts, question, play);
   if (simulated === null) return null;
-  const found = replayFindings(observed, simulated, parts, weeks, falseAlarmRate);
+  const stages = await stageStudy(playedLab, jobs, weeks, seed, play.executor, play.stop);
+  if (stages === null) return null;
+  const held = replayFindings(observed, simulated, parts, weeks, falseAlarmRate);
+  const found = {
+    ...held,
+    stages,
+    parts: held.parts.map((part) => ({ ...part, cause: likelyCause(part, stages) })),
+  };
   return {
     run: {
       seed,
