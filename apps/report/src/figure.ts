@@ -8,6 +8,7 @@ import {
   growthChartsOf,
   partChartsOf,
   planChartsOf,
+  promiseChartsOf,
   replayChartsOf,
   staffChartsOf,
 } from '@buildweek/charts';
@@ -18,6 +19,7 @@ import type {
   GrowthAnswer,
   PartAnswer,
   PlanAnswer,
+  PromiseAnswer,
   ReplayAnswer,
   Results,
   StaffAnswer,
@@ -70,6 +72,11 @@ export function drawnGrowthCharts(answer: GrowthAnswer): ReadonlyMap<string, Dra
 /** All charts of an absence by their id. */
 export function drawnAwayCharts(answer: AwayAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(awayChartsOf(answer, 'wide'), awayChartsOf(answer, 'narrow'));
+}
+
+/** All charts of promised dates by their id. */
+export function drawnPromiseCharts(answer: PromiseAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(promiseChartsOf(answer, 'wide'), promiseChartsOf(answer, 'narrow'));
 }
 
 /** All charts of an answer to whom to have when by their id. */

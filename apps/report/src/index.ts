@@ -5,6 +5,7 @@ export { renderDoubts } from './render-doubts.ts';
 export { renderGrowth } from './render-growth.ts';
 export { renderPart } from './render-part.ts';
 export { renderPlan } from './render-plan.ts';
+export { renderPromise } from './render-promise.ts';
 export { renderReplay } from './render-replay.ts';
 export { renderReport } from './render-report.ts';
 export { renderStaff } from './render-staff.ts';

@@ -41,6 +41,7 @@ export { buildStages, kindOfStretch, STRETCH_WORDS, stretchName } from './part/s
 export { drawnWays } from './part/ways.ts';
 export { comparisonChartsOf } from './plans/difference-chart.ts';
 export { planChartsOf } from './plans/plan-charts-of.ts';
+export { promiseChartsOf } from './promise/promise-charts-of.ts';
 export { replayChartsOf } from './replay/replay-charts-of.ts';
 export { replayUnit } from './replay/replay-unit.ts';
 export { simulatedUse } from './simulated-use.ts';

@@ -152,6 +152,9 @@ export const promiseAnswerSchema = z
     scenario: answeredScenarioSchema,
     now: z.string().describe('Clock on the wall of the lab, 2027-03-01 09:30'),
     jobsInLab: z.int(),
+    closed: z
+      .array(z.strictObject({ fromHour: z.number(), toHour: z.number() }))
+      .describe('When the lab is closed, hours from now, as far as dates reach'),
     run: z.strictObject({
       seed: z.string(),
       replications: z.int().describe('Plays of what is to come from the state of today'),

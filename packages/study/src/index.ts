@@ -73,6 +73,7 @@ export { UnanswerableError } from './plans/unanswerable-error.ts';
 export { variationName, variationPlace } from './plans/variation-name.ts';
 export type { StudyProgress } from './progress.ts';
 export { LabMoments } from './promise/lab-moments.ts';
+export { closedSpans, reachOf } from './promise/lab-opening.ts';
 export { type OpenJobs, openJobsStudy } from './promise/open-jobs-study.ts';
 export { openJobsVerdict } from './promise/open-jobs-words.ts';
 export type { AskedRequestWay, PromisePlay, PromiseQuestion } from './promise/promise-question.ts';

@@ -6,6 +6,7 @@ import {
   checkOutput,
   PROMISE_FILE,
   PROMISE_TABLE_FILE,
+  REPORT_FILE,
   writeOutput,
 } from '../files/output-file.ts';
 import { readScenarioFile } from '../files/scenario-file.ts';
@@ -38,6 +39,7 @@ interface PromiseOptions extends ChangesOptions {
   readonly workers?: number;
   readonly all: boolean;
   readonly json?: string;
+  readonly page?: string;
   readonly csv?: string;
   readonly calendar?: string;
   readonly force: boolean;
@@ -105,6 +107,7 @@ export function promiseCommand(): Command {
       wholeNumberOption(1),
     )
     .option('--json <file>', 'write the answer as JSON; - for standard output')
+    .option('--page <file>', 'write the answer as one HTML page')
     .option('--csv <file>', 'write the dates as a table for spreadsheets')
     .option(
       '--calendar <file>',
@@ -124,8 +127,9 @@ Examples:
 }
 
 async function promise(path: string, options: PromiseOptions): Promise<void> {
-  const { json, csv, calendar, force } = options;
+  const { json, page, csv, calendar, force } = options;
   if (json !== undefined && json !== '-') checkOutput(json, PROMISE_FILE, force);
+  if (page !== undefined) checkOutput(page, REPORT_FILE, force);
   if (csv !== undefined) checkOutput(csv, PROMISE_TABLE_FILE, force);
   if (calendar !== undefined) checkOutput(calendar, CALENDAR_FILE, force);
   const request = requestOf(options);
@@ -148,6 +152,12 @@ async function promise(path: string, options: PromiseOptions): Promise<void> {
   else if (json !== undefined) writeOutput(json, document);
   if (csv !== undefined) writeOutput(csv, promiseCsv(answer));
   if (calendar !== undefined) writeOutput(calendar, promiseCalendar(answer, scenario.zone));
+  if (page !== undefined) {
+    // Charts take a while to load: without a page the command does without.
+    const { renderPromise } = await import('@buildweek/report');
+    writeOutput(page, renderPromise(answer));
+    process.stderr.write(`The page is in ${page}. Open it in a browser.\n`);
+  }
   if (json !== '-') process.stdout.write(promiseText(answer, styleFor(process.stdout)));
 }
 

@@ -1,6 +1,7 @@
 import { PROMISE_VERSION, type PromiseAnswer, type PromisedRequest } from '@buildweek/results';
 import {
   cautionsOf,
+  closedSpans,
   LabMoments,
   type OpenJobs,
   openJobsStudy,
@@ -8,6 +9,7 @@ import {
   PROMISE_LEVEL,
   type PromisePlay,
   playsOfRequest,
+  reachOf,
   requestStudy,
   requestVerdict,
 } from '@buildweek/study';
@@ -70,6 +72,7 @@ export async function promiseAnswer(file: ScenarioFile, asked: AskedPromise): Pr
     scenario: answeredScenario(file),
     now: moments.moment(moments.now).at,
     jobsInLab,
+    closed: closedSpans(lab, moments, reachOf(request, open === null ? null : [...open.openJobs])),
     run: { ...asked.run, level: PROMISE_LEVEL },
     request,
     openJobs: open === null ? null : [...open.openJobs],

@@ -13,6 +13,7 @@ const ANSWER: PromiseAnswer = {
   scenario: { name: 'lab', text: '', hash: '' },
   now: '2027-03-27 09:30',
   jobsInLab: 1,
+  closed: [],
   run: { seed: 's', replications: 199, lastWeeks: 4, level: 0.95 },
   request: null,
   openJobs: [

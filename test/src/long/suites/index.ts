@@ -8,6 +8,8 @@ import { MEAN_PRECISION } from './mean-precision.ts';
 import { NET_PRESENT_VALUE } from './net-present-value.ts';
 import { PAIRED_DIFFERENCE } from './paired-difference.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
+import { PROMISED_NORMAL } from './promised-normal.ts';
+import { PROMISED_RUSH } from './promised-rush.ts';
 
 /** All that `npm run test:long` plays. */
 export const SUITES: readonly Suite[] = [
@@ -17,4 +19,6 @@ export const SUITES: readonly Suite[] = [
   CHEAPEST_PLAN,
   HOW_MANY,
   BEST_PLAN,
+  PROMISED_NORMAL,
+  PROMISED_RUSH,
 ];
