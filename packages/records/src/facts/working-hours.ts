@@ -10,6 +10,8 @@ const OUTSIDE = 0.02;
 const RARE_DAY = 0.2;
 /** When times lie all over the clock, somebody is always there, or nobody writes down when it was: nothing is told. */
 const LONGEST_DAY = 16;
+/** When all is written down within a few hours, that is when somebody writes, not when somebody works. */
+const SHORTEST_DAY = 4;
 /** Fewer finishes with a clock say nothing. */
 const FEWEST = 30;
 
@@ -41,7 +43,10 @@ export function workingHours(jobs: readonly LoggedJob[]): WorkingHours | null {
   const last = clocks[clocks.length - 1 - cut] ?? 24;
   const fromHour = Math.floor(first);
   const toHour = Math.min(24, Math.ceil(last));
-  return toHour - fromHour > LONGEST_DAY ? null : { days, fromHour, toHour, counted: times.length };
+  const length = toHour - fromHour;
+  return length > LONGEST_DAY || length < SHORTEST_DAY
+    ? null
+    : { days, fromHour, toHour, counted: times.length };
 }
 
 /** From 0 for Monday. */

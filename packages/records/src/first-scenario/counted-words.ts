@@ -23,7 +23,8 @@ export function countedWords(
   parts: readonly PartFacts[],
   machines: readonly MachineFacts[],
 ): LearnedWords {
-  const weeks = (until - from) / WEEK;
+  // A log of days cannot tell what a week is like, and must not be taken for a small part of one.
+  const weeks = Math.max(1, (until - from) / WEEK);
   return {
     jobs: new Map(parts.map((part) => [part.name, jobsPerWeek(part.jobs, weeks)])),
     rush: new Map(

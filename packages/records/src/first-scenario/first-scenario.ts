@@ -66,9 +66,15 @@ export function firstScenario(facts: FirstScenarioFacts): string {
     'demand:',
     ...demandLines(facts.parts, facts.learned),
     '',
-    `targets: on time at least 90 % # ${ASSUMED}`,
+    `targets: ${targetOf(facts.parts)} # ${ASSUMED}`,
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** Promises can be kept only where some are given. */
+function targetOf(parts: readonly PartFacts[]): string {
+  const promises = parts.some(({ promise, rushPromise }) => promise !== null || rushPromise !== null);
+  return promises ? 'on time at least 90 %' : '90 % of jobs within 5 working days';
 }
 
 /** Skills that some work asks for: powder needs no preparation of single files. */

@@ -2,7 +2,8 @@ const LONGEST = 80;
 
 /**
  * Text of a cell that may stand on a screen and in a file: without controls and marks that turn the direction of
- * writing, on one line, and not longer than a name is. Null when nothing is left.
+ * writing, on one line, and not longer than a name is; a name that no key of an object can have is cut. Null when
+ * nothing is left.
  */
 export function cleanText(cell: string | undefined): string | null {
   const text = (cell ?? '')
@@ -10,6 +11,7 @@ export function cleanText(cell: string | undefined): string | null {
     .replace(/\s+/g, ' ')
     .trim()
     .slice(0, LONGEST);
+  if (text === '__proto__') return 'proto';
   return text === '' ? null : text;
 }
 
