@@ -64,6 +64,11 @@ export type ArrivalPattern =
       readonly profile: readonly ProfileSpan[] | null;
       /** Compound growth per month (365.25 / 12 days), applied week by week; 0 is none. */
       readonly growthPerMonth: number;
+      /**
+       * Coefficient of variation of a factor on the rate of each week, gamma with mean 1. Busy weeks are busy for all
+       * demands alike: they share one draw for each week. Left out or 0: every week has its expected rate.
+       */
+      readonly weekVariation?: number;
       readonly jobsPerArrival: CountDistribution;
     }
   | {

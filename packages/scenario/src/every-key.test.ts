@@ -214,6 +214,7 @@ describe('a scenario that uses every key', () => {
           { fromHour: 166, toHour: 168, weight: 1 },
         ],
         growthPerMonth: 0.02,
+        weekVariation: 0.3,
         jobsPerArrival: { kind: 'uniform', low: 1, high: 3 },
       },
       quantity: { kind: 'geometric', mean: 4 },

@@ -278,6 +278,8 @@ export type ScenarioArrivals =
       readonly kind: 'poisson';
       readonly jobsPerWeek: number;
       readonly growthPerMonth: number;
+      /** Coefficient of variation of the factor on each week; 0 is none. */
+      readonly weekVariation: number;
       readonly jobsAtOnce: CountDistribution;
       readonly when: ScenarioProfile;
     }

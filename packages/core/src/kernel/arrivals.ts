@@ -3,6 +3,7 @@ import { MILLISECONDS_PER_HOUR } from './clock.ts';
 import type { LocalTime } from './local-time.ts';
 import { PiecewiseArrivals, type PoissonPattern } from './piecewise-arrivals.ts';
 import { createSampler, type Sampler } from './sampler.ts';
+import type { WeekFactors } from './week-factors.ts';
 
 type RenewalPattern = Extract<ArrivalPattern, { kind: 'renewal' }>;
 
@@ -42,8 +43,13 @@ export function createRenewalArrivals(pattern: RenewalPattern): Arrivals {
  *   compound growth per month, applied week by week
  * @param localTime local time of the lab; hours that the clock skips bring no arrivals, hours that it shows
  *   twice bring them twice
+ * @param factors of the weeks, for a pattern whose weeks vary
  * @throws RangeError when no hour of the profile has a weight
  */
-export function createPoissonArrivals(pattern: PoissonPattern, localTime: LocalTime): Arrivals {
-  return new PiecewiseArrivals(pattern, localTime);
+export function createPoissonArrivals(
+  pattern: PoissonPattern,
+  localTime: LocalTime,
+  factors: WeekFactors | null = null,
+): Arrivals {
+  return new PiecewiseArrivals(pattern, localTime, factors);
 }

@@ -1,6 +1,7 @@
 import type { ArrivalPattern, ProfileSpan } from '@buildweek/model';
 import { HOURS_PER_WEEK, MILLISECONDS_PER_HOUR, MILLISECONDS_PER_WEEK, toMilliseconds } from './clock.ts';
 import type { LocalTime } from './local-time.ts';
+import type { WeekFactors } from './week-factors.ts';
 
 export type PoissonPattern = Extract<ArrivalPattern, { kind: 'poisson' }>;
 
@@ -28,6 +29,7 @@ export class PiecewiseArrivals {
   private readonly localTime: LocalTime;
   private readonly weekly: WeeklyRates;
   private readonly weeklyGrowth: number;
+  private readonly factors: WeekFactors | null;
   /** The last arrival, elapsed and not rounded, and the segment it lies in, from `start` to `end`. */
   private last = 0;
   private segment = 0;
@@ -36,10 +38,12 @@ export class PiecewiseArrivals {
   private end = 0;
   private rate = 0;
   private growth = 1;
+  private factor = 1;
 
   /** @throws RangeError when no hour of the profile has a weight */
-  constructor(pattern: PoissonPattern, localTime: LocalTime) {
+  constructor(pattern: PoissonPattern, localTime: LocalTime, factors: WeekFactors | null) {
     this.pattern = pattern;
+    this.factors = factors;
     this.localTime = localTime;
     this.weekly = weeklyRates(pattern);
     this.weeklyGrowth = (1 + pattern.growthPerMonth) ** (1 / WEEKS_PER_MONTH);
@@ -72,6 +76,7 @@ export class PiecewiseArrivals {
     this.segment = 0;
     while (this.weekly.ends[this.segment] <= intoWeek) this.segment++;
     this.growth = this.weeklyGrowth ** this.week;
+    this.factor = this.factorOf(this.week);
     this.take(time);
   }
 
@@ -86,6 +91,7 @@ export class PiecewiseArrivals {
       this.segment = 0;
       this.week++;
       this.growth = this.weeklyGrowth ** this.week;
+      this.factor = this.factorOf(this.week);
     }
     this.take(this.end);
   }
@@ -96,7 +102,13 @@ export class PiecewiseArrivals {
     const offset = this.localTime.toLocal(start) - start;
     this.start = start;
     this.end = Math.min(localEnd - offset, this.localTime.nextChange(start));
-    this.rate = this.weekly.rates[this.segment] * this.growth;
+    this.rate = this.weekly.rates[this.segment] * this.growth * this.factor;
+  }
+
+  /** What a week is of an expected one. */
+  private factorOf(week: number): number {
+    const { weekVariation = 0 } = this.pattern;
+    return this.factors === null || weekVariation === 0 ? 1 : this.factors.of(week, weekVariation);
   }
 }
 

@@ -3,6 +3,7 @@ import { toMilliseconds } from '../kernel/clock.ts';
 import { type CountSampler, createCountSampler } from '../kernel/count-sampler.ts';
 import { PHASE_ARRIVALS } from '../kernel/event-calendar.ts';
 import { createStream, type Stream } from '../kernel/streams.ts';
+import { WeekFactors } from '../kernel/week-factors.ts';
 import type { CompiledStream } from './compiled-lab.ts';
 import { EVENT_ARRIVAL } from './events.ts';
 import type { Job } from './job.ts';
@@ -40,13 +41,17 @@ const MOST_AT_ONCE = 100_000;
 export class Demand {
   private readonly simulation: Simulation;
   private sources: readonly DemandSource[] = [];
+  private weekFactors: WeekFactors | null = null;
 
   constructor(simulation: Simulation) {
     this.simulation = simulation;
   }
 
   reset(): void {
-    const { compiled } = this.simulation;
+    const { compiled, settings } = this.simulation;
+    this.weekFactors = new WeekFactors(
+      createStream(settings.seed, settings.replication, 'week factor', 'all demand'),
+    );
     this.sources = compiled.streams.map((stream) => this.open(stream));
     const { calendar } = this.simulation;
     for (const source of this.sources) {
@@ -169,7 +174,7 @@ export class Demand {
       compiled,
       arrivals:
         arrivals.kind === 'poisson'
-          ? createPoissonArrivals(arrivals, localTime)
+          ? createPoissonArrivals(arrivals, localTime, this.weekFactors)
           : arrivals.kind === 'renewal'
             ? createRenewalArrivals(arrivals)
             : null,

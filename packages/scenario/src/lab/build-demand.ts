@@ -149,6 +149,7 @@ function arrivalsOf(
         perWeek: arrivals.jobsPerWeek / meanCount(arrivals.jobsAtOnce),
         profile: profileOf(demand, path, scenario, built, reading),
         growthPerMonth: arrivals.growthPerMonth,
+        ...(arrivals.weekVariation === 0 ? {} : { weekVariation: arrivals.weekVariation }),
         jobsPerArrival: arrivals.jobsAtOnce,
       };
   }

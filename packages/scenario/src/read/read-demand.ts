@@ -14,6 +14,9 @@ import { readPart, type Wording, WordingError } from '../words/wording-error.ts'
 import { readChanges } from './read-changes.ts';
 import { readSentOut, readUsualSendOut } from './read-sent-out.ts';
 
+/** Standard deviation of whole weeks, per cent of the mean: beyond it most weeks bring next to nothing. */
+const MOST_WEEK_VARIATION = 200;
+
 /** Key of an endless backlog. */
 const KEPT = 'kept in the lab';
 
@@ -56,7 +59,8 @@ function readArrivals(demand: Fields): ScenarioArrivals {
     demand.refuse(key, `"${kinds[0]}" says when jobs arrive.`, 'one of the two');
   if (kinds[0] !== 'jobs') {
     const reason = 'it belongs to "jobs", which says how many arrive at random moments.';
-    for (const key of ['when', 'growth']) demand.refuse(key, reason, 'jobs: 14 per week');
+    for (const key of ['when', 'growth', 'varies from week to week'])
+      demand.refuse(key, reason, 'jobs: 14 per week');
   }
   switch (kinds[0]) {
     case 'every': {
@@ -79,6 +83,7 @@ function readArrivals(demand: Fields): ScenarioArrivals {
         kind: 'poisson',
         jobsPerWeek: demand.read('jobs', perWeek) ?? 1,
         growthPerMonth: demand.readOr('growth', growthPerMonth, '0 % per month'),
+        weekVariation: demand.readOr('varies from week to week', share(MOST_WEEK_VARIATION), '0 %'),
         jobsAtOnce: readCount(demand, 'jobs at once'),
         when: readProfile(demand),
       };

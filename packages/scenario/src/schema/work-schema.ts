@@ -157,6 +157,10 @@ export const demandSchema = z
         })
         .optional(),
       growth: words('Compound growth; default 0 % per month', '2 % per month').optional(),
+      'varies from week to week': words(
+        'How much whole weeks differ beyond chance: standard deviation of a factor on each week, which all demands share; default 0 %',
+        '30 %',
+      ).optional(),
       pieces: counts('Parts of a job; default 1').optional(),
       promise: words('What is promised; default none', '3 working days', '48 h').optional(),
       rush: words('Share of rush jobs; default 0 %', '15 %').optional(),
