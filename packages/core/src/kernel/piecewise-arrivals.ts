@@ -41,7 +41,7 @@ export class PiecewiseArrivals {
   private factor = 1;
 
   /** @throws RangeError when no hour of the profile has a weight */
-  constructor(pattern: PoissonPattern, localTime: LocalTime, factors: WeekFactors | null) {
+  constructor(pattern: PoissonPattern, localTime: LocalTime, factors: WeekFactors | null = null) {
     this.pattern = pattern;
     this.factors = factors;
     this.localTime = localTime;
