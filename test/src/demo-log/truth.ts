@@ -3,11 +3,11 @@
  * learning and holding the model against the log should find. Invented.
  */
 export const TRUE_CHANGES: readonly string[] = [
-  // People who ask on Mondays and in the mornings.
-  ...['housing', 'drill jig', 'flow channel', 'bracket', 'gear', 'cable clip', 'hinge'].map(
-    (part) =>
-      `demand / ${part} / when: { mon 07:00-12:00: 2.2, mon 12:00-16:00: 1.4, tue-fri 07:00-12:00: 1.2, tue-fri 12:00-16:00: 0.8, mon-thu 16:00-20:00: 0.2 }`,
-  ),
+  // People who ask on Mondays and in the mornings, in some weeks more than in others.
+  ...['housing', 'drill jig', 'flow channel', 'bracket', 'gear', 'cable clip', 'hinge'].flatMap((part) => [
+    `demand / ${part} / varies from week to week: 25 %`,
+    `demand / ${part} / when: { mon 07:00-12:00: 2.2, mon 12:00-16:00: 1.4, tue-fri 07:00-12:00: 1.2, tue-fri 12:00-16:00: 0.8, mon-thu 16:00-20:00: 0.2 }`,
+  ]),
   'demand / housing / jobs: 18 per week',
   'demand / hinge / jobs: 3 per week',
   'demand / gear / rush: 25 %',
