@@ -6,6 +6,8 @@ import { badInput } from '../failure.ts';
 import { DECISION_FILE } from '../files/output-file.ts';
 import { reportPage } from '../files/report-page.ts';
 import { readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
+import { checkOffice, type OfficeOptions, withOfficeOptions } from '../office/office-options.ts';
+import { writeOffice } from '../office/write-office.ts';
 import { checkKept, keepAnswer, tellWarnings } from '../plans/plan-answer.ts';
 import {
   type PlanOptions,
@@ -22,7 +24,7 @@ import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { wholeNumberOption } from './option-values.ts';
 
-interface DecideOptions extends PlanOptions, ChangesOptions, ReplicationsOptions {
+interface DecideOptions extends PlanOptions, ChangesOptions, ReplicationsOptions, OfficeOptions {
   readonly atMost: number;
   readonly worlds: number;
 }
@@ -48,13 +50,16 @@ export function decideCommand(): Command {
       wholeNumberOption(20),
       USUAL_WORLDS,
     );
-  return withPlanOptions(withReplicationsOption(withChangesOption(command), 'each of the options'))
+  return withOfficeOptions(
+    withPlanOptions(withReplicationsOption(withChangesOption(command), 'each of the options')),
+  )
     .addHelpText(
       'after',
       `
 Examples:
   buildweek decide scenarios/demo.yaml --page decision.html
   buildweek decide scenarios/demo.yaml --page decision.html --json decision.json
+  buildweek decide scenarios/demo.yaml --pdf decision.pdf --slides decision.pptx
   buildweek report decision.json                     the page again`,
     )
     .action(decide);
@@ -62,6 +67,7 @@ Examples:
 
 async function decide(path: string, options: DecideOptions): Promise<void> {
   checkKept(options, DECISION_FILE);
+  checkOffice(options);
   const file = readScenarioFile(path, options.with);
   checkQuestion(file, path);
   const settings = planSettings(file.reading.settings, options);
@@ -82,6 +88,7 @@ async function decide(path: string, options: DecideOptions): Promise<void> {
     (play) => decisionOf({ file, path, setup, settings, replications, most, worlds }, play),
   );
   await keepAnswer(answer, options, decisionText(answer, styleFor(process.stdout)), () => reportPage(answer));
+  await writeOffice(answer, options);
 }
 
 /** A decision is between plans, by targets. @throws Failure for bad input when the scenario has one without the other */

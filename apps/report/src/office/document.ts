@@ -21,7 +21,7 @@ export function titleOf(document: ReportDocument): string {
 }
 
 /** Charts of the options, the search and the doubts of a decision; none of a run. */
-export function decisionCharts(document: ReportDocument): Chart[] {
+function decisionCharts(document: ReportDocument): Chart[] {
   if (!isDecision(document)) return [];
   return [
     ...optionsChart(document),

@@ -4,6 +4,8 @@ import {
   type DecisionAnswer,
   type DecisionOption,
   type EstimateOrRefused,
+  PIECE_COST_MEASURE,
+  SPEED_MEASURE,
   WHOLE,
   writtenFigure,
   writtenUnit,
@@ -27,10 +29,18 @@ function valuesOf(found: readonly EstimateOrRefused[]): number[] {
   return found.flatMap((one) => (one.kind === 'estimate' ? [one.value] : []));
 }
 
-/** Today, the recommendation and its rivals side by side: one row for each respect in which they differ. */
-export function optionsGrid({ options, currency }: DecisionAnswer): Grid[] {
+/** Measures that a slide has room for. */
+const FIRST_MEASURES: readonly string[] = [SPEED_MEASURE, PIECE_COST_MEASURE];
+
+/**
+ * Today, the recommendation and its rivals side by side: one row for each respect in which they differ.
+ *
+ * @param isShort whether only what decides is shown, as on a slide
+ */
+export function optionsGrid({ options, currency }: DecisionAnswer, isShort = false): Grid[] {
   const cells = new Cells();
-  const names = [...new Set(options.flatMap(({ measures }) => measures.map(({ name }) => name)))];
+  const all = [...new Set(options.flatMap(({ measures }) => measures.map(({ name }) => name)))];
+  const names = isShort ? all.filter((name) => FIRST_MEASURES.includes(name)) : all;
   const targets = [...new Set(options.flatMap((option) => option.targets.map(({ target }) => target)))];
   const amounts = (title: string, amountOf: (option: DecisionOption) => number | null): Cell[][] =>
     options.every((option) => amountOf(option) === null)
@@ -83,12 +93,16 @@ export function optionsGrid({ options, currency }: DecisionAnswer): Grid[] {
   );
 }
 
-/** The differences between the options in words. */
-export function differenceWords({ pairs, differencesLevel }: DecisionAnswer): string[] {
-  return pairs.length === 0
-    ? []
-    : [
-        ...pairs.map(({ sentence }) => sentence),
-        `Each interval of a difference holds with ${formatLevel(differencesLevel)} confidence, so that all of them hold at once with the confidence of the answer.`,
-      ];
+/** The differences between the options in words, each option by what it is here. */
+export function differenceWords({ pairs, options, differencesLevel }: DecisionAnswer): string[] {
+  if (pairs.length === 0) return [];
+  const told = (sentence: string): string =>
+    options.reduce(
+      (words, option) => words.replaceAll(`“${option.name}”`, `“${optionName(option)}”`),
+      sentence,
+    );
+  return [
+    ...pairs.map(({ sentence }) => told(sentence)),
+    `Each interval of a difference holds with ${formatLevel(differencesLevel)} confidence, so that all of them hold at once with the confidence of the answer.`,
+  ];
 }

@@ -1,4 +1,4 @@
-import { type Chart, caseNote } from '@buildweek/charts';
+import { type Chart, caseNote, doubtsChartsOf, planChartsOf } from '@buildweek/charts';
 import {
   type DecisionAnswer,
   differenceSentences,
@@ -6,7 +6,7 @@ import {
   type ReportDocument,
   type Results,
 } from '@buildweek/results';
-import { decisionCharts, isDecision, officeCharts, shownResults } from '../document.ts';
+import { isDecision, officeCharts, shownResults } from '../document.ts';
 import type { Block, Section } from './block.ts';
 import { keyNumbersGrid, leadTimeGrid } from './lead-time-part.ts';
 import { caseGrid, committedGrid, costGrid } from './money-part.ts';
@@ -50,7 +50,7 @@ export function sectionsOf(document: ReportDocument): Section[] {
   const results = shownResults(document);
   const warnings = document.warnings;
   const sections: Section[] = [
-    ...(isDecision(document) ? decisionSections(document, decisionCharts(document)) : []),
+    ...(isDecision(document) ? decisionSections(document) : []),
     { title: 'Before this plan is followed', blocks: cautionBlocks(document) },
     {
       title: isDecision(document) ? 'The lab that is shown from here on' : 'Targets and key numbers',
@@ -75,10 +75,10 @@ function shownWords({ recommended }: DecisionAnswer): string {
     : 'All that follows is the lab that is recommended, not today’s.';
 }
 
-function decisionSections(decision: DecisionAnswer, charts: readonly Chart[]): Section[] {
-  const of = (ids: (id: string) => boolean): Block[] =>
-    charts.filter(({ id }) => ids(id)).map((chart) => ({ kind: 'chart', chart }));
-  const doubtsIds = new Set(decision.doubts === null ? [] : decisionChartIds(decision));
+/** The options, how the plan was found, and what is in doubt of it; the chart of the options stands on the first page. */
+function decisionSections(decision: DecisionAnswer): Section[] {
+  const { search, doubts } = decision;
+  const drawn = (charts: readonly Chart[]): Block[] => charts.map((chart) => ({ kind: 'chart', chart }));
   return [
     {
       title: 'The options side by side',
@@ -87,23 +87,18 @@ function decisionSections(decision: DecisionAnswer, charts: readonly Chart[]): S
     {
       title: 'How the plan was found',
       blocks:
-        decision.search === null
+        search === null
           ? []
           : [
-              ...list([...decision.search.headline, decision.search.promise, decision.search.handSentence]),
-              ...of((id) => !doubtsIds.has(id)),
+              ...list([...search.headline, search.promise, search.handSentence]),
+              ...drawn(planChartsOf(search)),
             ],
     },
     {
       title: 'What could go wrong',
-      blocks:
-        decision.doubts === null ? [] : [...list(decision.doubts.verdict), ...of((id) => doubtsIds.has(id))],
+      blocks: doubts === null ? [] : [...list(doubts.verdict), ...drawn(doubtsChartsOf(doubts))],
     },
   ];
-}
-
-function decisionChartIds(decision: DecisionAnswer): string[] {
-  return decisionCharts({ ...decision, search: null }).map(({ id }) => id);
 }
 
 function cautionBlocks({ cautions }: ReportDocument): Block[] {

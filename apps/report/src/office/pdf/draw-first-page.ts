@@ -1,16 +1,16 @@
 import { GRID, INK, LINE, MUTED_INK, PAPER } from '@buildweek/charts';
 import type { FirstLook, FirstNumber } from '../first-look.ts';
 import { drawChart } from './draw-chart.ts';
-import { drawList } from './draw-section.ts';
-import { BODY, NOTE, PAGE, type Sheet, TEXT_WIDTH, type TextStyle } from './sheet.ts';
+import { drawList, listItemHeight } from './draw-section.ts';
+import { NOTE, PAGE, type Sheet, TEXT_WIDTH, type TextStyle } from './sheet.ts';
 
 const PROGRAM: TextStyle = { face: 'regular', size: 9, colour: PAPER };
 const NAME: TextStyle = { face: 'bold', size: 18, colour: PAPER };
 const QUESTION: TextStyle = { face: 'regular', size: 11, colour: PAPER };
 const CAUTION: TextStyle = { face: 'bold', size: 9, colour: INK };
 const LABEL: TextStyle = { face: 'regular', size: 8.5, colour: MUTED_INK };
-const VALUE: TextStyle = { face: 'bold', size: 18, colour: INK };
-const LOWEST_CHART = 170;
+/** Letters from which on a number is set smaller. */
+const LONG_VALUE = 13;
 const BOX_GAP = 12;
 
 function answerStyle(answer: string): TextStyle {
@@ -18,20 +18,28 @@ function answerStyle(answer: string): TextStyle {
   return { face: 'bold', size, colour: INK };
 }
 
-/** Draws the decision in one look: the question, the answer, the numbers that matter, and the chart that shows why. */
-export function drawFirstPage(sheet: Sheet, look: FirstLook): void {
+/**
+ * Draws the decision in one look: the question, the answer, the numbers that matter, the chart that shows why, and as
+ * many of the reasons as there is room for.
+ *
+ * @returns reasons that the page has no room for
+ */
+export function drawFirstPage(sheet: Sheet, look: FirstLook): readonly string[] {
   drawHead(sheet, look);
-  const style = answerStyle(look.answer);
-  sheet.leaf('P', () => sheet.paragraph(look.answer, style));
+  sheet.leaf('P', () => sheet.paragraph(look.answer, answerStyle(look.answer)));
   sheet.y += 10;
   drawNumbers(sheet, look.numbers);
-  const width = TEXT_WIDTH - 12;
-  const below =
-    look.reasons.reduce((sum, reason) => sum + sheet.heightOf(reason, width, BODY) + 3, 6) +
-    look.facts.reduce((sum, fact) => sum + sheet.heightOf(fact.join(': '), TEXT_WIDTH, NOTE) + 2, 0) +
+  const foot =
+    look.facts.reduce((sum, fact) => sum + sheet.heightOf(fact.join(': '), TEXT_WIDTH, NOTE) + 2, 10) +
     (look.caution === '' ? 0 : sheet.heightOf(look.caution, TEXT_WIDTH, CAUTION) + 8);
-  if (look.chart !== null) drawChart(sheet, look.chart, Math.max(LOWEST_CHART, sheet.room - below - 16));
-  if (look.reasons.length > 0) drawList(sheet, look.reasons);
+  if (look.chart !== null) drawChart(sheet, look.chart, sheet.room - foot);
+  let room = sheet.room - foot;
+  const fitting = look.reasons.findIndex((reason) => {
+    room -= listItemHeight(sheet, reason);
+    return room < 0;
+  });
+  const shown = fitting < 0 ? look.reasons : look.reasons.slice(0, fitting);
+  if (shown.length > 0) drawList(sheet, shown);
   if (look.caution !== '') {
     sheet.leaf('P', () => sheet.paragraph(look.caution, CAUTION));
     sheet.y += 8;
@@ -40,6 +48,7 @@ export function drawFirstPage(sheet: Sheet, look: FirstLook): void {
     sheet.leaf('P', () => sheet.paragraph(`${term}: ${value}`, NOTE));
     sheet.y += 2;
   }
+  return look.reasons.slice(shown.length);
 }
 
 function drawHead(sheet: Sheet, { name, question }: FirstLook): void {
@@ -65,7 +74,7 @@ function drawNumbers(sheet: Sheet, numbers: readonly FirstNumber[]): void {
   const inside = width - 16;
   const textsOf = (number: FirstNumber): [string, TextStyle][] => [
     [number.label, LABEL],
-    [number.value, VALUE],
+    [number.value, { face: 'bold', size: number.value.length > LONG_VALUE ? 13 : 18, colour: INK }],
     [number.range, LABEL],
     ...(number.beside === '' ? [] : [[number.beside, LABEL] as [string, TextStyle]]),
   ];

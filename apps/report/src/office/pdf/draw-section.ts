@@ -59,6 +59,11 @@ function drawBlock(sheet: Sheet, block: Block): void {
   }
 }
 
+/** Points that an item of a list takes. */
+export function listItemHeight(sheet: Sheet, item: string): number {
+  return sheet.heightOf(item, TEXT_WIDTH - INDENT, BODY) + 3;
+}
+
 /** Draws a list with bullets. */
 export function drawList(sheet: Sheet, items: readonly string[]): void {
   sheet.part('L', () => {

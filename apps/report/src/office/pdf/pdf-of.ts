@@ -39,8 +39,11 @@ export async function pdfOf(document: ReportDocument): Promise<Uint8Array> {
   const bytes = bytesOf(paper);
   const sheet = new Sheet(paper);
   paper.outline.addItem('In one look');
-  drawFirstPage(sheet, firstLookOf(document));
+  const reasons = drawFirstPage(sheet, firstLookOf(document));
   sheet.newPage();
+  if (reasons.length > 0) {
+    drawSection(sheet, { title: 'Further reasons', blocks: [{ kind: 'list', items: reasons }] });
+  }
   for (const section of sectionsOf(document)) drawSection(sheet, section);
   numberPages(sheet, nameOf(document));
   paper.end();

@@ -6,8 +6,8 @@ import { addChartPicture } from './slide-chart.ts';
 import type { Slide, SlideText, SlideTextOptions } from './slide-writer.ts';
 
 const BOX_GAP = 0.3;
-const BOX_TOP = 4.1;
-const BOX_HEIGHT = 2.1;
+const BOX_TOP = 3.75;
+const BOX_HEIGHT = 2.5;
 
 /** The decision: the question, what is proposed, and the numbers that matter with their intervals. */
 export function decisionSlide(deck: Deck, look: FirstLook, notes: readonly string[]): void {
@@ -32,9 +32,9 @@ export function decisionSlide(deck: Deck, look: FirstLook, notes: readonly strin
   slide.addText(plainText(look.answer), {
     ...text(look.answer.length > 200 ? 18 : look.answer.length > 90 ? 24 : 32, colour(INK), true),
     x: SLIDE.left,
-    y: 2.1,
+    y: 2.05,
     w: CONTENT_WIDTH,
-    h: 1.8,
+    h: 1.55,
   });
   const width =
     (CONTENT_WIDTH - BOX_GAP * Math.max(0, look.numbers.length - 1)) / Math.max(1, look.numbers.length);
@@ -80,10 +80,10 @@ function addNumber(slide: Slide, { label, value, range, beside }: FirstNumber, x
   });
   slide.addText(
     [
-      run(label, 14, MUTED_INK, false),
-      run(value, 34, INK, true),
-      run(range, range.length > 60 ? 11 : 14, INK, false),
-      ...(beside === '' ? [] : [run(shortened(beside, 150), 11, MUTED_INK, false)]),
+      run(label, label.length > 45 ? 12 : 14, MUTED_INK, false),
+      run(value, value.length > 13 ? 24 : 34, INK, true),
+      run(range, range.length > 60 ? 12 : 14, INK, false),
+      ...(beside === '' ? [] : [run(shortened(beside, 170), 12, MUTED_INK, false)]),
     ],
     {
       x: x + 0.2,

@@ -18,7 +18,7 @@ import {
 import type { EstimateOrRefused, JobClass, MachineUse, Money, Results } from '@buildweek/results';
 import { CENTS, moneyEstimateText } from '@buildweek/results';
 import { className } from '../content/lead-time-part.ts';
-import { plainText } from '../plain-text.ts';
+import { keptInPlace, plainText } from '../plain-text.ts';
 import { colour, type Deck, shortened, TYPEFACE } from './deck.ts';
 import type { ErrorBars } from './error-bars.ts';
 import type { Place } from './slide-chart.ts';
@@ -82,7 +82,7 @@ function addBars(deck: Deck, slide: Slide, chart: BarChart, place: Place): void 
       valAxisLabelColor: colour(MUTED_INK),
       valAxisMinVal: 0,
       ...(chart.top === undefined ? {} : { valAxisMaxVal: chart.top }),
-      ...(chart.percent ? { valAxisMaxVal: 1, valAxisLabelFormatCode: '0%' } : {}),
+      ...(chart.percent ? { valAxisMaxVal: 1, valAxisMajorUnit: 0.25, valAxisLabelFormatCode: '0%' } : {}),
       showValAxisTitle: true,
       valAxisTitle: chart.axisTitle,
       valAxisTitleFontFace: TYPEFACE,
@@ -131,7 +131,7 @@ export function addHours(deck: Deck, slide: Slide, results: Results, place: Plac
   const codes = [...new Set(stacks.flatMap((stack) => stack.map(({ part }) => part)))];
   const labels = parts.map(({ part }) => {
     const mean = results.jobs.find((one) => one.part === part && one.priority === 'all')?.meanLeadTime;
-    return `${shortened(part, NAME_LETTERS)}: ${mean?.kind === 'estimate' ? formatEstimate(mean, unit) : 'not given'}`;
+    return `${keptInPlace(shortened(part, NAME_LETTERS))}: ${mean?.kind === 'estimate' ? formatEstimate(mean, unit) : 'not given'}`;
   });
   addBars(
     deck,
@@ -215,7 +215,7 @@ export function addMachines(deck: Deck, slide: Slide, machines: readonly Machine
   const groups = [...new Set(machines.map(({ group }) => group))].slice(0, MOST_BARS);
   const membersOf = groups.map((group) => machines.filter((one) => one.group === group));
   const labels = membersOf.map(
-    (members, row) => `${shortened(groups[row] ?? '', NAME_LETTERS)} (${members.length})`,
+    (members, row) => `${keptInPlace(shortened(groups[row] ?? '', NAME_LETTERS))} (${members.length})`,
   );
   addBars(
     deck,

@@ -59,7 +59,7 @@ function defaultsOf({ assumptions }: Results): string[] {
 }
 
 function optionsSlide(deck: Deck, document: ReportDocument, notes: readonly string[]): void {
-  const [grid] = isDecision(document) ? optionsGrid(document) : shortTargetsGrid(document);
+  const [grid] = isDecision(document) ? optionsGrid(document, true) : shortTargetsGrid(document);
   if (grid === undefined) return;
   const title = isDecision(document)
     ? 'The options side by side'
@@ -70,7 +70,7 @@ function optionsSlide(deck: Deck, document: ReportDocument, notes: readonly stri
     slide,
     grid,
     isDecision(document)
-      ? { fontSize: 11, place: WHOLE, firstColumn: 0.24 }
+      ? { fontSize: 13, place: WHOLE, firstColumn: 0.26 }
       : { fontSize: 16, place: WHOLE, firstColumn: 0.36 },
   );
   addFootnote(
