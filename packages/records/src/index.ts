@@ -19,6 +19,8 @@ export { countedWords } from './first-scenario/counted-words.ts';
 export { demandOf } from './first-scenario/demand-lines.ts';
 export { type FirstScenarioFacts, firstScenario } from './first-scenario/first-scenario.ts';
 export type { LearnedWords, Sourced, SourcedChoice } from './first-scenario/learned-words.ts';
+export { type ArrivalFacts, arrivalFacts } from './learn/arrival-facts.ts';
+export { spanText, type WeekBlock, type WeekSpan } from './learn/week-blocks.ts';
 export { logUntil, runsUntil } from './log-until.ts';
 export type { CivilTime, LoggedJob, LoggedJobs, LoggedStage, MachineRun } from './logged-jobs.ts';
 export type { MachineMapping, MappedStage, Mapping } from './mapping/mapping.ts';

@@ -20,6 +20,7 @@ export {
   negativeBinomialShapeByMoments,
   poissonLogLikelihood,
 } from './counts/dispersion.ts';
+export { type ExponentialTrend, exponentialTrend } from './counts/exponential-trend.ts';
 export { type CountedEvents, shrunkenRates } from './counts/gamma-poisson.ts';
 export {
   type KolmogorovTest,
@@ -28,6 +29,7 @@ export {
   kolmogorovTest,
   twoSampleKolmogorov,
 } from './counts/kolmogorov.ts';
+export { overdispersedRate } from './counts/overdispersed-rate.ts';
 export {
   type ArrivalBlock,
   poissonArrivalsTest,

@@ -1,4 +1,7 @@
+import { createStream } from '@buildweek/core';
 import {
+  type ArrivalFacts,
+  arrivalFacts,
   type CivilTime,
   countedWords,
   type LearnedWords,
@@ -21,6 +24,7 @@ export interface LogFacts {
   readonly hours: WorkingHours | null;
   readonly machines: readonly MachineFacts[];
   readonly parts: readonly PartFacts[];
+  readonly arrivals: ArrivalFacts;
   readonly learned: LearnedWords;
   /** Up to when the log was used. */
   readonly until: CivilTime;
@@ -33,5 +37,8 @@ export function logFacts(whole: ReadLog, until: CivilTime | null): LogFacts {
   const hours = workingHours(log.jobs);
   const machines = machineFacts(log.jobs, runs);
   const parts = partFacts(log.jobs, runs, hours?.days ?? USUAL_DAYS);
-  return { hours, machines, parts, learned: countedWords(log, runs, parts, machines), until: log.until };
+  const draw = createStream('records', 0, 'undo rounding', 'arrivals');
+  const arrivals = arrivalFacts(log, hours, draw);
+  const learned = countedWords(log, runs, parts, machines, arrivals);
+  return { hours, machines, parts, arrivals, learned, until: log.until };
 }

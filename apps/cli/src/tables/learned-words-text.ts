@@ -14,6 +14,7 @@ export function learnedWordsText(
   const rows = [
     ...named(learned.jobs, 'jobs'),
     ...all(learned.when, 'asked for'),
+    ...all(learned.growth, 'growth'),
     ...all(learned.weekVariation, 'weeks differ by'),
     ...named(learned.rush, 'rush'),
     ...named(learned.fails, 'failed builds'),

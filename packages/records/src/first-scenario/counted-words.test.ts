@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { machineFacts } from '../facts/machine-groups.ts';
 import { partFacts } from '../facts/part-facts.ts';
 import { loggedJob, machineRun } from '../fixture/logged-job.ts';
+import { arrivalFacts } from '../learn/arrival-facts.ts';
 import type { LoggedJob, MachineRun } from '../logged-jobs.ts';
 import { countedWords } from './counted-words.ts';
 
@@ -11,7 +12,9 @@ const MINUTE = 60_000;
 function words(jobs: readonly LoggedJob[], runs: readonly MachineRun[] = [], weeks = 10) {
   const counted = { read: jobs.length, kept: jobs.length, troubles: [] };
   const parts = partFacts(jobs, runs, [0, 1, 2, 3, 4]);
-  return countedWords({ from: 0, until: weeks * WEEK, jobs, counted }, runs, parts, machineFacts(jobs, runs));
+  const log = { from: 0, until: weeks * WEEK, jobs, counted };
+  const arrivals = arrivalFacts(log, null, () => 0.5);
+  return countedWords(log, runs, parts, machineFacts(jobs, runs), arrivals);
 }
 
 describe('countedWords', () => {
@@ -37,6 +40,42 @@ describe('countedWords', () => {
     });
   });
 
+  it('fits a law to measured times, with others that fit about as well, and a range to few of them', () => {
+    const job = (minutes: number): LoggedJob =>
+      loggedJob({
+        quantity: null,
+        stages: [{ name: 'sand', start: 0, end: minutes * MINUTE, isWork: true }],
+      });
+    const many = words([4, 9, 5, 7, 12, 6, 8, 5.5, 7.5, 10, 6.5].map(job)).stages.get('ring')?.get('sand');
+    expect(many?.value).toMatch(/^(lognormal|gamma|weibull) .*mean 7\.\d+ min.* per job$/);
+    expect(many?.source).toContain('11 jobs, by maximum likelihood; mean');
+    expect(many?.others.length).toBeGreaterThan(0);
+    const few = words([4, 9, 5].map(job)).stages.get('ring')?.get('sand');
+    expect(few?.value).toBe('triangular 4 to 9 min, usually 5 per job');
+    expect(few?.source).toContain('too few to fit a law');
+  });
+
+  it('takes what still goes on as longer than it has been', () => {
+    const runs = [
+      ...Array.from({ length: 12 }, (_, index) => machineRun({ start: 0, end: (index + 6) * 10 * MINUTE })),
+      machineRun({ start: 10 * WEEK - 5 * 60 * MINUTE, end: null, outcome: 'running' }),
+    ];
+    const print = words([loggedJob({})], runs).prints.get('resin');
+    expect(print?.source).toContain('12 runs and 1 still going on');
+  });
+
+  it('gives breakdowns for the hours of running, also where there was none', () => {
+    const hour = 60 * MINUTE;
+    const runs = Array.from({ length: 30 }, () => machineRun({ start: 0, end: hour }));
+    // None in 30: at most 3.688879454 (Garwood 1936), one every 8.13 h.
+    expect(words([loggedJob({})], runs).breakdowns.get('resin')).toEqual({
+      value: 'never seen',
+      source: '0 in 30 h of running; 95 %: no more often than every 8.13 h',
+    });
+    const some = [...runs, machineRun({ start: 0, end: hour, outcome: 'broke down' })];
+    expect(words([loggedJob({})], some).breakdowns.get('resin')?.value).toBe('every 31 h of running');
+  });
+
   it('takes times of work only, by the piece where that explains them', () => {
     const job = (quantity: number, isWork: boolean): LoggedJob =>
       loggedJob({ quantity, stages: [{ name: 'sand', start: 0, end: 4 * quantity * MINUTE, isWork }] });
@@ -44,6 +83,5 @@ describe('countedWords', () => {
     expect(words(jobs).stages.get('ring')?.get('sand')?.value).toBe('4 min per part');
     const clicks = Array.from({ length: 12 }, (_, index) => job(index + 1, false));
     expect(words(clicks).stages.get('ring')?.size).toBe(0);
-    expect(words(jobs.slice(0, 9)).stages.get('ring')?.size).toBe(0);
   });
 });

@@ -33,6 +33,7 @@ export function demandOf(part: PartFacts, learned: LearnedWords): DemandEntry[] 
   const jobs = learned.jobs.get(part.name);
   if (jobs !== undefined) add('jobs', jobs.value, jobs.source);
   if (learned.when !== null) add('when', learned.when.value, learned.when.source);
+  if (learned.growth !== null) add('growth', learned.growth.value, learned.growth.source);
   if (learned.weekVariation !== null) {
     add('varies from week to week', learned.weekVariation.value, learned.weekVariation.source);
   }

@@ -14,6 +14,8 @@ export interface SourcedChoice extends Sourced {
 export interface LearnedWords {
   /** By part. */
   readonly jobs: ReadonlyMap<string, Sourced>;
+  /** For all parts; null without a clear trend. */
+  readonly growth: Sourced | null;
   readonly rush: ReadonlyMap<string, Sourced>;
   /** When in the week jobs are asked for, for all parts. */
   readonly when: Sourced | null;

@@ -1,0 +1,42 @@
+import { inverseNormal } from '@buildweek/numbers';
+import { root } from '../durations/maximize.ts';
+import type { Interval } from '../interval.ts';
+
+/** Rates that grow or shrink by a constant share. */
+export interface ExponentialTrend {
+  /** Natural logarithm of the growth over the whole period. */
+  readonly growth: Interval;
+  /** The rate at the end of the period over the average rate. */
+  readonly endOverMean: number;
+}
+
+const LARGEST_GROWTH = 50;
+
+/**
+ * Growth of the rate of events by maximum likelihood: given their number, they are exponentially spread over the period.
+ * Source: D. R. Cox and P. A. W. Lewis, The Statistical Analysis of Series of Events (1966), section 3.3.
+ *
+ * @param times of the events, from 0 at the beginning of the period
+ * @throws RangeError for fewer than two events
+ */
+export function exponentialTrend(times: readonly number[], end: number, level: number): ExponentialTrend {
+  if (times.length < 2) throw new RangeError('Two events are needed to see a trend.');
+  const centre = times.reduce((sum, time) => sum + time, 0) / times.length / end;
+  const value = root((growth) => meanPosition(growth) - centre, -LARGEST_GROWTH, LARGEST_GROWTH);
+  const half = inverseNormal((1 + level) / 2) / Math.sqrt(times.length * variancePosition(value));
+  return {
+    growth: { value, low: value - half, high: value + half, level },
+    endOverMean: Math.abs(value) < 1e-9 ? 1 : value / -Math.expm1(-value),
+  };
+}
+
+/** Mean of a position on [0, 1] whose density is proportional to exp(growth · position). */
+function meanPosition(growth: number): number {
+  if (Math.abs(growth) < 1e-4) return 0.5 + growth / 12;
+  return 1 / -Math.expm1(-growth) - 1 / growth;
+}
+
+function variancePosition(growth: number): number {
+  if (Math.abs(growth) < 1e-2) return 1 / 12 - growth ** 2 / 240;
+  return 1 / growth ** 2 - Math.exp(growth) / Math.expm1(growth) ** 2;
+}
