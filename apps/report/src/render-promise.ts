@@ -5,7 +5,7 @@ import { type Html, html, jsonScript } from './html.ts';
 import { pageOf } from './page.ts';
 import { daySection, openJobsSection } from './promise/open-jobs-section.ts';
 import { promiseHead } from './promise/promise-head.ts';
-import { requestSections } from './promise/request-section.ts';
+import { pinnedSection, requestSections } from './promise/request-section.ts';
 import { assumptionsSection } from './questions/question-page.ts';
 import { cautions, warnings } from './sections/cautions.ts';
 
@@ -26,6 +26,7 @@ export function renderPromise(answer: PromiseAnswer): string {
     sections: html`
 ${daySection(answer)}
 ${openJobsSection(answer, charts)}
+${pinnedSection(answer)}
 ${requestSections(answer, charts)}
 ${assumptionsSection(answer.assumptions)}
 ${warnings(answer)}

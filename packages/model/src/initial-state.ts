@@ -3,6 +3,22 @@ export interface InitialState {
   /** In the order of their job numbers. */
   readonly jobs: readonly InitialJob[];
   readonly machines: readonly InitialMachine[];
+  /** What has been decided beforehand; without it the rules of the lab decide alone. */
+  readonly pinned?: readonly PinnedBuild[];
+}
+
+/**
+ * A build that somebody has decided on. Its machine is kept for it from the start, and its jobs go into no other build
+ * before; from its hour on it is started as soon as the machine is free, somebody is there and at least one of its jobs
+ * is ready. Jobs that are not ready then are built like any other. A day after its hour it is given up.
+ */
+export interface PinnedBuild {
+  /** Name of the individual, as `resin 2`. */
+  readonly machine: string;
+  /** Positions in `InitialState.jobs`; they share material and settings, and are not built yet. */
+  readonly jobs: readonly number[];
+  /** Local hour since the start of the plan from which on it is started. */
+  readonly fromHour: number;
 }
 
 /** A job that is there already. Its whole quantity is at one stage. */

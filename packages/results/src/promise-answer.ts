@@ -143,6 +143,25 @@ export const promiseDaySchema = z.strictObject({
 });
 export type PromiseDay = z.infer<typeof promiseDaySchema>;
 
+/** Builds that somebody has decided on, and what follows from it. */
+export const pinnedAnswerSchema = z.strictObject({
+  builds: z.array(
+    z.strictObject({
+      machine: z.string(),
+      jobs: z.array(z.string()),
+      from: momentSchema.describe('From when on it is started'),
+      share: z.number().describe('Of the plays in which it is started whole before the lab opens again'),
+    }),
+  ),
+  effects: z
+    .array(promiseEffectSchema)
+    .describe('On the jobs in the lab: before is without the decisions, after with them; most hurt first'),
+  jobsLate: estimateOrRefusedSchema
+    .nullable()
+    .describe('By how many more of the jobs in the lab miss their promises; null: none has one'),
+});
+export type PinnedAnswer = z.infer<typeof pinnedAnswerSchema>;
+
 /** When jobs will be ready, from the state of the lab today. */
 export const promiseAnswerSchema = z
   .strictObject({
@@ -166,6 +185,7 @@ export const promiseAnswerSchema = z
     request: promisedRequestSchema.nullable().describe('Null: nothing new was asked for'),
     openJobs: z.array(openJobSchema).nullable().describe('Null: it was not asked for them'),
     day: promiseDaySchema.nullable().describe('What to do before the lab closes; null: it was not asked for'),
+    pinned: pinnedAnswerSchema.nullable().describe('What was decided; null: nothing'),
     verdict: z.array(z.string()),
     assumptions: z.array(z.string()),
     cautions: z.array(cautionSchema),

@@ -72,11 +72,17 @@ export { observedTargets, targetMeasures } from './plans/target-measures.ts';
 export { UnanswerableError } from './plans/unanswerable-error.ts';
 export { variationName, variationPlace } from './plans/variation-name.ts';
 export type { StudyProgress } from './progress.ts';
-export { LabMoments } from './promise/lab-moments.ts';
+export { LabMoments, stateHour } from './promise/lab-moments.ts';
 export { closedSpans, reachOf } from './promise/lab-opening.ts';
 export { type OpenJobs, openJobsStudy } from './promise/open-jobs-study.ts';
 export { openJobsVerdict } from './promise/open-jobs-words.ts';
-export type { AskedRequestWay, PromisePlay, PromiseQuestion } from './promise/promise-question.ts';
+export { pinnedVerdict } from './promise/pinned-words.ts';
+export {
+  type AskedRequestWay,
+  jobName,
+  type PromisePlay,
+  type PromiseQuestion,
+} from './promise/promise-question.ts';
 export { PROMISE_LEVEL, PROMISED } from './promise/promised-dates.ts';
 export { playsOfRequest, requestStudy } from './promise/request-study.ts';
 export { requestVerdict } from './promise/request-words.ts';

@@ -88,6 +88,29 @@ describe('buildweek promise', () => {
     PATIENCE,
   );
 
+  it(
+    'shows what follows from a build that is decided on',
+    async () => {
+      const json = folder.file('pinned.json');
+      const pin = ['--pin', 'printer 3: job 1 at 12:00'];
+      const { exitCode, stdout } = await buildweek([
+        'promise',
+        lab,
+        '--all',
+        ...QUICK,
+        ...pin,
+        '--json',
+        json,
+      ]);
+      expect(exitCode).toBe(0);
+      expect(stdout).toContain('Decided: printer 3 with job 1 from Mon 1 Jan 12:00 on');
+      expect(stdout).toContain('What the decided builds do to the jobs in the lab');
+      const { pinned } = promiseAnswerSchema.parse(JSON.parse(readFileSync(json, 'utf8')));
+      expect(pinned?.builds).toMatchObject([{ machine: 'printer 3', jobs: ['job 1'], share: 1 }]);
+    },
+    PATIENCE,
+  );
+
   it('refuses --all where nothing stands in the lab', async () => {
     const { exitCode, stderr } = await buildweek(['promise', 'scenarios/small.yaml', '--all']);
     expect(exitCode).toBe(2);
@@ -98,10 +121,8 @@ describe('buildweek promise', () => {
     [['--part', 'leer'], 'There is no part "leer" in '],
     [[], 'What is asked for? Give --part NAME'],
     [['--part', 'bracket', '--mesh', 'x.stl'], 'Give one of --part, --mesh and --size'],
-    [['--size', '60 x 40 x 30 mm'], 'A size needs a volume beside it'],
-    [['--part', 'bracket', '--volume', '3 cm3'], '--volume and --surface go with --size'],
     [['--part', 'bracket', '--route', 'by hand'], 'There is no route "by hand" with a build'],
-    [['--part', 'bracket', '--replications', '5'], 'Give a whole number from 20'],
+    [['--all', '--pin', 'printer 9: job 1 at 12:00'], 'There is no machine "printer 9"'],
   ])(
     'refuses %j',
     async (options, message) => {

@@ -18,7 +18,7 @@ import { promiseCsv } from '../promise/promise-csv.ts';
 import { promiseText } from '../tables/promise-text.ts';
 import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
-import { wholeNumberOption } from './option-values.ts';
+import { gathered, wholeNumberOption } from './option-values.ts';
 
 interface PromiseOptions extends ChangesOptions {
   readonly part?: string;
@@ -38,6 +38,7 @@ interface PromiseOptions extends ChangesOptions {
   readonly seed?: string;
   readonly workers?: number;
   readonly all: boolean;
+  readonly pin: readonly string[];
   readonly json?: string;
   readonly page?: string;
   readonly csv?: string;
@@ -80,6 +81,12 @@ export function promiseCommand(): Command {
         ...FINISHES,
       ]),
     )
+    .option(
+      '--pin <build>',
+      'decide on a build, as "resin 2: job 12, job 15 at 15:00", and see what follows, with --all; may be given again',
+      gathered,
+      [] as readonly string[],
+    )
     .option('--material <name>', 'what it is made of (default: as the scenario says)')
     .option('--route <name>', 'only by this route (default: by each that can make it)')
     .option('--rush', 'as a rush job', false)
@@ -121,6 +128,7 @@ export function promiseCommand(): Command {
 Examples:
   buildweek promise scenarios/demo.yaml --part bracket --quantity 20
   buildweek promise today.yaml --all --csv today.csv --calendar today.ics
+  buildweek promise today.yaml --all --pin "resin 2: job 3, job 8 at 15:00"
   buildweek promise scenarios/demo.yaml --mesh scenarios/parts/bracket.stl --quantity 4 --finish smooth --rush`,
     )
     .action(promise);
@@ -140,6 +148,7 @@ async function promise(path: string, options: PromiseOptions): Promise<void> {
     path,
     request,
     all: options.all,
+    pins: options.pin,
     run: {
       seed: options.seed ?? settings.seed,
       replications: options.replications,

@@ -51,6 +51,7 @@ const ANSWER: PromiseAnswer = {
     ],
     overnight: [],
   },
+  pinned: null,
   verdict: [],
   assumptions: [],
   cautions: [],

@@ -33,6 +33,15 @@ export function promiseText(answer: PromiseAnswer, style: Style): string {
     answer.verdict.map((sentence) => paragraph(harmless(keptTogether(sentence)), '')).join('\n\n'),
     ...(answer.day === null ? [] : daySections(answer.day, style)),
     ...(answer.openJobs === null ? [] : openJobsSections(answer.openJobs, style)),
+    ...(answer.pinned === null
+      ? []
+      : [
+          section(
+            'What the decided builds do to the jobs in the lab',
+            effectsTable(answer.pinned, style),
+            style,
+          ),
+        ]),
     ...(request === null ? [] : requestSections(request, style)),
     listSection('Taken for granted', assumptions, style),
     paragraph(
@@ -122,7 +131,7 @@ function movesTable({ moves, ways, chosen }: PromisedRequest, style: Style): str
   return withNotes(table, footnotes);
 }
 
-function effectsTable({ effects }: PromisedRequest, style: Style): string {
+function effectsTable({ effects }: Pick<PromisedRequest, 'effects'>, style: Style): string {
   const footnotes = new Footnotes();
   const shown = effects.slice(0, MOST_EFFECTS);
   const share = (estimate: EstimateOrRefused | null): string =>

@@ -28,7 +28,15 @@ ${request.impossible.length === 0 ? null : html`<ul class="notes">${request.impo
 ${request.request.notes.length === 0 ? null : html`<ul class="notes">${request.request.notes.map((note) => html`<li><bdi>${note}</bdi></li>`)}</ul>`}
 </section>
 ${movesSection(request)}
-${effectsSection(request)}`;
+${
+  request.effects.length === 0
+    ? null
+    : html`
+<section id="effects" aria-labelledby="effects-title">
+<h2 id="effects-title">What taking it on does to the jobs in the lab</h2>
+${effectsTable('effects-table', request.effects)}
+</section>`
+}`;
 }
 
 /** A date, or a mark that says why there is none. */
@@ -80,35 +88,41 @@ ${reasons.list()}
 </section>`;
 }
 
-function effectsSection({ effects }: PromisedRequest): Html {
-  if (effects.length === 0) return html``;
-  const reasons = new Reasons();
+/** Builds that were decided on, against the rules of the lab deciding alone. */
+export function pinnedSection({ pinned }: PromiseAnswer): Html {
+  if (pinned === null) return html``;
   return html`
-<section id="effects" aria-labelledby="effects-title">
-<h2 id="effects-title">What taking it on does to the jobs in the lab</h2>
-${table(
-  'effects-table',
-  'Chance of being on time before and after, %, and by how many hours each ends later; those that lose most first',
-  [
-    { title: 'Job' },
-    { title: 'What' },
-    { title: 'Due' },
-    { title: 'Before', numeric: true },
-    { title: 'After', numeric: true },
-    { title: 'Hours later', numeric: true },
-  ],
-  effects.map((effect) => [
-    effect.job,
-    html`${effect.quantity} × ${nameText(effect.part)}${effect.rush ? ', rush' : ''}`,
-    effect.due === null ? '' : momentText(effect.due.at),
-    effect.onTimeBefore === null ? '' : estimateCell(effect.onTimeBefore, unnamed(PERCENT), { reasons }),
-    effect.onTimeAfter === null ? '' : estimateCell(effect.onTimeAfter, unnamed(PERCENT), { reasons }),
-    effect.hoursLater.kind === 'estimate'
-      ? formatEstimate(effect.hoursLater, HOURS)
-      : estimateCell(effect.hoursLater, HOURS, { reasons }),
-  ]),
-  true,
-)}
-${reasons.list()}
+<section id="decided" aria-labelledby="decided-title">
+<h2 id="decided-title">What the decided builds do</h2>
+<p class="lede">Against the rules of the lab deciding alone, on the same random numbers.</p>
+${effectsTable('decided-table', pinned.effects)}
 </section>`;
+}
+
+function effectsTable(id: string, effects: PromisedRequest['effects']): Html {
+  const reasons = new Reasons();
+  return html`${table(
+    id,
+    'Chance of being on time before and after, %, and by how many hours each ends later; those that lose most first',
+    [
+      { title: 'Job' },
+      { title: 'What' },
+      { title: 'Due' },
+      { title: 'Before', numeric: true },
+      { title: 'After', numeric: true },
+      { title: 'Hours later', numeric: true },
+    ],
+    effects.map((effect) => [
+      effect.job,
+      html`${effect.quantity} × ${nameText(effect.part)}${effect.rush ? ', rush' : ''}`,
+      effect.due === null ? '' : momentText(effect.due.at),
+      effect.onTimeBefore === null ? '' : estimateCell(effect.onTimeBefore, unnamed(PERCENT), { reasons }),
+      effect.onTimeAfter === null ? '' : estimateCell(effect.onTimeAfter, unnamed(PERCENT), { reasons }),
+      effect.hoursLater.kind === 'estimate'
+        ? formatEstimate(effect.hoursLater, HOURS)
+        : estimateCell(effect.hoursLater, HOURS, { reasons }),
+    ]),
+    true,
+  )}
+${reasons.list()}`;
 }

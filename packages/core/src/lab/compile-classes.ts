@@ -4,6 +4,7 @@ import type {
   MachineGroup,
   PartShape,
   PartType,
+  PinnedBuild,
   Stage,
   StationStage,
 } from '@buildweek/model';
@@ -68,6 +69,7 @@ export class ClassCompiler {
         coolDownStep: coolDownStepOf(machine),
         shapes: isShaped ? this.shapesOf(machine, part) : null,
         tailWork: tail.map(tailWorkOf),
+        pinned: null,
       };
     });
     this.addShape(index, part);
@@ -91,8 +93,24 @@ export class ClassCompiler {
         coolDownStep: -1,
         shapes: null,
         tailWork: [],
+        pinned: null,
       };
     });
+  }
+
+  /**
+   * A class of its own for a build that has been decided on.
+   *
+   * @param ofClasses the classes in which its jobs would be built otherwise
+   * @throws Error when its jobs cannot share a build, or it has none
+   */
+  pinnedClass({ machine, jobs, fromHour }: PinnedBuild, ofClasses: readonly number[]): void {
+    const [ofClass, ...others] = [...new Set(ofClasses)];
+    if (ofClass === undefined || others.length > 0) {
+      throw new Error(`The jobs that are pinned to "${machine}" cannot share a build on it.`);
+    }
+    const pinned = { ofClass, machine, jobs: new Set(jobs), from: toMilliseconds(fromHour) };
+    this.classes.push({ ...this.classes[ofClass], index: this.classes.length, pinned });
   }
 
   /** Position of a material, which is entered when it is new. */

@@ -1,4 +1,4 @@
-import type { ChangeOfMind, Lab, SendOutRule } from '@buildweek/model';
+import type { ChangeOfMind, Lab, PinnedBuild, SendOutRule } from '@buildweek/model';
 import { createCountSampler } from '../kernel/count-sampler.ts';
 import { createSampler } from '../kernel/sampler.ts';
 import { AttendanceCompiler } from './compile-attendance.ts';
@@ -24,6 +24,9 @@ export function compileLab(lab: Lab): CompiledLab {
   const attendance = new AttendanceCompiler(lab);
   const classCompiler = new ClassCompiler(lab, attendance);
   const parts = lab.parts.map((part, index) => compilePart(part, index, lab, attendance, classCompiler));
+  for (const pinned of lab.initialState.pinned ?? []) {
+    classCompiler.pinnedClass(pinned, pinnedClasses(pinned, lab, parts, classCompiler.unitClasses));
+  }
   const rankOf = (kind: 'machine' | 'station' | 'bench'): number => lab.dispatch.order.indexOf(kind);
   const kindRanks = { machine: rankOf('machine'), station: rankOf('station'), bench: rankOf('bench') };
   const unitCompiler = new UnitCompiler(lab, attendance, classCompiler);
@@ -66,6 +69,25 @@ export function compileLab(lab: Lab): CompiledLab {
     deadlines: lab.deadlines,
     kindRanks,
   };
+}
+
+/** The classes in which the jobs of a pinned build would be built on its machine otherwise. */
+function pinnedClasses(
+  { machine, jobs }: PinnedBuild,
+  { initialState, demand, machines }: Lab,
+  parts: readonly CompiledPart[],
+  classes: readonly CompiledUnitClass[],
+): number[] {
+  const group = machines.findIndex(({ name }) => name === machine.replace(/ \d+$/, ''));
+  return jobs.map((position) => {
+    const stream = demand.find(({ name }) => name === initialState.jobs[position]?.stream);
+    const part = parts.find(({ name }) => name === stream?.part);
+    const stage = part?.stages.find(
+      ({ kind, unitClass }) => kind === 'unit' && classes[unitClass].group === group,
+    );
+    if (stage === undefined) throw new Error(`A job that is pinned to "${machine}" is not built on it.`);
+    return stage.unitClass;
+  });
 }
 
 function compileChange(change: ChangeOfMind | null): CompiledChange | null {

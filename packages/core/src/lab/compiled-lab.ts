@@ -205,6 +205,19 @@ export interface CompiledUnitClass {
   readonly shapes: CompiledShapes | null;
   /** Durations drawn with each build for the following stages of level `build`, by stage offset from 1. */
   readonly tailWork: readonly (CompiledTailWork | null)[];
+  /** For a build that has been decided on beforehand; null for all that the rules of the lab decide. */
+  readonly pinned: CompiledPin | null;
+}
+
+/** A class for one build, apart from the class to which its jobs belong otherwise. */
+interface CompiledPin {
+  /** Index of the class whose loads it takes. */
+  readonly ofClass: number;
+  readonly machine: string;
+  /** Numbers of its jobs. */
+  readonly jobs: ReadonlySet<number>;
+  /** Local milliseconds since the start of the plan. */
+  readonly from: number;
 }
 
 /** Shapes that may share a build. */

@@ -1,4 +1,4 @@
-import { toMilliseconds } from '../kernel/clock.ts';
+import { MILLISECONDS_PER_DAY, toMilliseconds } from '../kernel/clock.ts';
 import { PHASE_TIMERS } from '../kernel/event-calendar.ts';
 import type { CompiledPhase } from './compiled-lab.ts';
 import { largestInBatch, overflows, typicalBuild } from './content.ts';
@@ -62,6 +62,11 @@ export class LaunchRules {
     unitClass.onlyReadyBefore = Number.POSITIVE_INFINITY;
     const first = unitClass.loads.first;
     if (first === null) return;
+    const { pinned } = unitClass.compiled;
+    if (pinned !== null) {
+      this.holdsFrom(group, unitClass, this.simulation.localTime.toElapsed(pinned.from));
+      return;
+    }
     const { launch, capacity } = group.compiled;
     if (launch.fullShare !== null) {
       unitClass.mayLaunch =
@@ -82,6 +87,17 @@ export class LaunchRules {
       }
     }
     if (!unitClass.mayLaunch) this.judgeFixed(group, unitClass);
+  }
+
+  /** A build that was decided on is given up a day after its time when none of its jobs is ready. */
+  lookAtPinned(group: UnitGroup, unitClass: UnitClass): void {
+    const { pinned } = unitClass.compiled;
+    if (pinned === null || !unitClass.isPending) return;
+    const { now, localTime } = this.simulation;
+    const from = localTime.toElapsed(pinned.from);
+    const end = from + MILLISECONDS_PER_DAY;
+    if (now < end) this.setTimer(group, now < from ? from : end);
+    else if (unitClass.loads.first === null) unitClass.isPending = false;
   }
 
   /** Whether a seed goes before another of its group: by rank, or at the last call by when its build would end. */

@@ -53,7 +53,8 @@ export class Standstill {
   }
 
   private causeOf(group: UnitGroup, unitClass: UnitClass): number {
-    if (group.idle === 0) return group.units.some(isDown) ? CAUSE_MACHINE_DOWN : CAUSE_MACHINE;
+    if (group.idle === 0 || (unitClass.compiled.pinned === null && group.isTaken))
+      return group.units.some(isDown) ? CAUSE_MACHINE_DOWN : CAUSE_MACHINE;
     if (this.simulation.carriers.isMissing(group.compiled.carrier)) return CAUSE_CARRIER;
     if (!unitClass.mayLaunch) return CAUSE_BATCH;
     if (unitClass.isBlocked) return CAUSE_SHIFT;

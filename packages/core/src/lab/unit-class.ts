@@ -17,6 +17,8 @@ export class UnitClass {
   mayLaunch = false;
   /** Whether the hours of the equipment, or of running with nobody there, forbid a start. */
   isBlocked = false;
+  /** Whether it is for a build that has been decided on and is not started yet. */
+  isPending = false;
   /** Whether only a fixed launch time allows it, so that only parts ready before that time may go. */
   onlyReadyBefore = Number.POSITIVE_INFINITY;
 
@@ -31,6 +33,7 @@ export class UnitClass {
     this.waitingSize = 0;
     this.mayLaunch = false;
     this.isBlocked = false;
+    this.isPending = this.compiled.pinned !== null;
     this.onlyReadyBefore = Number.POSITIVE_INFINITY;
   }
 

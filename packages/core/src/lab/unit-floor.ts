@@ -57,8 +57,9 @@ export class UnitFloor {
 
   /** A load is ready for a machine or station. */
   arrive(load: Load, classIndex: number): void {
-    const unitClass = this.classes[classIndex];
+    let unitClass = this.classes[classIndex];
     const group = this.groups[unitClass.compiled.group];
+    if (group.pinned.length > 0) unitClass = pinnedFor(group, load, unitClass);
     load.readyAt = this.simulation.now;
     load.kind = group.compiled.kindRank;
     load.order = this.simulation.tasks.nextOrder();
@@ -80,12 +81,14 @@ export class UnitFloor {
     group.isUnsettled = true;
     const { launch, carriers } = this.simulation;
     let best: Load | null = null;
+    for (const unitClass of group.pinned) launch.lookAtPinned(group, unitClass);
     for (const unitClass of group.classes) {
       launch.judge(group, unitClass);
       const { seed } = unitClass;
       if (seed === null || group.idle === 0 || carriers.isMissing(group.compiled.carrier)) continue;
       if (best !== null && !launch.isPreferred(group, seed, best)) continue;
-      const unit = group.bestUnit(unitClass.compiled.material);
+      const unit = group.unitFor(unitClass);
+      if (unit === null) continue;
       unitClass.isBlocked = !launch.mayStartNow(group, unitClass, unit);
       if (unitClass.isBlocked) continue;
       if (
@@ -113,6 +116,7 @@ export class UnitFloor {
     }
     const change = materialChangeFor(group.compiled, unit, unitClass.compiled.material);
     unitClass.clock.advance(now);
+    unitClass.isPending = false;
     if (group.compiled.kind === 'machine') {
       const build = takeBuild(this.simulation, unitClass, group.compiled);
       unit.loads = build;
@@ -272,4 +276,14 @@ export class UnitFloor {
     // More set-ups for the same people bring the last call of the others forward.
     for (const queue of group.compiled.startQueues) this.staffChanged(queue);
   }
+}
+
+/** The class for a load that has been decided on; else the one to which it belongs. */
+function pinnedFor(group: UnitGroup, load: Load, unitClass: UnitClass): UnitClass {
+  const { number } = (load.lots as Lot).job;
+  const own = group.pinned.find(
+    ({ isPending, compiled: { pinned } }) =>
+      isPending && pinned?.ofClass === unitClass.compiled.index && pinned.jobs.has(number),
+  );
+  return own ?? unitClass;
 }

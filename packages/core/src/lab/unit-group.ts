@@ -9,6 +9,8 @@ export class UnitGroup {
   readonly compiled: CompiledUnitGroup;
   readonly units: readonly Unit[];
   readonly classes: readonly UnitClass[];
+  /** Those of them that are for one build each, which has been decided on. */
+  readonly pinned: readonly UnitClass[];
   idle = 0;
   /** Loads that wait, over all classes. */
   waiting = 0;
@@ -35,6 +37,7 @@ export class UnitGroup {
     this.compiled = compiled;
     this.units = units;
     this.classes = classes;
+    this.pinned = classes.filter(({ compiled: { pinned } }) => pinned !== null);
   }
 
   reset(): void {
@@ -57,12 +60,41 @@ export class UnitGroup {
     return this.classes.some((unitClass) => unitClass.loads.length > 0 && unitClass.mayLaunch);
   }
 
-  /** The idle unit that holds the material, else the one with the shortest change, else the lowest number. */
+  /** Whether a unit is kept for a build that has been decided on. */
+  isKept(unit: Unit): boolean {
+    return this.pinned.some(
+      ({ isPending, compiled: { pinned } }) => isPending && pinned?.machine === unit.name,
+    );
+  }
+
+  /** Whether no unit is idle but those that are kept. */
+  get isTaken(): boolean {
+    if (this.pinned.length === 0) return this.idle === 0;
+    return !this.units.some((unit) => unit.isCounted && !this.isKept(unit));
+  }
+
+  /**
+   * The idle unit for a class: the very one that is pinned, else that which holds the material, else the one with the
+   * shortest change, else the lowest number.
+   *
+   * @returns null when there is none
+   */
+  unitFor({ compiled: { material, pinned } }: UnitClass): Unit | null {
+    if (this.pinned.length === 0) return this.bestUnit(material);
+    if (pinned === null) return this.isTaken ? null : this.bestUnit(material);
+    return this.units.find((unit) => unit.isCounted && unit.name === pinned.machine) ?? null;
+  }
+
+  /**
+   * The idle unit that holds the material, else the one with the shortest change, else the lowest number; one that is
+   * kept only where there is no other.
+   */
   bestUnit(material: number): Unit {
+    const spares = this.pinned.length > 0 && !this.isTaken;
     let best: Unit | null = null;
     let shortest = Number.POSITIVE_INFINITY;
     for (const unit of this.units) {
-      if (!unit.isCounted) continue;
+      if (!unit.isCounted || (spares && this.isKept(unit))) continue;
       const change = materialChangeFor(this.compiled, unit, material);
       const length = unit.material === material ? -1 : (change?.typical ?? 0);
       if (best === null || length < shortest) {

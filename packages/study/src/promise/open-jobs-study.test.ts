@@ -4,6 +4,7 @@ import { attended, bench, build, machine, part, people } from '../fixture/lab.ts
 import { promisePlay, sandingLab } from '../fixture/requested-lab.ts';
 import { openJobsStudy } from './open-jobs-study.ts';
 import { openJobsVerdict } from './open-jobs-words.ts';
+import { pinnedVerdict } from './pinned-words.ts';
 
 const HANDS = { setUp: attended('hands', 0.5), unload: attended('hands', 0.5) };
 
@@ -136,5 +137,42 @@ describe('The jobs in the lab', () => {
     expect(night?.state).toBe('stands done');
     expect(night?.share).toBeGreaterThan(0.45);
     expect(night?.share).toBeLessThan(0.68);
+  });
+
+  it('with a build decided on are set against the rules deciding alone', async () => {
+    const lab = printing([{ dueAtHour: 24 + 11 }, { dueAtHour: 24 + 11 }]);
+    const pinned = [{ machine: 'printers 2', jobs: [1], fromHour: 15 }];
+    const found = await openJobsStudy(
+      { ...lab, initialState: { ...lab.initialState, pinned } },
+      promisePlay(),
+    );
+    // By hand: together they print 08:30 to 18:30, are taken out by 08:30 and cleaned by 09:00 and 09:30. Apart, job 2 is
+    // set up at 15:00, prints until 01:30, and is taken out and cleaned behind job 1: 08:30, 09:00, then 09:30 and 10:00.
+    expect(found?.pinned?.builds).toEqual([
+      { machine: 'printers 2', jobs: ['job 2'], from: { at: '2025-01-06 15:00', hours: 15 }, share: 1 },
+    ]);
+    expect(
+      found?.pinned?.effects.map(({ job, hoursLater }) => [
+        job,
+        'value' in hoursLater ? hoursLater.value : null,
+      ]),
+    ).toEqual([
+      ['job 1', 0.5],
+      ['job 2', 0.5],
+    ]);
+    expect(
+      found?.day?.starts.map(({ machine: name, jobs, start }) => [
+        name,
+        jobs.map(({ job }) => job),
+        start.at,
+      ]),
+    ).toEqual([
+      ['printers 1', ['job 1'], '2025-01-06 08:00'],
+      ['printers 2', ['job 2'], '2025-01-06 15:00'],
+    ]);
+    expect(pinnedVerdict(found?.pinned as NonNullable<NonNullable<typeof found>['pinned']>)).toEqual([
+      'Decided: printers 2 with job 2 from Mon 6 Jan 15:00 on (started so, whole, in 100 % of the plays before the lab opens again).',
+      'Against the rules deciding alone: no more and no fewer jobs are late, as far as can be told; job 1 (1 × lever) ends 0.5 h later.',
+    ]);
   });
 });

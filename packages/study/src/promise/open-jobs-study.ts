@@ -1,10 +1,11 @@
 import type { Lab } from '@buildweek/model';
-import type { OpenJob, PromiseDay } from '@buildweek/results';
+import type { OpenJob, PinnedAnswer, PromiseDay } from '@buildweek/results';
 import { buildsOf, downAtTheEnd } from './day-builds.ts';
 import { dayPlan } from './day-plan.ts';
 import { LabMoments } from './lab-moments.ts';
 import { dayEndOf } from './lab-opening.ts';
 import { lateReasons } from './late-reasons.ts';
+import { pinnedStudy } from './pinned-study.ts';
 import { endingsOf, playJobs } from './play-jobs.ts';
 import { jobName, type PromisePlay } from './promise-question.ts';
 import { chanceBy, meanOver, promisedDates } from './promised-dates.ts';
@@ -14,6 +15,8 @@ import type { PlayedDay } from './typical-day.ts';
 export interface OpenJobs {
   readonly openJobs: readonly OpenJob[];
   readonly day: PromiseDay | null;
+  /** Null when nothing was decided beforehand. */
+  readonly pinned: PinnedAnswer | null;
 }
 
 /**
@@ -38,6 +41,9 @@ export async function openJobsStudy(lab: Lab, play: PromisePlay): Promise<OpenJo
     days.push({ builds: buildsOf(trace ?? [], machines), down: downAtTheEnd(trace ?? []) });
   });
   if (played === null) return null;
+  const isDecided = (lab.initialState.pinned ?? []).length > 0;
+  const pinned = isDecided ? await pinnedStudy(lab, played, days, moments, play) : null;
+  if (isDecided && pinned === null) return null;
   const openJobs = jobs.map((job, position): OpenJob => {
     const endings = endingsOf(played, position);
     const due = job.dueAtHour === null ? null : moments.elapsed(job.dueAtHour);
@@ -60,5 +66,5 @@ export async function openJobsStudy(lab: Lab, play: PromisePlay): Promise<OpenJo
       moved: [],
     };
   });
-  return { openJobs, day: dayEnd === null ? null : dayPlan(lab, machines, days, dayEnd, moments) };
+  return { openJobs, pinned, day: dayEnd === null ? null : dayPlan(lab, machines, days, dayEnd, moments) };
 }

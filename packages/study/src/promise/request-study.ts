@@ -1,14 +1,9 @@
 import { MILLISECONDS_PER_HOUR } from '@buildweek/core';
-import type {
-  EstimateOrRefused,
-  PromisedRequest,
-  PromiseEffect,
-  PromiseMove,
-  PromiseWay,
-} from '@buildweek/results';
+import type { PromisedRequest, PromiseMove, PromiseWay } from '@buildweek/results';
+import { effectsBetween, hoursLater } from './effects.ts';
 import { LabMoments } from './lab-moments.ts';
 import { endingsOf, type PlayedJobs, playJobs } from './play-jobs.ts';
-import { type AskedRequestWay, jobName, type PromisePlay, type PromiseQuestion } from './promise-question.ts';
+import type { AskedRequestWay, PromisePlay, PromiseQuestion } from './promise-question.ts';
 import { chanceBy, meanOver, promisedDates } from './promised-dates.ts';
 import { sentOutLab, withRequest } from './requested-lab.ts';
 
@@ -108,7 +103,7 @@ export async function requestStudy(
     impossible,
     chosen: chosen.way.route,
     moves,
-    ...effectsOf(taken, without, moments),
+    ...effectsBetween(chosen.way.lab, without, taken.played, moments),
   };
 }
 
@@ -161,52 +156,6 @@ function movesOf({ request, ways }: PromiseQuestion, way: AskedRequestWay): Aske
       .filter((other) => other.route === way.route && other.finish !== finish)
       .map((other) => ({ what: `finish: ${other.finish}`, way: other, quantity, rush })),
   ];
-}
-
-/** What the request does to the jobs that are there; those that lose most chance of being on time come first. */
-function effectsOf(
-  { way, played }: PlayedWay,
-  without: PlayedJobs,
-  moments: LabMoments,
-): Pick<PromisedRequest, 'effects' | 'jobsLate'> {
-  const { jobs } = way.lab.initialState;
-  const moreLate = new Array<number>(without.jobs.length).fill(0);
-  let isAnyPromised = false;
-  const effects = jobs.map((job, position): PromiseEffect => {
-    const before = endingsOf(without, position);
-    const after = endingsOf(played, position);
-    const due = job.dueAtHour === null ? null : moments.elapsed(job.dueAtHour);
-    if (due !== null) {
-      isAnyPromised = true;
-      before.forEach((ended, index) => {
-        const isLate = (time: number): number => (time > due ? 1 : 0);
-        moreLate[index] = (moreLate[index] ?? 0) + isLate(after[index] ?? 0) - isLate(ended);
-      });
-    }
-    return {
-      job: jobName(position),
-      part: way.lab.demand.find(({ name }) => name === job.stream)?.part ?? job.stream,
-      quantity: job.quantity,
-      rush: job.rush,
-      due: due === null ? null : moments.moment(due),
-      onTimeBefore: due === null ? null : chanceBy(before, due),
-      onTimeAfter: due === null ? null : chanceBy(after, due),
-      hoursLater: meanOver(after.map((ended, index) => hoursLater(ended, before[index] ?? 0))),
-    };
-  });
-  const hurt = (effect: PromiseEffect): number =>
-    estimated(effect.onTimeBefore) - estimated(effect.onTimeAfter);
-  effects.sort((a, b) => hurt(b) - hurt(a) || estimated(b.hoursLater) - estimated(a.hoursLater));
-  return { effects, jobsLate: isAnyPromised ? meanOver(moreLate) : null };
-}
-
-function estimated(estimate: EstimateOrRefused | null): number {
-  return estimate?.kind === 'estimate' ? estimate.value : 0;
-}
-
-/** Two that are never finished are equally late. */
-function hoursLater(ended: number, before: number): number {
-  return ended === before ? 0 : (ended - before) / MILLISECONDS_PER_HOUR;
 }
 
 function hoursFrom({ now }: LabMoments, ended: number): number {
