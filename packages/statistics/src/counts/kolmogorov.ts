@@ -1,6 +1,13 @@
 import { root } from '../durations/maximize.ts';
 
 /**
+ * Where n times the square of the distance is larger, the probability of more is below the last digit of a double: it is
+ * at most 2 exp(−2 n d²). Source: P. Massart, "The tight constant in the Dvoretzky–Kiefer–Wolfowitz inequality", Annals of
+ * Probability 18 (1990), 1269–1283.
+ */
+const NO_TAIL = 18.5;
+
+/**
  * Exact probability that the Kolmogorov distance of n values from their own law stays below d.
  * Source: G. Marsaglia, W. W. Tsang and J. Wang, "Evaluating Kolmogorov's distribution", Journal of Statistical Software 8
  * (2003), no. 18.
@@ -10,7 +17,7 @@ export function kolmogorovCumulative(n: number, d: number): number {
   if (!(Number.isInteger(n) && n > 0))
     throw new RangeError(`There must be a whole number of values, not ${n}`);
   if (d <= 0) return 0;
-  if (d >= 1) return 1;
+  if (d >= 1 || n * d * d > NO_TAIL) return 1;
   const k = Math.floor(n * d) + 1;
   const size = 2 * k - 1;
   const h = k - n * d;

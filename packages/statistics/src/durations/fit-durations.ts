@@ -11,6 +11,7 @@ import {
   meanOfLaw,
   quantileOfLaw,
 } from './families.ts';
+import { likelihoodOfSample } from './likelihood.ts';
 import { maximize, root } from './maximize.ts';
 
 /** Fewer durations than this are not fitted: a range from the values says as much. */
@@ -181,9 +182,10 @@ function fitLognormal(values: readonly number[]): DurationLaw {
 function fitByShape(family: 'gamma' | 'lognormal', sample: CensoredSample): DurationLaw {
   const [low, high] = SHAPES[family];
   const rough = (total(sample.values) + total(sample.censored)) / sample.values.length;
+  const likelihood = likelihoodOfSample(family, sample);
   const bestMean = (shape: number): { mean: number; value: number } => {
     const found = maximize(
-      (logMean) => logLikelihoodOf(lawOf(family, Math.exp(logMean), shape), sample),
+      (logMean) => likelihood(Math.exp(logMean), shape),
       Math.log(rough) - 4,
       Math.log(rough) + 8,
       1e-7,
@@ -200,6 +202,8 @@ function fitByShape(family: 'gamma' | 'lognormal', sample: CensoredSample): Dura
   return lawOf(family, bestMean(shape).mean, shape);
 }
 
+/** Of the logarithm of a limit of the mean. */
+const LIMIT_TOLERANCE = 1e-9;
 /** Shapes among which is looked. */
 const SHAPES: Readonly<Record<Exclude<DurationFamily, 'exponential'>, readonly [number, number]>> = {
   lognormal: [0.01, 5],
@@ -224,16 +228,22 @@ function meanInterval(
   if (family === 'exponential') return exponentialMean(sample, level);
   const allowed = most - chiSquareQuantile(level, 1) / 2;
   const [lowShape, highShape] = SHAPES[family];
+  const likelihood = likelihoodOfSample(family, sample);
   const profile = (mean: number): number =>
     maximize(
-      (logShape) => logLikelihoodOf(lawOf(family, mean, Math.exp(logShape)), sample),
+      (logShape) => likelihood(mean, Math.exp(logShape)),
       Math.log(lowShape),
       Math.log(highShape),
       1e-4,
     ).value - allowed;
   const far = 8;
-  const low = root((log) => profile(Math.exp(log)), Math.log(value) - far, Math.log(value));
-  const high = root((log) => -profile(Math.exp(log)), Math.log(value), Math.log(value) + far);
+  const low = root((log) => profile(Math.exp(log)), Math.log(value) - far, Math.log(value), LIMIT_TOLERANCE);
+  const high = root(
+    (log) => -profile(Math.exp(log)),
+    Math.log(value),
+    Math.log(value) + far,
+    LIMIT_TOLERANCE,
+  );
   return { value, low: Math.exp(low), high: Math.exp(high), level };
 }
 

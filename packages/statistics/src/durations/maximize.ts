@@ -34,10 +34,13 @@ export function maximize(of: (at: number) => number, low: number, high: number, 
   return atInner >= atOuter ? { at: inner, value: atInner } : { at: outer, value: atOuter };
 }
 
-/** Where an increasing function is 0, by bisection; a bound where it is not 0 between them. */
-export function root(of: (at: number) => number, low: number, high: number): number {
+/**
+ * Where an increasing function is 0, by bisection; a bound where it is not 0 between them.
+ * @param tolerance width of the bracket at which the search ends; 0: as near as doubles come
+ */
+export function root(of: (at: number) => number, low: number, high: number, tolerance = 0): number {
   let [left, right] = [low, high];
-  for (let step = 0; step < 200; step++) {
+  for (let step = 0; step < 200 && right - left > tolerance; step++) {
     const middle = (left + right) / 2;
     if (middle === left || middle === right) break;
     if (of(middle) < 0) left = middle;
