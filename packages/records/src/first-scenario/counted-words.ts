@@ -17,6 +17,10 @@ import type { LearnedWords, Sourced, SourcedChoice } from './learned-words.ts';
 const WEEK = 7 * 86_400_000;
 const HOUR = 3_600_000;
 const LEVEL = 0.95;
+/** Of fewer times nothing can be said of what explains them. */
+const FEWEST_FOR_SPREAD = 3;
+/** Per cent; a scenario takes no more. */
+const MOST_VARIATION = 200;
 const WEEKS_PER_MONTH = 365.25 / 12 / 7;
 
 /**
@@ -93,7 +97,7 @@ function whenWords({ blocks }: ArrivalFacts): Sourced | null {
 function variationWords({ weekVariation, dispersion }: ArrivalFacts): Sourced | null {
   if (weekVariation === 0 || dispersion === null) return null;
   return {
-    value: `${Math.max(1, Math.round(100 * weekVariation))} %`,
+    value: `${Math.min(MOST_VARIATION, Math.max(1, Math.round(100 * weekVariation)))} %`,
     source: `counts of whole weeks vary ${short(dispersion.index)} times as much as by chance, p ${pText(dispersion.pValue)}`,
   };
 }
@@ -200,6 +204,7 @@ class StageTimes {
   words(): SourcedChoice | null {
     const { perJob, perPiece } = this;
     const isByPiece =
+      perPiece.values.length >= FEWEST_FOR_SPREAD &&
       perPiece.values.length >= 0.8 * perJob.values.length &&
       variationOf(perPiece.values) < variationOf(perJob.values);
     return isByPiece

@@ -177,14 +177,14 @@ function hoursOf(spans: readonly WeekSpan[]): number {
 }
 
 /** From 0 for Monday. */
-export function weekdayOf(time: CivilTime): number {
+function weekdayOf(time: CivilTime): number {
   return Math.floor(((((time - MONDAY) % WEEK) + WEEK) % WEEK) / DAY);
 }
 
 const DAY_NAMES = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 
 /** "mon", "tue-fri", "mon-wed and fri". */
-export function daysText(days: readonly number[]): string {
+function daysText(days: readonly number[]): string {
   return runsOf(days)
     .map(([from, to]) => (from === to ? (DAY_NAMES[from] ?? '') : `${DAY_NAMES[from]}-${DAY_NAMES[to]}`))
     .join(' and ');
