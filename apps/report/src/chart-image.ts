@@ -77,8 +77,9 @@ function compact(svg: string): string {
  * @param spec a vega-lite specification
  * @param leastWidth a drawing that is narrower is given room on its right, so that charts that are scaled to the
  *   same width keep the same size of text; CSS pixels
+ * @param isCompact whether what draws nothing is dropped and what elements share is said once, for a page that is mailed
  */
-export function chartImage(spec: TopLevelSpec, leastWidth = 0): ChartImage {
+export function chartImage(spec: TopLevelSpec, leastWidth = 0, isCompact = true): ChartImage {
   return withTextWidths(() => {
     const runtime = parse(compile(spec, { logger: silent }).spec, undefined, { ast: true });
     const view = new View(runtime, { expr: expressionInterpreter, renderer: 'none', logger: silent });
@@ -93,7 +94,7 @@ export function chartImage(spec: TopLevelSpec, leastWidth = 0): ChartImage {
       .svg();
     view.finalize();
     return {
-      svg: compact(svg),
+      svg: isCompact ? compact(svg) : svg,
       width,
       height,
     };

@@ -10,6 +10,8 @@ const GAP = 8;
 const ROW_PADDING = 2.5;
 /** Names of rows stay on one line up to this width. */
 const NAME_WIDTH = 84;
+/** A table of no more than so many points is kept on one page. */
+export const MOST_KEPT = 230;
 /** No single word makes a column wider than this; it is broken instead. */
 const WIDEST_WORD = 150;
 
@@ -84,20 +86,19 @@ function drawColumns(
   const numeric = columns.map((column) => grid.columns[column]?.numeric === true);
   const row = (cells: readonly (readonly SetLine[])[], isHead: boolean): void =>
     drawRow(sheet, cells, widths, numeric, isHead);
-  sheet.ensure(
-    sheet.heightOf(caption, TEXT_WIDTH, CAPTION) +
-      heightOf(sheet, heads) +
-      heightOf(sheet, rows[0] ?? []) +
-      12,
-  );
+  const whole = rows.reduce((sum, cells) => sum + heightOf(sheet, cells), 0);
+  const start = whole > MOST_KEPT ? heightOf(sheet, rows[0] ?? []) + heightOf(sheet, rows[1] ?? []) : whole;
+  sheet.ensure(sheet.heightOf(caption, TEXT_WIDTH, CAPTION) + heightOf(sheet, heads) + start + 12);
   sheet.part('Table', () => {
     sheet.leaf('Caption', () => sheet.paragraph(caption, CAPTION));
     sheet.y += 4;
     row(heads, true);
-    for (const cells of rows) {
-      if (sheet.ensure(heightOf(sheet, cells))) row(heads, true);
+    rows.forEach((cells, at) => {
+      // No row stands alone on a page: the last two go together.
+      const next = at === rows.length - 2 ? heightOf(sheet, rows[at + 1] ?? []) : 0;
+      if (sheet.ensure(heightOf(sheet, cells) + next)) row(heads, true);
       row(cells, false);
-    }
+    });
   });
   sheet.y += 6;
 }

@@ -2,7 +2,7 @@ import { INK } from '@buildweek/charts';
 import type { Block, Section } from '../content/block.ts';
 import { plainText } from '../plain-text.ts';
 import { chartHeight, drawChart } from './draw-chart.ts';
-import { drawGrid } from './draw-grid.ts';
+import { drawGrid, MOST_KEPT } from './draw-grid.ts';
 import { BODY, CAPTION, NOTE, PAGE, type Sheet, TEXT_WIDTH, type TextStyle } from './sheet.ts';
 
 const TITLE: TextStyle = { face: 'bold', size: 16, colour: INK };
@@ -24,10 +24,11 @@ export function drawSection(sheet: Sheet, { title, blocks }: Section): void {
   });
 }
 
-/** Points that a heading needs below it: with a chart at the start of its section, all of the chart. */
+/** Points that a heading needs below it: all of a chart, or of a small table, that its section begins with. */
 function heightOfStart(sheet: Sheet, [first, second]: readonly Block[]): number {
   const chart = [first, second].find((block) => block?.kind === 'chart');
-  return chart?.kind === 'chart' ? TITLE_AND_LEDE + chartHeight(sheet, chart.chart) : BELOW_TITLE;
+  if (chart?.kind === 'chart') return TITLE_AND_LEDE + chartHeight(sheet, chart.chart);
+  return first?.kind === 'grid' ? TITLE_AND_LEDE + MOST_KEPT : BELOW_TITLE;
 }
 
 function drawBlock(sheet: Sheet, block: Block): void {
