@@ -2,14 +2,14 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-
-/** The repository. */
-export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
+import { dirname, join, resolve } from 'node:path';
 
 const require = createRequire(import.meta.url);
-const COMMAND = join(dirname(require.resolve('@buildweek/cli/package.json')), 'bin/buildweek.js');
+const APP = dirname(require.resolve('@buildweek/cli/package.json'));
+const COMMAND = join(APP, 'bin/buildweek.js');
+
+/** The repository. */
+export const ROOT = resolve(APP, '../..');
 
 export interface Ended {
   readonly exitCode: number | null;

@@ -14,6 +14,7 @@ describe('the help of buildweek', () => {
     'check',
     'run',
     'report',
+    'open',
     'compare',
     'how-many',
     'staff',
