@@ -12,10 +12,12 @@ export function createInProcessExecutor(breathe: () => Promise<void> = async () 
   return {
     async *run(lab, settings, stop) {
       if (ready?.lab !== lab) ready = { lab, simulator: createSimulator(lab) };
+      // Another run with another lab may begin while this one breathes.
+      const { simulator } = ready;
       for (const one of settings) {
         await breathe();
         if (stop?.aborted) return;
-        yield ready.simulator.simulate(one);
+        yield simulator.simulate(one);
       }
     },
   };

@@ -23,7 +23,7 @@ export function liveSection(base: PlayBase, controls: Controls): Html {
   return html`
 <section id="what-if" class="live" aria-labelledby="what-if-title" data-live>
 <h2 id="what-if-title">What if …?</h2>
-<p class="lede">Change the lab and play it against ${base.name === 'as it is' ? 'the lab as it is' : base.name}, here in this page: ${weeks} weeks, on the
+<p class="lede">Change the lab and play it against ${base.name === 'as it is' ? 'the lab as it is' : base.name}, here in this page: ${weeks} ${weeks === 1 ? 'week' : 'weeks'}, on the
 same random numbers. A first answer comes from ${ROUGH_REPLICATIONS} replications${sharp > ROUGH_REPLICATIONS ? `, a sharper one from ${sharp}` : ''}. Nothing leaves
 your computer.</p>
 <p class="live-off" data-off>This part needs a browser that runs scripts. Everything else on this page does not.</p>

@@ -37,10 +37,14 @@ ${warningsOf(after)}
       ({ id }) =>
         html`<li><details data-chart="${id}"><summary>${SUBJECTS[id] ?? id}</summary></details></li>\n`,
     )}</ul>
-<p class="note">Played from seed “${answer.run.seed}”, ${answer.run.replications} replications of ${answer.run.weeks} weeks of each lab,
+<p class="note">Played from seed “${answer.run.seed}”, ${answer.run.replications} replications of ${weeksText(answer.run.weeks)} of each lab,
 after ${answer.run.ignoredWeeks.weeks} ignored. Record of replication 0: ${before.name} <code>${before.record.slice(0, 16)}</code>, ${after.name} <code>${after.record.slice(0, 16)}</code>.</p>`,
     PREFIX,
   );
+}
+
+function weeksText(weeks: number): string {
+  return `${weeks} ${weeks === 1 ? 'week' : 'weeks'}`;
 }
 
 /** What the charts are about, in the words of a list. */
