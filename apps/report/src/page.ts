@@ -46,8 +46,9 @@ function policyOf(style: string, script: string | null): string {
  * forbids any network.
  */
 export function pageOf({ title, version, head, sections, footer, data, live = null }: PageParts): string {
-  const style = live === null ? pageStyle : `${pageStyle}${liveStyle}`;
-  const policy = policyOf(style, live === null ? null : live.script);
+  const script = live?.script ?? null;
+  const style = script === null ? pageStyle : `${pageStyle}${liveStyle}`;
+  const policy = policyOf(style, script);
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -72,7 +73,7 @@ ${sections}
 <footer><p>${footer}</p></footer>
 ${data}
 ${live?.data ?? null}
-${live === null ? null : html`<script>${new Html(live.script)}</script>`}
+${script === null ? null : html`<script>${new Html(script)}</script>`}
 </body>
 </html>
 `.source;

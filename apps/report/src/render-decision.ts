@@ -33,7 +33,7 @@ export function renderDecision(answer: DecisionAnswer, week: WatchedWeek | null 
   const results = answer.recommended ?? answer.today;
   const charts = drawnCharts(results);
   const own = byId(optionsChart(answer, 'wide'), optionsChart(answer, 'narrow'));
-  const live = livePart(results, { name: answer.recommended === null ? 'as it is' : 'the recommended lab' });
+  const live = livePart(results, answer.recommended === null ? 'as it is' : 'the recommended lab');
   const { program, run } = answer;
   return pageOf({
     title: `${answer.scenarioName} · decision`,
@@ -42,7 +42,7 @@ export function renderDecision(answer: DecisionAnswer, week: WatchedWeek | null 
     sections: html`
 ${reasonsSection(answer)}
 ${optionsSection(answer)}
-${live?.section ?? null}
+${live.section}
 ${partTitle(answer)}
 ${keyNumbers(results)}
 ${hoursSection(results, charts)}

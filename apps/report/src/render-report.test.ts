@@ -34,7 +34,10 @@ function renamed(name: string): Results {
       Object.entries(value).map(([key, inner]) => [key, kept.has(key) ? inner : rename(inner)]),
     );
   };
-  return { ...(rename(results) as Results), scenario: { name, text: name, hash: results.scenario.hash } };
+  return {
+    ...(rename(results) as Results),
+    scenario: { name, text: name, hash: results.scenario.hash, files: [] },
+  };
 }
 
 test('The page opens with the answer in words, before anything else is said of the lab.', () => {

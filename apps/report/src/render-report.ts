@@ -31,11 +31,11 @@ import { longestJob, watchedWeekSection } from './week/watched-week-section.ts';
 export function renderReport(results: Results, week: WatchedWeek | null = null): string {
   resetSVGDefIds();
   const charts = drawnCharts(results);
-  const live = livePart(results, { name: 'as it is' });
+  const live = livePart(results, 'as it is');
   const sections = html`
 ${targetsSection(results)}
 ${keyNumbers(results)}
-${live?.section ?? null}
+${live.section}
 ${warnings(results)}
 ${leadTimeSection(results, charts)}
 ${hoursSection(results, charts)}
@@ -61,7 +61,7 @@ ${scenarioSection(results)}`;
     sections,
     footer: html`Made by buildweek ${results.program.version} from the scenario with hash ${results.scenario.hash.slice(0, 12)}…,
 seed “${results.run.seed}”, ${results.run.replications} replications. All names and numbers of the scenario are its author’s.`,
-    data: live === null ? jsonScript('results', results) : packedJson('results', results),
+    data: live.script === null ? jsonScript('results', results) : packedJson('results', results),
     live,
   });
 }

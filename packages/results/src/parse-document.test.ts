@@ -10,7 +10,7 @@ function emptyResults(): Results {
     format: 'buildweek results',
     version: RESULTS_VERSION,
     program: { name: 'buildweek', version: '0.1.0' },
-    scenario: { name: 'nothing', text: 'buildweek: 1', hash: '0'.repeat(64) },
+    scenario: { name: 'nothing', text: 'buildweek: 1', hash: '0'.repeat(64), files: [] },
     lab: {
       name: 'nothing',
       startDate: '2024-01-01',

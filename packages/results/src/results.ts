@@ -93,6 +93,12 @@ export const resultsSchema = z
       name: z.string(),
       text: z.string().describe('The scenario file as it was read'),
       hash: z.string().describe('SHA-256 of the text, hexadecimal'),
+      files: z
+        .array(z.strictObject({ path: z.string(), text: z.string() }))
+        .default([])
+        .describe(
+          'Other files that the scenario names, by their path as it is written; meshes are not among them',
+        ),
     }),
     lab: labSchema.describe('The lab as understood: plain data, times in hours'),
     run: runSchema,

@@ -11,12 +11,25 @@ export interface FileLine {
   readonly text: string;
 }
 
+/** A file that a scenario names. */
+export interface NamedFile {
+  /** As it is written in the scenario. */
+  readonly path: string;
+  readonly text: string;
+}
+
 /** Other files that a scenario may name: lists that would be too long to stand in it. */
 export class Files {
   private readonly resolve: FileResolver | null;
+  private readonly texts = new Map<string, string>();
 
   constructor(resolve: FileResolver | null) {
     this.resolve = resolve;
+  }
+
+  /** Those that were read so far. */
+  get read(): NamedFile[] {
+    return [...this.texts].map(([path, text]) => ({ path, text }));
   }
 
   /**
@@ -54,6 +67,7 @@ export class Files {
         path,
       );
     }
+    this.texts.set(path, content);
     const lines = content
       .replace(/^\uFEFF/, '')
       .split(/\r?\n/)

@@ -2,7 +2,7 @@ import type { Doubt, Economics, Lab, StudySettings, Target, Variation } from '@b
 import type { Assumption } from '@buildweek/results';
 import { readDoubts } from './doubts/read-doubts.ts';
 import { Fields } from './fields.ts';
-import { type FileResolver, Files } from './files.ts';
+import { type FileResolver, Files, type NamedFile } from './files.ts';
 import { attendedPlaces } from './lab/attended-places.ts';
 import { buildEconomics } from './lab/build-economics.ts';
 import { buildLab } from './lab/build-lab.ts';
@@ -37,6 +37,8 @@ export type ScenarioReading =
       /** Every value of the lab, in the order of reading, with where it came from. */
       readonly assumptions: readonly Assumption[];
       readonly warnings: readonly Problem[];
+      /** Other files that the scenario names and that were read; meshes are not among them. */
+      readonly files: readonly NamedFile[];
     }
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
 
@@ -112,6 +114,7 @@ export function readScenario(
     doubts,
     assumptions: reading.assumptions,
     warnings: all,
+    files: reading.files.read,
   };
 }
 

@@ -106,13 +106,18 @@ async function run(path: string, options: RunOptions): Promise<void> {
 }
 
 export function resultsOf({ text, reading }: ScenarioFile, study: StudyResults): Results {
-  const { lab, assumptions, warnings } = reading;
+  const { lab, assumptions, warnings, files } = reading;
   const { run: played, headline, ...measures } = study;
   return {
     format: 'buildweek results',
     version: RESULTS_VERSION,
     program: { name: 'buildweek', version: programVersion() },
-    scenario: { name: lab.name, text, hash: createHash('sha256').update(text).digest('hex') },
+    scenario: {
+      name: lab.name,
+      text,
+      hash: createHash('sha256').update(text).digest('hex'),
+      files: [...files],
+    },
     lab,
     run: played,
     headline,

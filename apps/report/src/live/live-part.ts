@@ -9,38 +9,44 @@ import { PlanReader } from './shared/read-plan.ts';
 
 /** What makes a page answer back. */
 export interface LivePart {
-  /** The section in which a reader changes the lab and plays it. */
+  /** Where a reader changes the lab and plays it; or a line that says why this page cannot play on. */
   readonly section: Html;
   /** What the script needs, as data that is not run. */
   readonly data: Html;
-  /** The one script of the page. */
-  readonly script: string;
-}
-
-/** How a lab is called, and what the page has to have of its files. */
-export interface LiveOptions {
-  /** What this lab is called beside a changed one. */
-  readonly name: string;
-  /** Texts of other files that the scenario names, by their path as it is written. */
-  readonly files?: Readonly<Record<string, string>>;
+  /** The one script of the page; null: it holds none. */
+  readonly script: string | null;
 }
 
 /**
- * Lets a page play on from results: a section to change the lab, and the simulator with what it needs.
+ * Lets a page play on from results: a section to change the lab, and the simulator with what it needs. A page that
+ * cannot read the scenario of the results by itself, or reads another lab of it, would answer for something else than
+ * what it shows; it says so, and holds no code.
  *
- * @returns null when the page cannot read the scenario of the results by itself, or reads another lab of it, so that it
- *   would answer for something else than what it shows
+ * @param name what this lab is called beside a changed one
  */
-export function livePart(results: Results, { name, files }: LiveOptions): LivePart | null {
-  const base = playBaseOf(results, name, files);
+export function livePart(results: Results, name: string): LivePart {
+  const base = playBaseOf(results, name);
   const { plan } = new PlanReader(base);
-  if (plan.kind === 'problems' || JSON.stringify(plan.lab) !== JSON.stringify(results.lab)) return null;
+  if (plan.kind === 'problems') {
+    return silent('its scenario needs files that did not come along');
+  }
+  if (JSON.stringify(plan.lab) !== JSON.stringify(results.lab)) {
+    return silent('what was played is not the lab of the scenario alone');
+  }
   const { page, worker } = bundles();
   return {
     section: liveSection(base, controlsOf(plan, base.text)),
     data: html`${jsonScript('play-base', base)}
 ${packed('simulator', worker)}`,
     script: page,
+  };
+}
+
+function silent(reason: string): LivePart {
+  return {
+    section: html`<p class="lede">This page cannot play a changed lab: ${reason}.</p>`,
+    data: html``,
+    script: null,
   };
 }
 

@@ -22,12 +22,11 @@ export interface PlayBase {
   };
 }
 
-/** The base of results that a run left behind. */
-export function playBaseOf(
-  { scenario, lab, run, assumptions, program }: Results,
-  name: string,
-  files: Readonly<Record<string, string>> = {},
-): PlayBase {
+/**
+ * The base of results that a run left behind.
+ * @param name what this lab is called beside a changed one
+ */
+export function playBaseOf({ scenario, lab, run, assumptions, program }: Results, name: string): PlayBase {
   const withMesh = new Set(
     assumptions.map(({ what }) => what).filter((what) => /^parts \/ .* \/ mesh$/.test(what)),
   );
@@ -38,7 +37,7 @@ export function playBaseOf(
     shapes: lab.parts.flatMap(({ name: part, print }) =>
       print?.kind === 'shape' && withMesh.has(`parts / ${part} / mesh`) ? [print.shape] : [],
     ),
-    files,
+    files: Object.fromEntries(scenario.files.map(({ path, text }) => [path, text])),
     run: {
       seed: run.seed,
       replications: run.replications,

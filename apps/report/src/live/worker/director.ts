@@ -172,7 +172,7 @@ export class Director {
       format: 'buildweek results',
       version: RESULTS_VERSION,
       program: { name: 'buildweek', version: this.base.version },
-      scenario: { name: plan.lab.name, text, hash: '' },
+      scenario: { name: plan.lab.name, text, hash: '', files: [] },
       lab: plan.lab,
       ...study,
       assumptions: [...plan.assumptions],
