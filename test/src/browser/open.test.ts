@@ -1,16 +1,17 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { buildweek, Folder, ROOT, startBuildweek } from '../cli/buildweek.ts';
 import { startChromium } from './chromium.ts';
-import { faultsOf, openedPage, untilDone } from './opened-page.ts';
+import { faultsOf, openedPage, PATIENCE, untilDone } from './opened-page.ts';
+
+vi.setConfig({ testTimeout: PATIENCE, hookTimeout: PATIENCE });
 
 const SMALL = readFileSync(`${ROOT}/scenarios/small.yaml`, 'utf8').replace(
   'weeks: 13',
   'weeks: 2, ignored weeks: 1',
 );
-const PATIENCE = 30_000;
 
 const folder = new Folder();
 let browser: Browser;
@@ -25,7 +26,7 @@ beforeAll(async () => {
   address = await new Promise<string>((resolve) => {
     server.child.stdout?.on('data', (text: string) => resolve(/http:\S+/.exec(text)?.[0] ?? text));
   });
-}, PATIENCE);
+});
 
 afterAll(async () => {
   await browser?.close();
@@ -59,19 +60,19 @@ describe('buildweek open', () => {
 
   test('shows the lab, what is wrong with it when its file is saved, and the lab again', async () => {
     const { page, complaints } = await openedPage(browser, address, { offline: false });
-    await page.getByRole('heading', { name: 'What if' }).waitFor({ timeout: PATIENCE });
+    await page.getByRole('heading', { name: 'What if' }).waitFor();
     await page.locator('[data-count="machines/printer"]').fill('4');
     await page.locator('[data-play]').click();
     await untilDone(page);
     writeFileSync(scenario, SMALL.replace('count: 3', 'count: three <b>'));
     const lines = SMALL.slice(0, SMALL.indexOf('3, start: at once')).split('\n');
     const place = `Line ${lines.length}, column ${(lines.at(-1)?.length ?? 0) + 1}: `;
-    await page.getByRole('heading', { name: place }).waitFor({ timeout: PATIENCE });
+    await page.getByRole('heading', { name: place }).waitFor();
     expect(await page.locator('mark').textContent()).toBe('three <b>');
-    expect(await faultsOf(page)).toEqual([]);
+    expect(await faultsOf(page, 'body')).toEqual([]);
     // The address still holds the change, which is played again on the lab that is mended.
     writeFileSync(scenario, SMALL.replace('name: A small print corner', 'name: Mended'));
-    await page.getByRole('heading', { name: 'Mended' }).waitFor({ timeout: PATIENCE });
+    await page.getByRole('heading', { name: 'Mended' }).waitFor();
     await untilDone(page);
     expect(await page.locator('[data-count="machines/printer"]').inputValue()).toBe('4');
     expect(complaints).toEqual([]);

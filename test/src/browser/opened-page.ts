@@ -5,6 +5,9 @@ import type { Browser, Page } from 'playwright-core';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
+/** Milliseconds after which something that should come is given up. */
+export const PATIENCE = 120_000;
+
 /** A page that is open, and everything that went wrong in it. */
 export interface OpenedPage {
   readonly page: Page;
@@ -19,6 +22,8 @@ export async function openedPage(
   { width = 1440, offline = true }: { readonly width?: number; readonly offline?: boolean } = {},
 ): Promise<OpenedPage> {
   const page = await browser.newPage({ viewport: { width, height: 900 }, offline });
+  // Other tests may keep the cores busy.
+  page.setDefaultTimeout(PATIENCE);
   const complaints: string[] = [];
   page.on('console', (message) => complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
@@ -27,13 +32,13 @@ export async function openedPage(
   return { page, complaints };
 }
 
-/** What axe finds, a line for each. */
-export async function faultsOf(page: Page): Promise<string[]> {
+/** What axe finds in a part of a page, a line for each. */
+export async function faultsOf(page: Page, part: string): Promise<string[]> {
   await page.evaluate(axe);
-  const found = await page.evaluate(async () => {
-    const { axe: engine } = globalThis as unknown as { axe: { run(): Promise<AxeResults> } };
-    return (await engine.run()).violations;
-  });
+  const found = await page.evaluate(async (selector) => {
+    const { axe: engine } = globalThis as unknown as { axe: { run(part: string): Promise<AxeResults> } };
+    return (await engine.run(selector)).violations;
+  }, part);
   return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`);
 }
 
