@@ -143,6 +143,16 @@ export const promiseDaySchema = z.strictObject({
 });
 export type PromiseDay = z.infer<typeof promiseDaySchema>;
 
+/** The answer of the day before that this one is held against. */
+export const promiseSinceSchema = z.strictObject({
+  now: z.string().describe('Its moment, 2027-03-01 09:30'),
+  come: z.array(z.string()).describe('Jobs that have come since'),
+  gone: z
+    .array(z.string())
+    .describe('Jobs that are there no more, by their names then: finished, or withdrawn'),
+});
+export type PromiseSince = z.infer<typeof promiseSinceSchema>;
+
 /** Builds that somebody has decided on, and what follows from it. */
 export const pinnedAnswerSchema = z.strictObject({
   builds: z.array(
@@ -185,6 +195,7 @@ export const promiseAnswerSchema = z
     request: promisedRequestSchema.nullable().describe('Null: nothing new was asked for'),
     openJobs: z.array(openJobSchema).nullable().describe('Null: it was not asked for them'),
     day: promiseDaySchema.nullable().describe('What to do before the lab closes; null: it was not asked for'),
+    since: promiseSinceSchema.nullable().describe('Null: it is held against no answer of the day before'),
     pinned: pinnedAnswerSchema.nullable().describe('What was decided; null: nothing'),
     verdict: z.array(z.string()),
     assumptions: z.array(z.string()),

@@ -86,6 +86,8 @@ export {
 export { PROMISE_LEVEL, PROMISED } from './promise/promised-dates.ts';
 export { playsOfRequest, requestStudy } from './promise/request-study.ts';
 export { requestVerdict } from './promise/request-words.ts';
+export { sinceVerdict } from './promise/since-study.ts';
+export type { Before } from './promise/since-yesterday.ts';
 export type { ReplicationTemplate } from './replications.ts';
 export { runStudy, type StudyOptions, type StudyOutcome, type StudyResults } from './run-study.ts';
 export { compareStaff, type StaffPlanAsked } from './staff/compare-staff.ts';

@@ -39,6 +39,7 @@ interface PromiseOptions extends ChangesOptions {
   readonly workers?: number;
   readonly all: boolean;
   readonly pin: readonly string[];
+  readonly since?: string;
   readonly json?: string;
   readonly page?: string;
   readonly csv?: string;
@@ -87,6 +88,10 @@ export function promiseCommand(): Command {
       gathered,
       [] as readonly string[],
     )
+    .option(
+      '--since <document>',
+      'the answer of the day before (JSON), to say which dates have moved and why, with --all',
+    )
     .option('--material <name>', 'what it is made of (default: as the scenario says)')
     .option('--route <name>', 'only by this route (default: by each that can make it)')
     .option('--rush', 'as a rush job', false)
@@ -128,6 +133,7 @@ export function promiseCommand(): Command {
 Examples:
   buildweek promise scenarios/demo.yaml --part bracket --quantity 20
   buildweek promise today.yaml --all --csv today.csv --calendar today.ics
+  buildweek promise today.yaml --all --since yesterday.json --json today.json
   buildweek promise today.yaml --all --pin "resin 2: job 3, job 8 at 15:00"
   buildweek promise scenarios/demo.yaml --mesh scenarios/parts/bracket.stl --quantity 4 --finish smooth --rush`,
     )
@@ -149,6 +155,7 @@ async function promise(path: string, options: PromiseOptions): Promise<void> {
     request,
     all: options.all,
     pins: options.pin,
+    since: options.since ?? null,
     run: {
       seed: options.seed ?? settings.seed,
       replications: options.replications,

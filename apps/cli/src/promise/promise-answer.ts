@@ -14,12 +14,14 @@ import {
   reachOf,
   requestStudy,
   requestVerdict,
+  sinceVerdict,
 } from '@buildweek/study';
 import { badInput } from '../failure.ts';
 import type { ScenarioFile } from '../files/scenario-file.ts';
 import { answeredScenario, warningWords } from '../plans/plan-answer.ts';
 import { programVersion } from '../program-version.ts';
 import { type RequestOptions, readAskedRequest } from './asked-request.ts';
+import { readDayBefore } from './day-before.ts';
 import { readPins } from './pins.ts';
 import { playPromise } from './play-promise.ts';
 
@@ -33,6 +35,8 @@ export interface AskedPromise {
   readonly all: boolean;
   /** Builds that are decided on, as they were written. */
   readonly pins: readonly string[];
+  /** Path of the answer of the day before; null: it is held against none. */
+  readonly since: string | null;
   readonly run: Pick<PromisePlay, 'seed' | 'replications' | 'lastWeeks'>;
   readonly workers: number | undefined;
 }
@@ -65,13 +69,18 @@ export async function promiseAnswer(file: ScenarioFile, asked: AskedPromise): Pr
   const decided = (lab: Lab): Lab =>
     pinned.length === 0 ? lab : { ...lab, initialState: { ...lab.initialState, pinned } };
   const lab = decided(asIs);
+  if (asked.since !== null && !asked.all)
+    throw badInput('What has moved is told of all jobs in the lab: add --all.');
+  const moments = new LabMoments(asIs);
+  const now = moments.moment(moments.now).at;
+  const before = asked.since === null ? null : readDayBefore(asked.since, asked.path, now);
   const read = asked.request === null ? null : readAskedRequest(file, asked.path, asked.request);
   const plays =
     (read === null ? 0 : playsOfRequest(read.question)) + (asked.all ? 1 : 0) + (pinned.length > 0 ? 1 : 0);
   const { request, open } = await playPromise(asked.run, asked.workers, plays, async (play) => {
     const found: { request: PromisedRequest | null; open: OpenJobs | null } = { request: null, open: null };
     if (asked.all) {
-      found.open = await openJobsStudy(lab, play);
+      found.open = await openJobsStudy(lab, play, before);
       if (found.open === null) return null;
     }
     if (read !== null) {
@@ -81,23 +90,24 @@ export async function promiseAnswer(file: ScenarioFile, asked: AskedPromise): Pr
     }
     return found;
   });
-  const moments = new LabMoments(lab);
   return {
     format: 'buildweek promise',
     version: PROMISE_VERSION,
     program: { name: 'buildweek', version: programVersion() },
     scenario: answeredScenario(file),
-    now: moments.moment(moments.now).at,
+    now,
     jobsInLab,
     closed: closedSpans(lab, moments, reachOf(request, open === null ? null : [...open.openJobs])),
     run: { ...asked.run, level: PROMISE_LEVEL },
     request,
     openJobs: open === null ? null : [...open.openJobs],
     day: open?.day ?? null,
+    since: open?.since ?? null,
     pinned: open?.pinned ?? null,
     verdict: [
       ...(request === null ? [] : requestVerdict(request)),
       ...(open === null ? [] : openJobsVerdict(open.openJobs, open.day)),
+      ...(open?.since == null ? [] : sinceVerdict(open.openJobs, open.since)),
       ...(open?.pinned == null ? [] : pinnedVerdict(open.pinned)),
     ],
     assumptions: [

@@ -51,6 +51,7 @@ const ANSWER: PromiseAnswer = {
     ],
     overnight: [],
   },
+  since: null,
   pinned: null,
   verdict: [],
   assumptions: [],

@@ -1,5 +1,5 @@
 import type { Lab } from '@buildweek/model';
-import type { OpenJob, PinnedAnswer, PromiseDay } from '@buildweek/results';
+import type { OpenJob, PinnedAnswer, PromiseDay, PromiseSince } from '@buildweek/results';
 import { buildsOf, downAtTheEnd } from './day-builds.ts';
 import { dayPlan } from './day-plan.ts';
 import { LabMoments } from './lab-moments.ts';
@@ -9,12 +9,16 @@ import { pinnedStudy } from './pinned-study.ts';
 import { endingsOf, playJobs } from './play-jobs.ts';
 import { jobName, type PromisePlay } from './promise-question.ts';
 import { chanceBy, meanOver, promisedDates } from './promised-dates.ts';
+import { sinceStudy } from './since-study.ts';
+import type { Before } from './since-yesterday.ts';
 import type { PlayedDay } from './typical-day.ts';
 
 /** The jobs that stand in the lab, and what to do before it closes. */
 export interface OpenJobs {
   readonly openJobs: readonly OpenJob[];
   readonly day: PromiseDay | null;
+  /** Null when it is held against no answer of the day before. */
+  readonly since: PromiseSince | null;
   /** Null when nothing was decided beforehand. */
   readonly pinned: PinnedAnswer | null;
 }
@@ -23,9 +27,14 @@ export interface OpenJobs {
  * Chance of being on time, dates and risks of every job in the lab, and what to start before it closes.
  *
  * @param lab with at least one job in its state
+ * @param before the answer of the day before, to say what has moved; or null
  * @returns null when it was stopped
  */
-export async function openJobsStudy(lab: Lab, play: PromisePlay): Promise<OpenJobs | null> {
+export async function openJobsStudy(
+  lab: Lab,
+  play: PromisePlay,
+  before: Before | null = null,
+): Promise<OpenJobs | null> {
   const { jobs } = lab.initialState;
   const moments = new LabMoments(lab);
   const dayEnd = dayEndOf(lab, moments);
@@ -66,5 +75,12 @@ export async function openJobsStudy(lab: Lab, play: PromisePlay): Promise<OpenJo
       moved: [],
     };
   });
-  return { openJobs, pinned, day: dayEnd === null ? null : dayPlan(lab, machines, days, dayEnd, moments) };
+  const moved = before === null ? null : await sinceStudy(lab, openJobs, played, before, play);
+  if (before !== null && moved === null) return null;
+  return {
+    openJobs: moved?.openJobs ?? openJobs,
+    since: moved?.since ?? null,
+    pinned,
+    day: dayEnd === null ? null : dayPlan(lab, machines, days, dayEnd, moments),
+  };
 }

@@ -51,9 +51,9 @@ function daySentences({ starts, closes, opens, overnight }: PromiseDay): string[
     ...(done.length === 0
       ? []
       : [
-          `${done.length} of ${overnight.length} machines stand with a finished build (${named.join(', ')}${more})`,
+          `${done.length} of ${overnight.length} machines ${done.length === 1 ? 'stands' : 'stand'} with a finished build (${named.join(', ')}${more})`,
         ]),
-    ...(empty.length === 0 ? [] : [`${empty.length} hold nothing`]),
+    ...(empty.length === 0 ? [] : [`${empty.length} ${empty.length === 1 ? 'holds' : 'hold'} nothing`]),
   ];
   const rest =
     parts.length === 0
