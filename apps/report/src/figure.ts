@@ -6,6 +6,7 @@ import {
   comparisonChartsOf,
   doubtsChartsOf,
   growthChartsOf,
+  learnedChartsOf,
   partChartsOf,
   planChartsOf,
   promiseChartsOf,
@@ -17,6 +18,7 @@ import type {
   ComparisonAnswer,
   DoubtsAnswer,
   GrowthAnswer,
+  LearnedAnswer,
   PartAnswer,
   PlanAnswer,
   PromiseAnswer,
@@ -67,6 +69,11 @@ export function drawnDoubtsCharts(answer: DoubtsAnswer): ReadonlyMap<string, Dra
 /** All charts of an answer to growth by their id. */
 export function drawnGrowthCharts(answer: GrowthAnswer): ReadonlyMap<string, DrawnChart> {
   return byId(growthChartsOf(answer, 'wide'), growthChartsOf(answer, 'narrow'));
+}
+
+/** All charts of what was learned from a log by their id. */
+export function drawnLearnedCharts(answer: LearnedAnswer): ReadonlyMap<string, DrawnChart> {
+  return byId(learnedChartsOf(answer, 'wide'), learnedChartsOf(answer, 'narrow'));
 }
 
 /** All charts of an absence by their id. */

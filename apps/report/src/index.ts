@@ -3,6 +3,7 @@ export { renderComparison } from './render-comparison.ts';
 export { renderDecision } from './render-decision.ts';
 export { renderDoubts } from './render-doubts.ts';
 export { renderGrowth } from './render-growth.ts';
+export { renderLearned } from './render-learned.ts';
 export { renderPart } from './render-part.ts';
 export { renderPlan } from './render-plan.ts';
 export { renderPromise } from './render-promise.ts';

@@ -32,6 +32,8 @@ export { growthChartsOf } from './growth/growth-charts-of.ts';
 export { familyOf, gatherHours, partsWithHours, segmentsOf } from './hour-families.ts';
 export { stepName } from './hours-by-step.ts';
 export { leadTimeUnit } from './lead-time-unit.ts';
+export { familyName } from './learned/fitted-durations.ts';
+export { learnedChartsOf } from './learned/learned-charts-of.ts';
 export { type CaseRow, caseNote, caseRows } from './money/case-rows.ts';
 export { COST_LABELS } from './money/cost-labels.ts';
 export * from './palette.ts';

@@ -20,6 +20,7 @@ export { demandOf } from './first-scenario/demand-lines.ts';
 export { type FirstScenarioFacts, firstScenario } from './first-scenario/first-scenario.ts';
 export type { LearnedWords, Sourced, SourcedChoice } from './first-scenario/learned-words.ts';
 export { type ArrivalFacts, arrivalFacts } from './learn/arrival-facts.ts';
+export { learnedFigures } from './learn/learned-figures.ts';
 export { spanText, type WeekBlock, type WeekSpan } from './learn/week-blocks.ts';
 export { logUntil, runsUntil } from './log-until.ts';
 export type { CivilTime, LoggedJob, LoggedJobs, LoggedStage, MachineRun } from './logged-jobs.ts';

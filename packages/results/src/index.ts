@@ -17,6 +17,7 @@ export {
   decisionJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
+  learnedJsonSchema,
   partJsonSchema,
   planJsonSchema,
   promiseJsonSchema,
@@ -25,6 +26,14 @@ export {
   staffJsonSchema,
   weekJsonSchema,
 } from './json-schema.ts';
+export {
+  LEARNED_VERSION,
+  type LearnedAnswer,
+  type LearnedBlock,
+  type LearnedDuration,
+  type LearnedRate,
+  type LearnedWeeks,
+} from './learned-answer.ts';
 export type { LogReading, ReadTable } from './log-reading.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';
 export * from './measures.ts';

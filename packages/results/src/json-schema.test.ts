@@ -6,6 +6,7 @@ import {
   decisionJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
+  learnedJsonSchema,
   partJsonSchema,
   planJsonSchema,
   promiseJsonSchema,
@@ -18,6 +19,7 @@ import {
 const SCHEMAS = [
   ['doubts', doubtsJsonSchema],
   ['growth', growthJsonSchema],
+  ['learned', learnedJsonSchema],
   ['away', awayJsonSchema],
   ['results', resultsJsonSchema],
   ['part', partJsonSchema],

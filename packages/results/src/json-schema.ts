@@ -5,6 +5,7 @@ import { comparisonAnswerSchema } from './comparison-answer.ts';
 import { decisionAnswerSchema } from './decision-answer.ts';
 import { doubtsAnswerSchema } from './doubts-answer.ts';
 import { growthAnswerSchema } from './growth-answer.ts';
+import { learnedAnswerSchema } from './learned-answer.ts';
 import { partAnswerSchema } from './part-answer.ts';
 import { planAnswerSchema } from './plan-answer.ts';
 import { promiseAnswerSchema } from './promise-answer.ts';
@@ -58,6 +59,11 @@ export function awayJsonSchema(): JsonSchema {
 /** The JSON Schema of the answer to whom to have when. */
 export function staffJsonSchema(): JsonSchema {
   return jsonSchemaOf(staffAnswerSchema);
+}
+
+/** The JSON Schema of what was learned from a log. */
+export function learnedJsonSchema(): JsonSchema {
+  return jsonSchemaOf(learnedAnswerSchema);
 }
 
 /** The JSON Schema of a watched week. */

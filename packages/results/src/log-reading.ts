@@ -28,7 +28,7 @@ const readTableSchema = z.strictObject({
 export type ReadTable = z.infer<typeof readTableSchema>;
 
 /** What was read of a lab's own log. Names of people are not in it. */
-const logReadingSchema = z.strictObject({
+export const logReadingSchema = z.strictObject({
   from: z.string().describe('First day, as 2026-02-16'),
   until: z.string().describe('Last time that the log tells, as 2027-02-18T14:30'),
   weeks: z.number(),

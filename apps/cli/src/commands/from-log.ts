@@ -1,11 +1,18 @@
 import { formatProblem, isZone, nearest, zoneNames } from '@buildweek/scenario';
 import { Command } from 'commander';
 import { badInput } from '../failure.ts';
-import { checkOutput, FROM_LOG_FILE, MAPPING_FILE, writeOutput } from '../files/output-file.ts';
+import {
+  checkOutput,
+  FROM_LOG_FILE,
+  LEARNED_FILE,
+  MAPPING_FILE,
+  REPORT_FILE,
+  writeOutput,
+} from '../files/output-file.ts';
 import { readingOf, readScenarioFile } from '../files/scenario-file.ts';
 import { changeFromLog } from '../records/change-from-log.ts';
+import { learnedAnswer } from '../records/learned-answer.ts';
 import { logFacts } from '../records/log-facts.ts';
-import { logReading } from '../records/log-reading.ts';
 import { mappingText } from '../records/mapping-text.ts';
 import { type ReadLog, readLog } from '../records/read-log.ts';
 import { scenarioFromLog } from '../records/scenario-from-log.ts';
@@ -26,6 +33,8 @@ interface FromLogOptions {
   readonly until?: number;
   readonly scenario?: string;
   readonly output?: string;
+  readonly json?: string;
+  readonly page?: string;
   readonly keepRequesters: boolean;
   readonly force: boolean;
 }
@@ -42,6 +51,8 @@ export function fromLogCommand(): Command {
     .option('--mapping-out <file>', 'write down what was guessed, ready to be corrected')
     .option('--scenario <file>', 'scenario (YAML) whose demand is replaced; the rest of it stays')
     .option('--output <file>', 'write the scenario; - for standard output')
+    .option('--page <file>', 'write what was learned as one HTML page')
+    .option('--json <file>', 'write what was learned as JSON; - for standard output')
     .option('--zone <zone>', 'zone of the lab, such as Europe/Lisbon')
     .option(
       '--until <date>',
@@ -68,10 +79,15 @@ goes wrong, write down the guess, correct it, and hand it in:
 }
 
 async function fromLog(path: string, options: FromLogOptions): Promise<void> {
-  const { mappingOut, output, force } = options;
+  const { mappingOut, output, json, page, force } = options;
   checkZone(options.zone);
   if (mappingOut !== undefined) checkOutput(mappingOut, MAPPING_FILE, force);
   if (output !== undefined && output !== '-') checkOutput(output, FROM_LOG_FILE, force);
+  if (json !== undefined && json !== '-') checkOutput(json, LEARNED_FILE, force);
+  if (page !== undefined) checkOutput(page, REPORT_FILE, force);
+  if (json === '-' && output === '-') {
+    throw badInput('Only one of --output and --json can be standard output.');
+  }
   const base = options.scenario === undefined ? null : readScenarioFile(options.scenario);
   const log = await readLog(path, {
     machines: options.machines,
@@ -81,17 +97,21 @@ async function fromLog(path: string, options: FromLogOptions): Promise<void> {
     keepsRequesters: options.keepRequesters,
   });
   const facts = logFacts(log, untilOf(options.until, log));
-  const { text, left } = base === null ? scenarioFromLog(log, facts) : changeFromLog(base, log, facts);
-  if (output !== undefined && output !== '-') checkReadable(text, output, options.scenario);
+  const made = base === null ? scenarioFromLog(log, facts) : changeFromLog(base, log, facts);
+  if (output !== undefined && output !== '-') checkReadable(made.text, output, options.scenario);
+  const answer = learnedAnswer(log, facts, made);
+  const document = `${JSON.stringify(answer, null, 1)}\n`;
   if (mappingOut !== undefined) writeOutput(mappingOut, mappingText(log));
-  if (output === '-') {
-    process.stdout.write(text);
+  if (page !== undefined) writeOutput(page, (await import('@buildweek/report')).renderLearned(answer));
+  if (json !== undefined && json !== '-') writeOutput(json, document);
+  if (output !== undefined && output !== '-') writeOutput(output, made.text);
+  if (output === '-' || json === '-') {
+    process.stdout.write(output === '-' ? made.text : document);
     return;
   }
-  if (output !== undefined) writeOutput(output, text);
   const style = styleFor(process.stdout);
   process.stdout.write(
-    `${logText(logReading(log), style)}\n\n${learnedWordsText(facts, left, style)}\n\n${nextStep(output)}\n`,
+    `${logText(answer.reading, style)}\n\n${learnedWordsText(answer, style)}\n\n${nextStep(output)}\n`,
   );
 }
 

@@ -5,6 +5,7 @@ import {
   decisionJsonSchema,
   doubtsJsonSchema,
   growthJsonSchema,
+  learnedJsonSchema,
   partJsonSchema,
   planJsonSchema,
   promiseJsonSchema,
@@ -31,13 +32,14 @@ const SCHEMAS = {
   promise: promiseJsonSchema,
   week: weekJsonSchema,
   replay: replayJsonSchema,
+  learned: learnedJsonSchema,
 };
 
 export function schemaCommand(): Command {
   return new Command('schema')
     .summary('print the JSON Schema of a document')
     .description(
-      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of a decision, of doubts, of growth, of an absence, of the answer to whom to have when, of a watched week, or of a model held against a log.',
+      'Prints a JSON Schema: of scenario files, for editors that complete and check; of results, of the answer for a part, of a calibration, of a comparison of plans, of a search for a plan, of a decision, of doubts, of growth, of an absence, of the answer to whom to have when, of a watched week, of a model held against a log, or of what was learned from one.',
     )
     .addArgument(new Argument('<document>', 'which one').choices(Object.keys(SCHEMAS)))
     .addHelpText('after', '\nExample:\n  buildweek schema scenario > scenario.schema.json')

@@ -64,6 +64,10 @@ export const REPLAY_FILE: OutputKind = {
   name: 'a model held against a log',
   mark: /^\s*\{\s*"format":\s*"buildweek replay"/,
 };
+export const LEARNED_FILE: OutputKind = {
+  name: 'what was learned from a log',
+  mark: /^\s*\{\s*"format":\s*"buildweek learned"/,
+};
 export const MAPPING_FILE: OutputKind = { name: 'a mapping', mark: /^# buildweek mapping:/ };
 export const PROMISE_FILE: OutputKind = {
   name: 'a document of promised dates',

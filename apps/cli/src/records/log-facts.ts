@@ -5,8 +5,10 @@ import {
   type CivilTime,
   countedWords,
   type LearnedWords,
+  type LoggedJobs,
   logUntil,
   type MachineFacts,
+  type MachineRun,
   machineFacts,
   type PartFacts,
   partFacts,
@@ -21,6 +23,9 @@ const USUAL_DAYS = [0, 1, 2, 3, 4];
 
 /** What a log tells of the lab, and what was learned from it in the words of a scenario. */
 export interface LogFacts {
+  /** The part of the log that was used. */
+  readonly log: LoggedJobs;
+  readonly runs: readonly MachineRun[];
   readonly hours: WorkingHours | null;
   readonly machines: readonly MachineFacts[];
   readonly parts: readonly PartFacts[];
@@ -40,5 +45,5 @@ export function logFacts(whole: ReadLog, until: CivilTime | null): LogFacts {
   const draw = createStream('records', 0, 'undo rounding', 'arrivals');
   const arrivals = arrivalFacts(log, hours, draw);
   const learned = countedWords(log, runs, parts, machines, arrivals);
-  return { hours, machines, parts, arrivals, learned, until: log.until };
+  return { log, runs, hours, machines, parts, arrivals, learned, until: log.until };
 }

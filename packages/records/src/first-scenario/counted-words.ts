@@ -1,24 +1,16 @@
-import {
-  clopperPearsonInterval,
-  type Interval,
-  mean,
-  overdispersedRate,
-  poissonRate,
-  standardDeviation,
-} from '@buildweek/statistics';
+import { clopperPearsonInterval, type Interval, overdispersedRate, poissonRate } from '@buildweek/statistics';
 import type { MachineFacts } from '../facts/machine-groups.ts';
 import type { PartFacts } from '../facts/part-facts.ts';
 import type { ArrivalFacts } from '../learn/arrival-facts.ts';
+import { type DurationSample, printSamples, workSamples } from '../learn/duration-samples.ts';
 import { durationWords } from '../learn/duration-words.ts';
 import { spanText } from '../learn/week-blocks.ts';
-import type { CivilTime, LoggedJob, LoggedJobs, MachineRun } from '../logged-jobs.ts';
+import type { CivilTime, LoggedJobs, MachineRun } from '../logged-jobs.ts';
 import type { LearnedWords, Sourced, SourcedChoice } from './learned-words.ts';
 
 const WEEK = 7 * 86_400_000;
 const HOUR = 3_600_000;
 const LEVEL = 0.95;
-/** Of fewer times nothing can be said of what explains them. */
-const FEWEST_FOR_SPREAD = 3;
 /** Per cent; a scenario takes no more. */
 const MOST_VARIATION = 200;
 const WEEKS_PER_MONTH = 365.25 / 12 / 7;
@@ -46,18 +38,10 @@ export function countedWords(
     ),
     when: whenWords(arrivals),
     weekVariation: variationWords(arrivals),
-    prints: new Map(machines.flatMap((group) => printOf(group, runs, until))),
+    prints: printWords(printSamples(machines, runs, until)),
     fails: new Map(machines.flatMap((group) => failsOf(group, runs))),
     breakdowns: new Map(machines.flatMap((group) => breakdownsOf(group, runs, until))),
-    stages: new Map(
-      parts.map(({ name }) => [
-        name,
-        stagesOf(
-          jobs.filter(({ part }) => part === name),
-          until,
-        ),
-      ]),
-    ),
+    stages: stageWords(workSamples(jobs, until)),
   };
 }
 
@@ -133,19 +117,30 @@ function failsOf({ name, machines }: MachineFacts, runs: readonly MachineRun[]):
   return [[name, shareWords(failed, told.length, ' of builds', 'runs')]];
 }
 
-/** Runs that are still going on are at least as long as they have been. */
-function printOf(
-  { name, machines }: MachineFacts,
-  runs: readonly MachineRun[],
-  until: CivilTime,
-): [string, SourcedChoice][] {
-  const own = runs.filter(({ machine }) => machines.includes(machine));
-  const values = own
-    .filter(({ outcome, end }) => outcome === 'done' && end !== null)
-    .map(({ start, end }) => ((end ?? start) - start) / HOUR);
-  const censored = own.filter(({ end }) => end === null).map(({ start }) => (until - start) / HOUR);
-  const words = durationWords({ values, censored }, 'h', 'per build', 'runs');
-  return words === null ? [] : [[name, words]];
+/** Prints by group of machines, with the laws that fit. */
+function printWords(samples: readonly DurationSample[]): Map<string, SourcedChoice> {
+  return new Map(
+    samples.flatMap((one) => {
+      const words = wordsOf(one, 'runs');
+      return words === null ? [] : [[one.of, words] as const];
+    }),
+  );
+}
+
+/** Work by part and stage. */
+function stageWords(samples: readonly DurationSample[]): Map<string, Map<string, SourcedChoice>> {
+  const byPart = new Map<string, Map<string, SourcedChoice>>();
+  for (const one of samples) {
+    const words = wordsOf(one, 'jobs');
+    if (words === null) continue;
+    const stages = byPart.get(one.of) ?? new Map<string, SourcedChoice>();
+    byPart.set(one.of, stages.set(one.stage, words));
+  }
+  return byPart;
+}
+
+function wordsOf({ sample, unit, per }: DurationSample, what: string): SourcedChoice | null {
+  return durationWords(sample, unit, `per ${per}`, what);
 }
 
 /** Breakdowns for each hour of running, also where there was none. */
@@ -169,54 +164,6 @@ function breakdownsOf(
       },
     ],
   ];
-}
-
-/** Work that is still going on is at least as long as it has been. */
-function stagesOf(jobs: readonly LoggedJob[], until: CivilTime): Map<string, SourcedChoice> {
-  const byStage = new Map<string, StageTimes>();
-  for (const { stages, quantity, isOpen } of jobs) {
-    for (const { name, start, end, isWork } of stages) {
-      if (!isWork || start === null || (end === null && !isOpen)) continue;
-      const own = byStage.get(name) ?? new StageTimes();
-      byStage.set(name, own);
-      own.add(((end ?? until) - start) / 60_000, end === null, quantity);
-    }
-  }
-  return new Map(
-    [...byStage].flatMap(([stage, times]) => {
-      const words = times.words();
-      return words === null ? [] : [[stage, words] as const];
-    }),
-  );
-}
-
-/** Times of one stage, by the job and by the piece. */
-class StageTimes {
-  private readonly perJob = { values: [] as number[], censored: [] as number[] };
-  private readonly perPiece = { values: [] as number[], censored: [] as number[] };
-
-  add(minutes: number, isOpen: boolean, quantity: number | null): void {
-    (isOpen ? this.perJob.censored : this.perJob.values).push(minutes);
-    if (quantity !== null) (isOpen ? this.perPiece.censored : this.perPiece.values).push(minutes / quantity);
-  }
-
-  /** By the piece where nearly all jobs say how many they have, and this explains the times better. */
-  words(): SourcedChoice | null {
-    const { perJob, perPiece } = this;
-    const isByPiece =
-      perPiece.values.length >= FEWEST_FOR_SPREAD &&
-      perPiece.values.length >= 0.8 * perJob.values.length &&
-      variationOf(perPiece.values) < variationOf(perJob.values);
-    return isByPiece
-      ? durationWords(perPiece, 'min', 'per part', 'jobs')
-      : durationWords(perJob, 'min', 'per job', 'jobs');
-  }
-}
-
-/** Standard deviation over the mean. */
-function variationOf(times: readonly number[]): number {
-  const centre = mean(times);
-  return centre === 0 ? 0 : standardDeviation(times) / centre;
 }
 
 /** Three digits that mean something. */

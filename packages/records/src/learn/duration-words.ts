@@ -7,7 +7,8 @@ import {
 } from '@buildweek/statistics';
 import type { Sourced, SourcedChoice } from '../first-scenario/learned-words.ts';
 
-const FAMILIES = ['lognormal', 'gamma', 'weibull'] as const;
+/** Families that are fitted to times of work. */
+export const FITTED_FAMILIES = ['lognormal', 'gamma', 'weibull'] as const;
 const LEVEL = 0.95;
 
 /**
@@ -31,7 +32,7 @@ export function durationWords(
     censored: sample.censored.filter((value) => value > 0),
   };
   if (positive.values.length === 0) return null;
-  const found = fitDurations(positive, FAMILIES, LEVEL);
+  const found = fitDurations(positive, FITTED_FAMILIES, LEVEL);
   const open = positive.censored.length === 0 ? '' : ` and ${positive.censored.length} still going on`;
   const counted = `${found.seen} ${what}${open}`;
   const behind = basis === '' ? '' : ` ${basis}`;
