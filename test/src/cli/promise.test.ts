@@ -111,6 +111,11 @@ describe('buildweek promise', () => {
     PATIENCE,
   );
 
+  it('says so where nothing stands in the lab', async () => {
+    const { stdout } = await buildweek(['promise', 'scenarios/small.yaml', '--part', 'bracket', ...QUICK]);
+    expect(stdout).toContain('Nothing stands in the lab by this scenario');
+  });
+
   it('refuses --all where nothing stands in the lab', async () => {
     const { exitCode, stderr } = await buildweek(['promise', 'scenarios/small.yaml', '--all']);
     expect(exitCode).toBe(2);

@@ -46,6 +46,8 @@ const FOR_ALL = [
   'Who starts what follows from the rules of the scenario: which build, on which machine, when, by whom. The list is that of the play that is most like all others; the shares say how many plays agree.',
 ];
 
+const EMPTY =
+  'Nothing stands in the lab by this scenario, so these are the dates of a lab without other jobs today. What is there can be written under "at the start".';
 const ON_PINS =
   'A decided build: its machine is kept for it from now on and its jobs go into no other build before; from its time on it starts as soon as the machine is free and somebody is there, with those of its jobs that are ready. The others are built like any other, no further job is put in, and a day after its time it is given up.';
 
@@ -116,6 +118,6 @@ export async function promiseAnswer(file: ScenarioFile, asked: AskedPromise): Pr
       ...(pinned.length > 0 ? [ON_PINS] : []),
     ],
     cautions: cautionsOf(lab),
-    warnings: warningWords(file),
+    warnings: [...(jobsInLab === 0 ? [EMPTY] : []), ...warningWords(file)],
   };
 }

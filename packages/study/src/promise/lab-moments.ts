@@ -50,17 +50,6 @@ export class LabMoments {
     }
   }
 
-  /** Closing times from now on, ascending, up to one that is not before a time. */
-  closingsUntil(time: number): number[] {
-    const closings: number[] = [];
-    for (let days = 0; ; days++) {
-      const closing = this.workingDays.dueAfter(this.now, { kind: 'working days', days, cutOffHour: null });
-      if (closing === Number.POSITIVE_INFINITY) return closings;
-      closings.push(closing);
-      if (closing >= time) return closings;
-    }
-  }
-
   /** When what is asked for now is due by a rule; null: no promise. */
   dueBy(rule: DueRule): number | null {
     const due = this.workingDays.dueAfter(this.now, rule);
