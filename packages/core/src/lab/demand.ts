@@ -53,10 +53,10 @@ export class Demand {
       createStream(settings.seed, settings.replication, 'week factor', 'all demand'),
     );
     this.sources = compiled.streams.map((stream) => this.open(stream));
-    const { calendar } = this.simulation;
+    const { calendar, startAt } = this.simulation;
     for (const source of this.sources) {
       if (source.compiled.stream.arrivals.kind !== 'kept in the lab') this.scheduleNext(source, 0);
-      else calendar.schedule(0, PHASE_ARRIVALS, EVENT_ARRIVAL, source.compiled.index, 0);
+      else calendar.schedule(startAt, PHASE_ARRIVALS, EVENT_ARRIVAL, source.compiled.index, 0);
     }
   }
 
@@ -150,13 +150,18 @@ export class Demand {
   }
 
   private scheduleNext(source: DemandSource, after: number): void {
-    const { calendar } = this.simulation;
+    const { calendar, startAt } = this.simulation;
     const { index } = source.compiled;
     let time = Number.POSITIVE_INFINITY;
     if (source.arrivals !== null) {
-      time = Math.round(source.arrivals.next(source.arrivalStream()));
-    } else if (source.nextDated < source.dated.length) {
-      time = source.dated[source.nextDated].time;
+      // What came before the start is part of the state, or gone.
+      do time = Math.round(source.arrivals.next(source.arrivalStream()));
+      while (time < startAt);
+    } else {
+      while (source.nextDated < source.dated.length && source.dated[source.nextDated].time < startAt) {
+        source.nextDated++;
+      }
+      if (source.nextDated < source.dated.length) time = source.dated[source.nextDated].time;
     }
     calendar.schedule(Math.max(time, after), PHASE_ARRIVALS, EVENT_ARRIVAL, index, 0);
   }
