@@ -28,6 +28,8 @@ export interface PinnedBuild {
 
 /** A job that is there already. Its whole quantity is at one stage. */
 export interface InitialJob {
+  /** What it is called; a label. Without it, by its number. */
+  readonly name?: string;
   /** Name of a demand stream. */
   readonly stream: string;
   readonly quantity: number;
