@@ -108,17 +108,25 @@ export function picture(chart: Chart, kind: 'wide' | 'narrow', shown: string = k
 /**
  * The figure of a chart: its title, the drawing, how to read it, and the same in words. Nothing when there is
  * no such chart.
+ *
+ * @param isFolded how to read it opens on request, where little room is left
  */
-export function figure(charts: ReadonlyMap<string, DrawnChart>, id: string): Html {
+export function figure(charts: ReadonlyMap<string, DrawnChart>, id: string, isFolded = false): Html {
   const chart = charts.get(id);
   if (chart === undefined) return html``;
+  const { title, footnote, description } = chart.wide;
+  const words = html`<p id="${id}-words">${description}</p>`;
   return html`
 <figure>
-<figcaption id="${id}">${chart.wide.title}</figcaption>
+<figcaption id="${id}">${title}</figcaption>
 ${picture(chart.wide, 'wide')}${picture(chart.narrow, 'narrow')}
 <div class="note">
-<p>${chart.wide.footnote}</p>
-<details><summary>The same in words</summary><p id="${id}-words">${chart.wide.description}</p></details>
+${
+  isFolded
+    ? html`<details><summary>How to read this, and the same in words</summary><p>${footnote}</p>${words}</details>`
+    : html`<p>${footnote}</p>
+<details><summary>The same in words</summary>${words}</details>`
+}
 </div>
 </figure>`;
 }

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { explanations } from './glossary.ts';
 import { Html, html } from './html.ts';
 import type { LivePart } from './live/live-part.ts';
 import { liveStyle } from './live/live-style.ts';
@@ -49,6 +50,8 @@ export function pageOf({ title, version, head, sections, footer, data, live = nu
   const script = live?.script ?? null;
   const style = script === null ? pageStyle : `${pageStyle}${liveStyle}`;
   const policy = policyOf(style, script);
+  const words = explanations([head, sections]);
+  const all = html`${sections}${words.section}`;
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -65,12 +68,12 @@ export function pageOf({ title, version, head, sections, footer, data, live = nu
 <a class="skip" href="#main">Go to the numbers</a>
 ${head}
 <div class="page">
-${contents(sections)}
+${contents(all)}
 <main id="main">
-${sections}
+${all}
 </main>
 </div>
-<footer><p>${footer}</p></footer>
+<footer><p>${footer}</p></footer>${words.popovers}
 ${data}
 ${live?.data ?? null}
 ${script === null ? null : html`<script>${new Html(script)}</script>`}

@@ -69,6 +69,7 @@ test('Every section that the results have something for is on the page, in order
     'assumptions',
     'origin',
     'scenario',
+    'words',
   ]);
 });
 
@@ -159,7 +160,10 @@ test('Key numbers of a lab that does not keep up are of these weeks, and not of 
 
 test('Processes are spelled out once, and replications are explained.', () => {
   expect(withoutData(page).match(/material extrusion \(MEX\)/g)).toHaveLength(1);
-  expect(page).toContain('200 times with fresh luck each time (200 replications)');
+  expect(page).toMatch(
+    /200 times with fresh luck each time \(200 <button [^>]*popovertarget="term-replications">replications<\/button>\)/,
+  );
+  expect(page.match(/<div popover id="term-replications"/g)).toHaveLength(1);
 });
 
 test('Differences that are rounding are told as none.', () => {
@@ -268,7 +272,7 @@ test('Results with nothing but weeks still make a page.', () => {
     checks: [],
   };
   const ids = [...renderReport(bare).matchAll(/<section id="([^"]+)"/g)].map((match) => match[1]);
-  expect(ids).toEqual(['key-numbers', 'weeks', 'assumptions', 'origin', 'scenario']);
+  expect(ids).toEqual(['key-numbers', 'weeks', 'assumptions', 'origin', 'scenario', 'words']);
 });
 
 test('Money is told with its split, what is known beforehand, and the case against sending everything out.', () => {

@@ -24,21 +24,36 @@ h1{margin:1.1rem 0 0;font-size:1.25rem;line-height:1.3;color:var(--blue)}
 .facts{display:flex;flex-wrap:wrap;gap:.7rem 2.4rem;margin:1.5rem 0 0;font-size:.9375rem}
 .facts dt{color:var(--muted);font-size:.8125rem}
 .facts dd{margin:0}
-.decision .question{margin:.7rem 0 0;max-width:64rem;color:var(--muted);font-size:1rem}
+.decision .question{margin:.5rem 0 0;max-width:72rem;color:var(--muted);font-size:1rem}
 .proposal{margin:.35rem 0 0;max-width:70rem;color:var(--ink);font-size:clamp(1.4rem,1.1rem + 1.3vw,2.2rem);line-height:1.18;letter-spacing:-.012em;text-wrap:balance}
 .proposal.long{font-size:clamp(1.25rem,1.05rem + .9vw,1.75rem)}
 .decision .beware{margin-top:.6rem;font-size:.9375rem}
-.cards{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,16.5rem),1fr));gap:.8rem;margin:1rem 0 0;max-width:72rem}
-.card{padding:.7rem 1rem .75rem;background:#fff;border:1px solid var(--rule);border-top:4px solid var(--blue)}
+.cards{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,16.5rem),1fr));gap:.7rem;margin:0}
+.card{padding:.5rem .9rem .55rem;background:#fff;border:1px solid var(--rule);border-top:4px solid var(--blue)}
 .card dt{color:var(--muted);font-size:.875rem;line-height:1.35}
 .card .subject{display:block;color:var(--ink);font-weight:bold;font-size:.9375rem}
 .card dd{margin:0;font-size:.875rem;line-height:1.4}
-.card .value{margin-top:.15rem;font-size:2rem;font-weight:bold;line-height:1.15;font-variant-numeric:tabular-nums}
+.card .value{margin-top:.1rem;font-size:1.75rem;font-weight:bold;line-height:1.15;font-variant-numeric:tabular-nums}
 .card .unit{font-size:1rem;font-weight:normal}
 .card .value .none{font-size:1.5rem;color:var(--ink)}
-.card .before{margin-top:.3rem;font-weight:bold}
+.card .before{margin-top:.2rem;font-weight:bold}
 .card .note-line{color:var(--muted)}
-.decision figure{margin:.8rem 0 0;padding:.8rem 1rem .7rem;max-width:72rem;background:#fff;border:1px solid var(--rule)}
+.proof{max-width:72rem;margin-top:.8rem}
+.decision .inside{padding-top:.9rem;padding-bottom:1.1rem}
+.decision .beware{margin-top:.5rem}
+.decision figure{display:block;margin:.7rem 0 0;padding:.6rem 1rem .55rem;background:#fff;border:1px solid var(--rule)}
+.term{display:inline;margin:0;padding:0;border:0;border-bottom:1px dotted currentColor;background:none;color:inherit;font:inherit;text-align:inherit;cursor:help}
+.term:hover{border-bottom-style:solid}
+.explained{max-width:min(24rem,calc(100vw - 2rem));padding:.8rem 1rem;border:1px solid var(--rule);border-top:4px solid var(--blue);background:#fff;color:var(--ink);box-shadow:0 6px 24px rgba(27,36,45,.18);font-size:.9375rem;line-height:1.45}
+.explained p{margin:0}
+.explained strong::after{content:":"}
+dfn{font-style:normal}
+@supports (position-area:bottom){.explained{position-area:bottom span-right;position-try-fallbacks:flip-inline,flip-block,flip-block flip-inline;margin:.35rem 0}}
+.first-reasons{margin:.9rem 0 0;padding:0;list-style:none;font-size:.9375rem;line-height:1.42}
+.first-reasons li{padding-left:.9rem;border-left:4px solid var(--blue)}
+.first-reasons li+li{margin-top:.45rem}
+.decision figcaption{margin-bottom:.4rem;font-size:1.0625rem}
+.decision .wide,.decision .note{max-width:none;margin-top:0}
 .part-title{margin:3rem 0 0;padding-top:1rem;border-top:4px solid var(--blue);font-size:1.125rem;color:var(--muted)}
 nav{font-size:.9375rem}
 nav ul{display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;margin:0;padding:.9rem 0;list-style:none;border-bottom:1px solid var(--rule)}
@@ -107,7 +122,6 @@ pre{max-width:60rem;margin:.4rem 0 0;padding:1rem;overflow-x:auto;background:var
 mark{background:#f7d9a8;color:inherit}
 .problems{padding-left:1.6rem}
 .problems li+li{margin-top:1.4rem}
-.problems dl{margin-top:.5rem}
 .problems .line{color:var(--muted)}
 footer{margin-top:1rem;background:var(--ground);border-top:1px solid var(--rule);color:var(--muted);font-size:.8125rem}
 footer p{padding-top:1.2rem;padding-bottom:2rem}
@@ -137,6 +151,9 @@ td.words{min-width:6rem}
 
 const large = `
 @media screen and (min-width:80rem){
+.proof{display:grid;grid-template-columns:19rem minmax(0,1fr);gap:1rem;max-width:none}
+.cards{grid-template-columns:1fr;align-content:space-between}
+.decision figure{margin:0}
 .page{display:grid;grid-template-columns:11.5rem minmax(0,1fr);gap:0 2.6rem}
 nav ul{position:sticky;top:0;display:block;padding:2.7rem 0 1rem;border-bottom:0}
 nav li{margin-bottom:.25rem}
@@ -156,7 +173,11 @@ body{line-height:1.4}
 .head{background:none;border-bottom:2px solid var(--ink)}
 .inside,.page,footer p{max-width:none;padding-left:0;padding-right:0}
 .inside{padding-top:0}
-nav,.skip,.note details{display:none}
+nav,.skip,.note details,.explained{display:none}
+.term{border:0}
+.decision .note{display:none}
+.proof{display:block}
+.first-reasons{font-size:9.5pt}
 .answer{font-size:20pt}
 .answer.long{max-width:64rem;font-size:15pt}
 .answers{font-size:11pt}

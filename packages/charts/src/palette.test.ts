@@ -1,15 +1,20 @@
 import { MACHINE_STATES, PERSON_STATES, STATION_STATES, WAIT_CAUSES } from '@buildweek/results';
 import { describe, expect, test } from 'vitest';
+import { difference, seenAs, VISIONS } from './fixture/seen-colour.ts';
 import {
+  BAND,
   HEAT,
   INK,
+  LINE,
   luminanceOf,
   MACHINE_STATE_PARTS,
   MUTED_INK,
+  OUTER_BAND,
   PAPER,
   PERSON_STATE_PARTS,
   PRINT_SHARE_PARTS,
   PROCESS_COLOURS,
+  SECOND_LINE,
   STATION_STATE_PARTS,
   type StackPart,
   textColourOn,
@@ -37,6 +42,17 @@ function lightness(colour: string): number {
   return y <= 216 / 24389 ? (24389 / 27) * y : 116 * Math.cbrt(y) - 16;
 }
 
+/** Least colour differences, common practice, no source: 2 can just be seen, 8 at a glance where edges touch. */
+const LEAST_IN_A_STACK: Readonly<Record<(typeof VISIONS)[number], number>> = {
+  'all colours': 8,
+  'no red cones': 8,
+  'no green cones': 8,
+  'no blue cones': 8,
+  grey: 7,
+};
+/** Where no letter helps, and marks lie apart from each other. */
+const LEAST_APART = 10;
+
 describe.each(STACKS)('In the stack of %s', (_, parts) => {
   test('every part has a letter, words and a colour of its own', () => {
     for (const key of ['code', 'label', 'colour'] as const) {
@@ -58,6 +74,18 @@ describe.each(STACKS)('In the stack of %s', (_, parts) => {
         `${before.label} / ${part.label}`,
       ).toBeGreaterThan(5);
     });
+  });
+
+  test('every two parts differ for readers who lack one kind of cone, neighbours in grey too', () => {
+    const ordered = [...parts].sort((one, other) => (one.code < other.code ? -1 : 1));
+    const close = ordered.flatMap((part, index) =>
+      ordered.slice(index + 1).flatMap((other, behind) =>
+        VISIONS.filter((vision) => vision !== 'grey' || behind === 0)
+          .filter((vision) => difference(part.colour, other.colour, vision) < LEAST_IN_A_STACK[vision])
+          .map((vision) => `${part.label} / ${other.label}: ${vision}`),
+      ),
+    );
+    expect(close).toEqual([]);
   });
 
   test('labels in the bars can be read on their ground', () => {
@@ -87,6 +115,44 @@ test('Processes differ in lightness by more than ten steps of a hundred.', () =>
   steps.slice(1).forEach((step, index) => {
     expect(step - (steps[index] ?? 0)).toBeGreaterThan(10);
   });
+});
+
+test.each(VISIONS)(
+  'Processes, and what shares a chart without letters, differ for who sees %s.',
+  (vision) => {
+    const together = [
+      Object.values(PROCESS_COLOURS),
+      [LINE, SECOND_LINE, PAPER],
+      [LINE, BAND, PAPER],
+      [LINE, BAND, OUTER_BAND],
+    ];
+    for (const colours of together) {
+      colours.forEach((one, index) => {
+        for (const other of colours.slice(index + 1)) {
+          expect(difference(one, other, vision), `${one} / ${other}`).toBeGreaterThan(LEAST_APART);
+        }
+      });
+    }
+  },
+);
+
+test.each(VISIONS)(
+  'Black, grey and white look the same to who sees %s; black and white are 100 apart.',
+  (vision) => {
+    for (const grey of ['#000000', '#7f7f7f', '#ffffff']) {
+      for (const share of seenAs(grey, vision)) expect(share).toBeCloseTo(luminanceOf(grey), 5);
+    }
+    expect(difference('#000000', '#ffffff', vision)).toBeCloseTo(100, 1);
+  },
+);
+
+test('Red and green are closer to each other without red or green cones, blue and green without blue cones.', () => {
+  const [red, green] = ['#d04030', '#70903c'] as const;
+  for (const vision of ['no red cones', 'no green cones'] as const) {
+    expect(difference(red, green, vision)).toBeLessThan(difference(red, green, 'all colours') / 2);
+  }
+  const [blue, teal] = ['#3b6fb6', '#3a8f86'] as const;
+  expect(difference(blue, teal, 'no blue cones')).toBeLessThan(difference(blue, teal, 'all colours') / 2);
 });
 
 test('Text has at least the contrast that ordinary text needs.', () => {

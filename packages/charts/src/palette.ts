@@ -3,9 +3,9 @@ import type { MachineState, PersonState, StationState, WaitCause } from '@buildw
 /**
  * The colours of every chart and of the page, in one place.
  *
- * Blues mean that something happens to the parts, warm colours that parts or machines are held up, greys that
- * nothing is asked for. Within a family the colours differ in lightness, so that neighbours in a stack can be
- * told apart by readers who see few colours and on a print without any; the code letters say the rest.
+ * Blues mean that something happens to the parts, warm colours that parts or machines are held up, violet and khaki that
+ * a machine is looked after, greys that nothing is asked for. Every two parts of one stack can be told apart by readers
+ * who lack one kind of cone, and neighbours on a print without colour; the code letters say the rest.
  */
 export const INK = '#1b242d';
 export const MUTED_INK = '#54606b';
@@ -73,8 +73,8 @@ export const WAIT_CAUSE_PARTS: Readonly<Record<WaitCause, StackPart>> = {
   batch: { code: 'H', label: 'wait to fill a batch', short: 'batch', colour: '#f9dfa4' },
   carrier: { code: 'I', label: 'wait for a carrier', short: 'carrier', colour: '#b3824b' },
   'rest of the job': { code: 'J', label: 'wait for the rest of the job', short: 'rest', colour: '#d5c8af' },
-  requester: { code: 'K', label: 'wait for the requester', short: 'requester', colour: '#9a83b5' },
-  'machine down': { code: 'L', label: 'wait for a repair', short: 'repair', colour: '#5b2a4a' },
+  requester: { code: 'K', label: 'wait for the requester', short: 'requester', colour: '#6a3d8f' },
+  'machine down': { code: 'L', label: 'wait for a repair', short: 'repair', colour: '#2b1418' },
 };
 
 export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
@@ -91,9 +91,9 @@ export const MACHINE_STATE_PARTS: Readonly<Record<MachineState, StackPart>> = {
     short: 'to unload',
     colour: '#d9722e',
   },
-  maintenance: { code: 'I', label: 'planned maintenance', short: 'upkeep', colour: '#be9bba' },
-  'test print': { code: 'J', label: 'test prints', short: 'tests', colour: '#c9c2e0' },
-  down: { code: 'K', label: 'down', short: 'down', colour: '#5b2a4a' },
+  maintenance: { code: 'I', label: 'planned maintenance', short: 'upkeep', colour: '#744aa8' },
+  'test print': { code: 'J', label: 'test prints', short: 'tests', colour: '#c7b98f' },
+  down: { code: 'K', label: 'down', short: 'down', colour: '#2b1418' },
   off: { code: 'L', label: 'off', short: 'off', colour: '#aaa69c' },
   'waiting to fill': { code: 'M', label: 'waiting to fill', short: 'to fill', colour: '#f0d28f' },
   idle: { code: 'N', label: 'idle', short: 'idle', colour: '#eceae4' },
@@ -110,9 +110,9 @@ export const STATION_STATE_PARTS: Readonly<Record<StationState, StackPart>> = {
     short: 'to unload',
     colour: '#d9722e',
   },
-  maintenance: { code: 'F', label: 'planned maintenance', short: 'upkeep', colour: '#be9bba' },
-  'test print': { code: 'G', label: 'test runs', short: 'tests', colour: '#c9c2e0' },
-  down: { code: 'H', label: 'down', short: 'down', colour: '#5b2a4a' },
+  maintenance: { code: 'F', label: 'planned maintenance', short: 'upkeep', colour: '#744aa8' },
+  'test print': { code: 'G', label: 'test runs', short: 'tests', colour: '#c7b98f' },
+  down: { code: 'H', label: 'down', short: 'down', colour: '#2b1418' },
   off: { code: 'I', label: 'off', short: 'off', colour: '#aaa69c' },
   'waiting to fill': { code: 'J', label: 'waiting to fill', short: 'to fill', colour: '#f0d28f' },
   idle: { code: 'K', label: 'idle', short: 'idle', colour: '#eceae4' },

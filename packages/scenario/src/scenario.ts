@@ -309,8 +309,6 @@ export interface ScenarioInstant {
 }
 
 export interface ScenarioJobAtStart {
-  /** Null: it is called by its number. */
-  readonly name: string | null;
   /** Name of a demand. */
   readonly demand: string;
   readonly pieces: number;

@@ -4,6 +4,7 @@ import { type DrawnChart, figure } from '../figure.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { cautionLine } from '../sections/head.ts';
 import { keyCards } from './key-cards.ts';
+import { firstReasons } from './reasons-section.ts';
 
 /** Letters from which on the proposal is set smaller. */
 const LONG_PROPOSAL = 110;
@@ -18,8 +19,11 @@ export function decisionHead(answer: DecisionAnswer, charts: ReadonlyMap<string,
 <p class="question">${nameText(keptTogether(answer.question))}</p>
 <h1 class="${proposal.length > LONG_PROPOSAL ? 'proposal long' : 'proposal'}">${nameText(proposal)}</h1>
 ${cautionLine(answer.cautions, 'The plan')}
+<div class="proof">
 ${keyCards(answer)}
-${figure(charts, 'options')}
+<div>${figure(charts, 'options', true)}
+${firstReasons(answer)}</div>
+</div>
 </div>
 </header>`;
 }

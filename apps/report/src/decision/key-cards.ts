@@ -6,15 +6,16 @@ import {
   writtenFigure,
   writtenUnit,
 } from '@buildweek/results';
+import { term } from '../glossary.ts';
 import { type Html, html } from '../html.ts';
 
 const YEARS: WrittenUnit = { size: 1, one: 'year', many: 'years', leastDecimals: 1, isMoney: false };
 
-const SUBJECTS: Readonly<Record<KeyNumber['subject'], string>> = {
-  promise: 'Promise kept',
-  cost: 'Cost',
-  payback: 'Payback',
-  speed: 'Speed',
+const SUBJECTS: Readonly<Record<KeyNumber['subject'], Html>> = {
+  promise: term('promises kept', 'Promises kept'),
+  cost: term('cost in a year', 'Cost'),
+  payback: term('payback', 'Payback'),
+  speed: term('lead time', 'Lead time'),
 };
 
 /** The numbers that matter, large, each with its interval and what it is without the proposal. */
@@ -54,11 +55,13 @@ function valueWords(value: EstimateOrRefused, unit: WrittenUnit, missing: string
   return html`${writtenFigure(value, unit).value} <span class="unit">${unit.many}</span>`;
 }
 
-function rangeWords(value: EstimateOrRefused, unit: WrittenUnit): string {
-  if (value.kind !== 'estimate') return value.reason;
+function rangeWords(value: EstimateOrRefused, unit: WrittenUnit): Html {
+  if (value.kind !== 'estimate') return html`${value.reason}`;
   const { range } = writtenFigure(value, unit);
   const level = Number((value.level * 100).toFixed(1));
-  return range === null ? 'known exactly' : `${range.low} to ${range.high}, with ${level} % confidence`;
+  return range === null
+    ? html`known exactly`
+    : html`${range.low} to ${range.high}, with ${level}\u00a0% ${term('confidence')}`;
 }
 
 function plainWords(value: EstimateOrRefused, unit: WrittenUnit, missing: string): string {

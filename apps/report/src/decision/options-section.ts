@@ -9,6 +9,7 @@ import {
   type WrittenUnit,
   writtenUnit,
 } from '@buildweek/results';
+import { term } from '../glossary.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
 import { cell } from '../plans/plan-cells.ts';
 import { Reasons } from '../reasons.ts';
@@ -32,12 +33,12 @@ export function optionsSection(answer: DecisionAnswer): Html {
   return html`
 <section id="options-table-section" aria-labelledby="options-table-title">
 <h2 id="options-table-title">The options side by side</h2>
-<p class="lede">Each was played ${answer.run.replications} times on the same random numbers. ▲ and ▼: better or worse than the lab
-as it is; ≈: not told apart from it; =: the same in every replication. ✓ and ✗: the target is reached or missed.</p>
+<p class="lede">Each was played ${answer.run.replications} times on the ${term('same random numbers')}. ▲ and ▼: better or worse than the lab
+as it is; ≈: not told apart from it; =: the same in all ${term('replications')}. ✓ and ✗: the target is reached or missed.</p>
 ${table(
   'options-table',
   'What each option changes, costs and reaches, with intervals',
-  [{ title: '' }, ...options.map(({ role }) => ({ title: OPTION_NAMES[role] }))],
+  [{ title: 'What' }, ...options.map(({ role }) => ({ title: OPTION_NAMES[role] }))],
   [
     row('Changes', options, (option) => nameText(changeLine(option))),
     ...purchaseRow(answer),

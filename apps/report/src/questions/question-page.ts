@@ -1,5 +1,6 @@
 import { formatLevel } from '@buildweek/charts';
 import type { AnsweredScenario, PlanRun, Results } from '@buildweek/results';
+import { term } from '../glossary.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { answerInWords } from '../sections/answer-in-words.ts';
 import { cautionLine, fact } from '../sections/head.ts';
@@ -38,8 +39,8 @@ ${cautionLine(cautions, 'The plan')}
 ${picture}
 <dl class="facts">
 ${facts.map(([term, value]) => fact(term, value))}
-${fact('Played', `${run.replications} replications of ${run.weeks} weeks each, seed “${run.seed}”`)}
-${fact('Intervals', `hold with ${formatLevel(run.level)} confidence`)}
+${fact('Played', html`${run.replications} ${term('replications')} of ${run.weeks} weeks each, seed “${nameText(run.seed)}”`)}
+${fact('Intervals', html`hold with ${formatLevel(run.level)} ${term('confidence')}`)}
 </dl>
 </div>
 </header>`;

@@ -1,6 +1,7 @@
 import { AT_A_TIME, HOURS } from '@buildweek/charts';
 import type { Queue, Results } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
+import { term } from '../glossary.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 import { estimateCell } from '../words.ts';
@@ -49,6 +50,8 @@ export function weeksSection(charts: ReadonlyMap<string, DrawnChart>): Html {
   return html`
 <section id="weeks" aria-labelledby="weeks-title">
 <h2 id="weeks-title">Week by week</h2>
+<p class="lede">What is finished in each week, and the ${term('jobs in the lab')} at a time: where these grow, the lab falls
+behind.</p>
 ${figure(charts, 'finished-per-week')}
 ${figure(charts, 'jobs-in-lab')}
 </section>`;

@@ -1,5 +1,6 @@
 import { formatLevel, type ProcessName } from '@buildweek/charts';
 import type { Results } from '@buildweek/results';
+import { term } from '../glossary.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { answerInWords } from './answer-in-words.ts';
 
@@ -50,10 +51,10 @@ ${answerInWords(results.headline)}
 ${cautionLine(results.cautions, 'The plan')}
 <dl class="facts">
 ${fact('The lab', `${units(results.machines.length, 'machine', 'machines')}, ${units(results.stations.length, 'station', 'stations')}, ${units(persons, 'person', 'persons')}, ${units(lab.parts.length, 'part type', 'part types')}`)}
-${fact('The plan', `${units(run.weeks, 'week', 'weeks')} from ${lab.startDate}, with ${units(run.ignoredWeeks.weeks, 'ignored week', 'ignored weeks')} before`)}
+${fact('The plan', html`${units(run.weeks, 'week', 'weeks')} from ${lab.startDate}, with ${run.ignoredWeeks.weeks} ${term('ignored weeks', run.ignoredWeeks.weeks === 1 ? 'ignored week' : 'ignored weeks')} before`)}
 ${processesFact(results)}
-${fact('Played', `${run.replications} times with fresh luck each time (${run.replications} replications), seed “${run.seed}”`)}
-${fact('Intervals', `hold with ${formatLevel(run.level)} confidence`)}
+${fact('Played', html`${run.replications} times with fresh luck each time (${run.replications} ${term('replications')}), seed “${nameText(run.seed)}”`)}
+${fact('Intervals', html`hold with ${formatLevel(run.level)} ${term('confidence')}`)}
 </dl>
 </div>
 </header>`;

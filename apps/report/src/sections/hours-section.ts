@@ -1,6 +1,7 @@
 import { HOURS, stepName, WAIT_CAUSE_PARTS } from '@buildweek/charts';
 import type { PartHours, Results, StepHours } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
+import { term } from '../glossary.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 import { estimateCell } from '../words.ts';
@@ -41,7 +42,7 @@ export function hoursSection(results: Results, charts: ReadonlyMap<string, Drawn
 <section id="hours" aria-labelledby="hours-title">
 <h2 id="hours-title">Where the hours go</h2>
 <p class="lede">Every hour of a job is either work that goes on or a wait with one cause: the first thing that was
-missing. Together they make the lead time.</p>
+missing. Together they make the ${term('lead time')}.</p>
 ${figure(charts, 'print-share')}
 ${figure(charts, 'hours-by-part')}
 ${figure(charts, 'hours-by-step')}

@@ -1,6 +1,7 @@
 import { formatCount, leadTimeUnit, PERCENT, shareInWords, type Unit } from '@buildweek/charts';
 import type { JobClass, Percentile, Results } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
+import { term } from '../glossary.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
 import { Reasons } from '../reasons.ts';
 import { type Column, table } from '../table.ts';
@@ -70,8 +71,8 @@ export function leadTimeSection(results: Results, charts: ReadonlyMap<string, Dr
   return html`
 <section id="lead-times-section" aria-labelledby="lead-times-title">
 <h2 id="lead-times-title">How long jobs take</h2>
-<p class="lede">Lead time runs by the clock from the complete file to the last good part: nights, weekends and breaks
-count. Jobs that were not finished at the end of the plan count as later than everything.</p>
+<p class="lede">${term('lead time', 'Lead time')} runs by the clock from the complete file to the last good part: nights, weekends and breaks
+count. ${term('confidence', 'Intervals')} are of the long run; what ${term('one period')} may bring is wider. Jobs that were not finished at the end of the plan count as later than everything.</p>
 ${figure(charts, 'lead-times')}
 ${leadTimeTable(results)}
 </section>`;

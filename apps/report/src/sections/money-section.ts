@@ -12,6 +12,7 @@ import {
   WHOLE,
 } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
+import { term } from '../glossary.ts';
 import { type Content, type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 
@@ -23,7 +24,7 @@ export function moneySection(results: Results, charts: ReadonlyMap<string, Drawn
   return html`
 <section id="money" aria-labelledby="money-title">
 <h2 id="money-title">Money</h2>
-<p class="lede">All amounts are in ${currency}. A purchase is spread over its life with interest; people are paid for
+<p class="lede">All amounts are in ${currency}. The ${term('cost in a year')}: a purchase is spread over its life with interest; people are paid for
 every hour of their roster, holidays and absence included.${
     period.kind === 'prediction'
       ? ` In any one ${periodName(run.weeks)} a finished part may cost ${moneyRangeText(period, currency, CENTS)}.`
@@ -131,12 +132,13 @@ function caseTable(money: Money, run: Results['run']): Html {
 ${
   rows.length === 0
     ? html``
-    : table(
-        'case-table',
-        'The lab against having the same parts made outside, with intervals',
-        [{ title: 'What' }, { title: 'Found' }],
-        rows.map(({ what, found }) => [what, found]),
-      )
+    : html`<p class="lede">Over the years: the ${term('net present value')} of the lab, and its ${term('payback')}.</p>
+${table(
+  'case-table',
+  'The lab against having the same parts made outside, with intervals',
+  [{ title: 'What' }, { title: 'Found' }],
+  rows.map(({ what, found }) => [what, found]),
+)}`
 }
 <p class="note">${note}</p>`;
 }

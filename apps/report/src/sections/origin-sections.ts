@@ -1,6 +1,7 @@
 import { formatLevel } from '@buildweek/charts';
 import { type Assumption, formatNumber, type Results, type Run } from '@buildweek/results';
-import { type Html, html } from '../html.ts';
+import { term } from '../glossary.ts';
+import { type Content, type Html, html } from '../html.ts';
 import { table } from '../table.ts';
 
 function sourceWords(assumption: Assumption): string {
@@ -62,13 +63,16 @@ function differenceWords(hours: number): string {
 /** How the numbers came about, so that anybody can get them again. */
 export function originSection(results: Results): Html {
   const { run, program, scenario } = results;
-  const facts: readonly (readonly [string, string])[] = [
+  const facts: readonly (readonly [Content, string])[] = [
     ['Program', `${program.name} ${program.version}`],
     ['Seed', run.seed],
     ['Replications', `${run.replications} of at most ${run.replicationLimit}; ended because: ${run.stopped}`],
     ['Precision', precisionWords(run)],
     ['Measured weeks', String(run.weeks)],
-    ['Ignored weeks', `${run.ignoredWeeks.weeks}, ${run.ignoredWeeks.method}. ${run.ignoredWeeks.note}`],
+    [
+      term('ignored weeks', 'Ignored weeks'),
+      `${run.ignoredWeeks.weeks}, ${run.ignoredWeeks.method}. ${run.ignoredWeeks.note}`,
+    ],
     [
       'Weeks to finish in',
       `${run.capWeeks} after the measured ones; arrivals go on; a job that is not finished by then counts as later than everything`,
@@ -80,7 +84,7 @@ export function originSection(results: Results): Html {
 <section id="origin" aria-labelledby="origin-title">
 <h2 id="origin-title">How this was computed</h2>
 <p class="lede">The lab was played event by event, again and again with fresh luck. Each number is an average over
-replications or a percentile over all jobs of all replications; its interval rests on the replications, which are
+${term('replications')} or a ${term('percentile')} over all jobs of all replications; its interval rests on the replications, which are
 independent of each other, never on single jobs. The same scenario, seed and program version give the same numbers.</p>
 <dl class="origin">${facts.map(([term, value]) => html`<div><dt>${term}</dt><dd><bdi>${value}</bdi></dd></div>`)}</dl>
 ${

@@ -9,6 +9,7 @@ import {
 } from '@buildweek/charts';
 import type { Estimate, EstimateOrRefused, PeopleUse, Results } from '@buildweek/results';
 import { type DrawnChart, figure } from '../figure.ts';
+import { term } from '../glossary.ts';
 import { type Html, html, nameText } from '../html.ts';
 import { table } from '../table.ts';
 import { estimateCell } from '../words.ts';
@@ -157,7 +158,7 @@ export function peopleSection(results: Results, charts: ReadonlyMap<string, Draw
   return html`
 <section id="people" aria-labelledby="people-title">
 <h2 id="people-title">People</h2>
-<p class="lede">Attended work goes on only while somebody with the skill is there. Where nearly everybody is busy, work
+<p class="lede">Attended work goes on only while somebody with the skill is there. Where nearly everybody is ${term('busy')}, work
 waits, even when the week as a whole has room.</p>
 ${figure(charts, 'people-hours')}
 ${figure(charts, 'people-by-hour')}

@@ -18,6 +18,15 @@ export function changeLine({ changes }: DecisionOption): string {
   return changes.length === 0 ? 'no change' : changes.map(shortChange).join(', ');
 }
 
+/** The same where the recommendation stands beside it: what comes on top of that, where it holds all of that. */
+export function changesBeside(option: DecisionOption, recommended: DecisionOption | undefined): string {
+  const shared = recommended?.changes ?? [];
+  const more = option.changes.filter((change) => !shared.includes(change));
+  const holdsAll = shared.length > 0 && shared.every((change) => option.changes.includes(change));
+  if (!holdsAll || more.length === 0) return changeLine(option);
+  return `recommended, and ${more.map(shortChange).join(', ')}`;
+}
+
 /** Whether an option reaches a target: by the verdict of the search, else by the interval. */
 export function reaches({
   value,

@@ -2,7 +2,7 @@ import { decisionAnswerSchema } from '@buildweek/results';
 import { describe, expect, it } from 'vitest';
 import { compileChart, expressionsOf, numbersIn } from '../fixture/compiled-chart.ts';
 import { decisionFixture } from '../fixture/decision-fixture.ts';
-import { changeLine, reaches, shortChange, tellingTargets } from './option-words.ts';
+import { changeLine, changesBeside, reaches, shortChange, tellingTargets } from './option-words.ts';
 import { optionsChart } from './options-chart.ts';
 
 const answer = decisionFixture();
@@ -53,6 +53,17 @@ describe('The words of options', () => {
     expect(shortChange('people / technicians / count: 3')).toBe('technicians: 3');
     expect(shortChange('machines / resin / start: at once')).toBe('resin / start: at once');
     expect(answer.options.map(changeLine)[0]).toBe('no change');
+  });
+
+  it('say only what comes on top where an option holds all that is recommended', () => {
+    const [first] = answer.options;
+    if (first === undefined) throw new Error('The fixture has options.');
+    const recommended = { ...first, changes: ['machines / resin / count: 3'] };
+    const faster = { ...first, changes: ['people / technicians / count: 3', 'machines / resin / count: 3'] };
+    expect(changesBeside(faster, recommended)).toBe('recommended, and technicians: 3');
+    expect(changesBeside(recommended, recommended)).toBe('resin: 3');
+    expect(changesBeside({ ...first, changes: ['a: 1'] }, recommended)).toBe('a: 1');
+    expect(changesBeside(faster, undefined)).toBe('technicians: 3, resin: 3');
   });
 
   it('say whether a target is reached by the verdict, else by the whole interval', () => {

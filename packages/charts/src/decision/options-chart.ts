@@ -8,16 +8,23 @@ import {
 } from '@buildweek/results';
 import type { TopLevelSpec } from 'vega-lite';
 import { CHART_WIDTH, type Chart, type ChartSize, type Layer, type LayeredSpec } from '../chart.ts';
-import { formatEstimate, formatLevel, formatValue, PERCENT } from '../format.ts';
+import { formatEstimate, formatLevel, formatValue, keptTogether, PERCENT } from '../format.ts';
 import { CLOSED_HOURS, INK, LINE, MUTED_INK, PAPER, SECOND_LINE } from '../palette.ts';
 import { wrapLines } from '../part/wrap-lines.ts';
 import { ROW, rowAxis } from '../row-axis.ts';
 import { fitName, textWidth } from '../text-width.ts';
 import { FONT_SIZE, themeFor } from '../theme.ts';
-import { changeLine, OPTION_NAMES, reaches, shareRange, tellingTargets } from './option-words.ts';
+import {
+  changeLine,
+  changesBeside,
+  OPTION_NAMES,
+  reaches,
+  shareRange,
+  tellingTargets,
+} from './option-words.ts';
 
 const MOST_TARGETS = 3;
-const STEP: Readonly<Record<ChartSize, number>> = { wide: 50, narrow: 62 };
+const STEP: Readonly<Record<ChartSize, number>> = { wide: 44, narrow: 62 };
 const NAME_ROOM = 225;
 const COST_ROOM = 132;
 const GAP = 26;
@@ -51,7 +58,7 @@ export function optionsChart(answer: DecisionAnswer, size: ChartSize = 'wide'): 
       title: titleOf(answer),
       description: descriptionOf(answer),
       spec,
-      footnote: `Each row is a plan, each panel a target: the dashed line is what is asked for, the grey side falls short of it. Numbers are shares; lines through the points are ${formatLevel(answer.run.level)} confidence intervals from ${answer.run.replications} replications of each plan on the same random numbers.`,
+      footnote: `Each row is a plan, each panel a target: the dashed line is what is asked for, the grey side falls short of it. A circle reaches the target, a diamond misses it, an open square is not decided. Numbers are shares; lines through the points are ${formatLevel(answer.run.level)} confidence intervals from ${answer.run.replications} replications of each plan on the same random numbers.`,
     },
   ];
 }
@@ -77,12 +84,7 @@ function panel(
   const better = first?.better ?? 'higher';
   const domain = domainOf(targets, asked);
   const fontSize = FONT_SIZE[size];
-  const title = wrapLines(
-    [first?.target ?? ''].flatMap((text) => text.split(' ')),
-    ' ',
-    width,
-    fontSize,
-  );
+  const title = wrapLines(keptTogether(first?.target ?? '').split(' '), ' ', width, fontSize);
   return {
     title: { text: title.slice(0, 3), frame: 'group', fontSize, offset: 10 },
     width,
@@ -148,7 +150,7 @@ function pointLayers(targets: readonly (TargetOfPlan | undefined)[], wide: boole
         value: value.value,
         ...shareRange(value),
         state: reaches(target),
-        words: formatValue(value, PERCENT),
+        words: labelOf(formatValue(value, PERCENT), reaches(target)),
       },
     ];
   });
@@ -156,7 +158,6 @@ function pointLayers(targets: readonly (TargetOfPlan | undefined)[], wide: boole
     target === undefined || target.value.kind === 'estimate' ? [] : [{ row, words: 'not given' }],
   );
   const domain = [...VERDICTS];
-  const legend = { title: null, orient: 'bottom' as const, direction: 'horizontal' as const };
   return [
     {
       data: { values },
@@ -173,21 +174,17 @@ function pointLayers(targets: readonly (TargetOfPlan | undefined)[], wide: boole
           field: 'state',
           type: 'nominal',
           scale: { domain, range: [LINE, SECOND_LINE, PAPER] },
-          legend,
+          legend: null,
         },
         shape: {
           field: 'state',
           type: 'nominal',
           scale: { domain, range: ['circle', 'diamond', 'square'] },
-          legend,
+          legend: null,
         },
       },
     },
-    {
-      data: { values },
-      mark: { type: 'text', baseline: 'bottom', align: 'center', dy: -9, fontSize: wide ? 12 : 11 },
-      encoding: { x: AT('value'), y: ROW, text: { field: 'words' } },
-    },
+    ...labelLayers(values, wide),
     {
       data: { values: missing },
       mark: { type: 'text', align: 'left', x: 4, color: MUTED_INK },
@@ -196,14 +193,41 @@ function pointLayers(targets: readonly (TargetOfPlan | undefined)[], wide: boole
   ];
 }
 
+/** Values above their points, each on a ground of its own, so that the line of what is asked for does not cross it. */
+function labelLayers(
+  values: readonly { readonly state: (typeof VERDICTS)[number] }[],
+  wide: boolean,
+): Layer[] {
+  const encoding = { x: AT('value'), y: ROW, text: { field: 'words' } };
+  const mark = {
+    type: 'text',
+    baseline: 'bottom',
+    align: 'center',
+    dy: -9,
+    fontSize: wide ? 12 : 11,
+  } as const;
+  const ground = (isMissed: boolean): Layer => ({
+    data: { values: values.filter(({ state }) => (state === 'missed') === isMissed) },
+    mark: { ...mark, stroke: isMissed ? CLOSED_HOURS : PAPER, strokeWidth: 4 },
+    encoding,
+  });
+  return [ground(true), ground(false), { data: { values: [...values] }, mark, encoding }];
+}
+
+/** What a point says of itself, so that no key is needed. */
+function labelOf(value: string, state: (typeof VERDICTS)[number]): string {
+  return state === 'reached' ? value : `${value} ${state === 'missed' ? 'missed' : 'open'}`;
+}
+
 function nameLayers(options: readonly DecisionOption[], size: ChartSize): Layer[] {
   const wide = size === 'wide';
   const fontSize = FONT_SIZE[size];
   const room = wide ? NAME_ROOM - 20 : CHART_WIDTH.narrow - 30;
+  const recommended = options.find(({ role }) => role === 'recommended');
   const rows = options.map((option, row) => ({
     row,
     name: OPTION_NAMES[option.role],
-    changes: fitName(changeLine(option), room, fontSize - 1),
+    changes: fitName(changesBeside(option, recommended), room, fontSize - 1),
     strong: option.role === 'recommended',
   }));
   const at = wide ? { x: -NAME_ROOM + 8 } : { x: 0 };

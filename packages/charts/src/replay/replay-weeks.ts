@@ -61,12 +61,7 @@ function panel(
       ...namedLine(rows, 'observed', HAPPENED, place.isFirst),
     ],
     encoding: {
-      x: weekAxis(
-        { lab: { startDate: judged.from }, run: { weeks: judged.weeks } },
-        size,
-        place.isLast,
-        'judged week',
-      ),
+      x: weekAxis({ lab: { startDate: judged.from }, run: { weeks: judged.weeks } }, size, place.isLast),
       y: {
         type: 'quantitative',
         axis: { title: axisTitle(series.measure, unit, size), tickCount: 4 },

@@ -107,7 +107,7 @@ function paybackNumber({ recommended: { money }, today }: KeyFacts): KeyNumber |
   const within = `${paybackWithinYears === 1 ? '1 year' : `${paybackWithinYears} years`}`;
   return {
     subject: 'payback',
-    label: 'years until it has paid for itself, against sending everything out',
+    label: 'against sending everything out',
     unit: 'years',
     value: paybackYears,
     today: before?.kind === 'compared' ? before.paybackYears : null,

@@ -33,7 +33,7 @@ export function effectsBetween(
       });
     }
     return {
-      job: jobName(jobs, position),
+      job: jobName(position),
       part: lab.demand.find(({ name }) => name === job.stream)?.part ?? job.stream,
       quantity: job.quantity,
       rush: job.rush,
