@@ -69,6 +69,9 @@ function originSection({ program, run, scenario }: ReplayAnswer): Html {
     ['Seed', run.seed],
     ['Replications', String(run.replications)],
     ['Played weeks', `${run.playedWeeks} from ${run.playedFrom}, empty at the start`],
+    ...(run.loggedDurations.length === 0
+      ? []
+      : [['Durations from the log', run.loggedDurations.join(', ')] as const]),
     ['Scenario, SHA-256', scenario.hash.slice(0, 16)],
   ];
   return html`

@@ -122,6 +122,7 @@ pre{max-width:60rem;margin:.4rem 0 0;padding:1rem;overflow-x:auto;background:var
 mark{background:#f7d9a8;color:inherit}
 .problems{padding-left:1.6rem}
 .problems li+li{margin-top:1.4rem}
+.problems dl{margin-top:.5rem}
 .problems .line{color:var(--muted)}
 footer{margin-top:1rem;background:var(--ground);border-top:1px solid var(--rule);color:var(--muted);font-size:.8125rem}
 footer p{padding-top:1.2rem;padding-bottom:2rem}

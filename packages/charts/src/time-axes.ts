@@ -31,13 +31,23 @@ function weekLabels({ lab, run }: MeasuredWeeks, size: ChartSize): string {
   return `[${labels.join(',')}][datum.value - 1]`;
 }
 
-/** The horizontal axis of a chart over the measured weeks. */
-export function weekAxis(results: MeasuredWeeks, size: ChartSize, titled = true): HorizontalAxis {
+/**
+ * The horizontal axis of a chart over the measured weeks.
+ *
+ * @param titled whether it says what it is
+ * @param weeks what the weeks are called
+ */
+export function weekAxis(
+  results: MeasuredWeeks,
+  size: ChartSize,
+  titled = true,
+  weeks = 'measured week',
+): HorizontalAxis {
   const { run } = results;
   return {
     type: 'quantitative',
     axis: {
-      title: titled ? 'measured week and its first day' : null,
+      title: titled ? `${weeks} and its first day` : null,
       values: weekTicks(run.weeks, size === 'wide' ? 13 : 4),
       labelExpr: weekLabels(results, size),
       grid: false,

@@ -92,6 +92,11 @@ export interface DatedJob {
   readonly atHour: number;
   readonly quantity: number | null;
   readonly rush: boolean | null;
+  /**
+   * Hours of work that are known, by the name of the stage, for the whole job: they take the place of the draw at stages
+   * whose time is drawn once per job or per piece. It may be missing.
+   */
+  readonly workHours?: Readonly<Record<string, number>>;
 }
 
 /** How a promise is made when a job's file is complete. */

@@ -1,5 +1,10 @@
 /** What stands in the lab when the plan starts. Hours are local and count from the start of the plan. */
 export interface InitialState {
+  /**
+   * Local hour of the plan at which this state holds; before it nothing is played but the coming and going of people.
+   * Left out or 0: the start of the plan.
+   */
+  readonly atHour?: number;
   /** In the order of their job numbers. */
   readonly jobs: readonly InitialJob[];
   readonly machines: readonly InitialMachine[];
@@ -23,11 +28,13 @@ export interface PinnedBuild {
 
 /** A job that is there already. Its whole quantity is at one stage. */
 export interface InitialJob {
+  /** What it is called; a label. Without it, by its number. */
+  readonly name?: string;
   /** Name of a demand stream. */
   readonly stream: string;
   readonly quantity: number;
   readonly rush: boolean;
-  /** Zero or negative. */
+  /** Not after the hour of the state. */
   readonly arrivedAtHour: number;
   readonly dueAtHour: number | null;
   /** Name of the stage of its route. */

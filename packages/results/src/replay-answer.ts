@@ -68,6 +68,17 @@ export const heldPartSchema = z.strictObject({
 });
 export type HeldPart = z.infer<typeof heldPartSchema>;
 
+/** How often the check would see something that takes longer than modelled. */
+export const wouldSeeSchema = z.strictObject({
+  what: z.string(),
+  factor: z.number().describe('How many times as long it takes'),
+  seen: z.int().describe('Logs of such a lab that contradict the model'),
+  of: z.int().describe('Logs that were made of it'),
+  low: z.number().describe('Lower end of the 95 % interval of the share (exact)'),
+  high: z.number(),
+});
+export type WouldSee = z.infer<typeof wouldSeeSchema>;
+
 /** Jobs of the log that were not played, or not judged. */
 export const leftOutSchema = z.strictObject({
   why: z.enum(['unknown part', 'cancelled', 'finish not known', 'after the judged weeks']),
@@ -136,6 +147,7 @@ export const replayAnswerSchema = z
     onTime: heldAgainstSchema.nullable().describe('Share of the jobs; null: the log has no promises'),
     parts: z.array(heldPartSchema),
     stages: z.array(heldStageSchema).describe('Empty where the log knows no times of stages'),
+    wouldSee: z.array(wouldSeeSchema).describe('Empty where it was not asked for'),
     verdict: z.array(z.string()),
     cautions: z.array(cautionSchema),
     warnings: z.array(z.string()),

@@ -325,6 +325,7 @@ describe('a scenario that uses every key', () => {
           remainingHours: 0.2,
         },
         {
+          name: 'R-1042',
           stream: 'box',
           quantity: 1,
           rush: false,

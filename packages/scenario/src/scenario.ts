@@ -309,6 +309,8 @@ export interface ScenarioInstant {
 }
 
 export interface ScenarioJobAtStart {
+  /** Null: it is called by its number. */
+  readonly name: string | null;
   /** Name of a demand. */
   readonly demand: string;
   readonly pieces: number;

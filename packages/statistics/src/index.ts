@@ -14,13 +14,14 @@ export { type Difference, type PairedDifference, pairedDifference, welchDifferen
 export { type ChiSquareFit, chiSquareFit } from './counts/chi-square-fit.ts';
 export {
   type Dispersion,
+  dispersionAbout,
   dispersionTest,
   fitNegativeBinomial,
   type NegativeBinomial,
   negativeBinomialShapeByMoments,
   poissonLogLikelihood,
 } from './counts/dispersion.ts';
-export { type ExponentialTrend, exponentialTrend } from './counts/exponential-trend.ts';
+export { type ExponentialTrend, exponentialTrend, sharesOfTrend } from './counts/exponential-trend.ts';
 export { type CountedEvents, shrunkenRates } from './counts/gamma-poisson.ts';
 export {
   type KolmogorovTest,

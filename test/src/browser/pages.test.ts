@@ -8,12 +8,14 @@ import { decisionFixture } from '@buildweek/charts/decision-fixture';
 import { resultsFixture } from '@buildweek/charts/fixture';
 import { partAnswerFixture } from '@buildweek/charts/part-fixture';
 import { planAnswerFixture } from '@buildweek/charts/plan-fixture';
+import { promiseFixture } from '@buildweek/charts/promise-fixture';
 import { staffAnswerFixture } from '@buildweek/charts/staff-fixture';
 import {
   renderComparison,
   renderDecision,
   renderPart,
   renderPlan,
+  renderPromise,
   renderReport,
   renderStaff,
 } from '@buildweek/report';
@@ -85,6 +87,8 @@ function hostilePart(): PartAnswer {
 const COMPARED = ['technicians / count: 3', 'machines / resin / count: 4', 'as it is', 'technicians', 'Two'];
 const CHOSEN = ['technicians', 'resin', '10:00-18:30', '90 % of jobs within 3 days', 'Two'];
 
+const PROMISED = ['resin part', 'bracket', 'technicians 1', 'resin 1', 'powder part'];
+
 const DECIDED = [
   'technicians',
   'resin',
@@ -129,6 +133,7 @@ const PART_CHARTS = 4;
 const COMPARISON_CHARTS = 2;
 const PLAN_CHARTS = 3;
 const STAFF_CHARTS = 3;
+const PROMISE_CHARTS = 2;
 const DECISION_CHARTS = 16;
 
 describe.each([
@@ -148,6 +153,7 @@ describe.each([
   ['a decision with hostile names', renderDecision(renamed(decisionFixture(), DECIDED)), DECISION_CHARTS],
   ['ways of staffing', renderStaff(staffAnswerFixture()), STAFF_CHARTS],
   ['ways of staffing with hostile names', renderStaff(renamed(staffAnswerFixture(), STAFFED)), STAFF_CHARTS],
+  ['promised dates with hostile names', renderPromise(renamed(promiseFixture(), PROMISED)), PROMISE_CHARTS],
 ] as const)('The page of %s', (name, html, chartCount) => {
   let url: string;
 

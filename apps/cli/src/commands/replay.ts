@@ -18,13 +18,12 @@ import { WorkerExecutor } from '../workers/worker-executor.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { dayOption, shareOption, wholeNumberOption } from './option-values.ts';
 
-/** Fewer weeks behind what was learned from are not judged by themselves. */
-const WEEKS_TO_JUDGE = 10;
-
 interface ReplayOptions extends ChangesOptions {
   readonly mapping?: string;
   readonly judgedFrom?: number;
   readonly learnedUntil?: number;
+  readonly withDurations: boolean;
+  readonly wouldSee?: number;
   readonly replications: number;
   readonly falseAlarms: number;
   readonly seed?: string;
@@ -54,6 +53,16 @@ export function replayCommand(): Command {
       '--learned-until <date>',
       'the scenario was learned from the log up to this day (default: what the scenario says)',
       dayOption,
+    )
+    .option(
+      '--with-durations',
+      'let work take as long as the log says, where it has start and end of the work itself',
+      false,
+    )
+    .option(
+      '--would-see <share>',
+      'say how often this check would see work or printing that takes so much longer than modelled, as "30 %"',
+      shareOption,
     )
     .option(
       '--replications <number>',
@@ -131,11 +140,13 @@ async function played(
         log,
         weeks: {
           judgedFrom: options.judgedFrom ?? null,
-          learnedUntil: options.learnedUntil ?? learnedUntilIn(file.text, log),
+          learnedUntil: learnedUntilOf(options, file),
         },
         seed: options.seed ?? settings.seed,
         replications: options.replications,
         falseAlarmRate: options.falseAlarms,
+        withDurations: options.withDurations,
+        wouldSee: options.wouldSee ?? null,
       },
       {
         executor,
@@ -173,18 +184,9 @@ function checkReplications({ replications, falseAlarms }: ReplayOptions): void {
   );
 }
 
-/**
- * Up to when the scenario says that it was learned from a log, as "from-log" writes it on top. When that leaves next to
- * nothing to judge, the usual weeks are judged, and it is said that they are not fair.
- */
-function learnedUntilIn(text: string, log: ReadLog): number | null {
+/** The end of the day up to which the scenario was learned: as the user says, or "from-log" wrote on top of it. */
+function learnedUntilOf({ learnedUntil }: ReplayOptions, { text }: ScenarioFile): number | null {
   const said = /^# buildweek from-log: learned from .* up to (\d{4}-\d{2}-\d{2})/.exec(text)?.[1];
-  if (said === undefined) return null;
-  const until = Date.parse(said) + 24 * MILLISECONDS_PER_HOUR;
-  if (log.until - until >= WEEKS_TO_JUDGE * MILLISECONDS_PER_WEEK) return until;
-  const fair = new Date(log.from + (2 * (log.until - log.from)) / 3).toISOString().slice(0, 10);
-  process.stderr.write(
-    `The scenario was learned from the log up to ${said}: a model fits what it was learned from better than what comes after. For a fair check learn from a part of the log: buildweek from-log … --until ${fair}\n`,
-  );
-  return null;
+  const day = learnedUntil ?? (said === undefined ? null : Date.parse(said));
+  return day === null ? null : day + 24 * MILLISECONDS_PER_HOUR;
 }

@@ -8,7 +8,7 @@ const AT_THE_START = `
 at the start:
   jobs:
     - { demand: bracket, pieces: 4, stage: print }
-    - { demand: bracket, pieces: 2, stage: print }
+    - { name: R-2, demand: bracket, pieces: 2, stage: print }
     - { demand: bracket, pieces: 1, stage: remove supports }
     - { demand: bracket, pieces: 1, stage: print, in: printer 2 }
   machines: { printer 2: { busy until: 2024-01-01 09:00 } }
@@ -28,7 +28,7 @@ describe('Builds that are decided on', () => {
     expect(readPins(lab(), ['printer 1: job 1, job 2 at 15:30'])).toEqual([
       { machine: 'printer 1', jobs: [0, 1], fromHour: 15.5 },
     ]);
-    expect(readPins(lab(), ['printer 3: 2 at 2024-01-02 08:00'])).toEqual([
+    expect(readPins(lab(), ['printer 3: R-2 at 2024-01-02 08:00'])).toEqual([
       { machine: 'printer 3', jobs: [1], fromHour: 32 },
     ]);
   });

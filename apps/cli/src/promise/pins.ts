@@ -20,7 +20,11 @@ export function readPins(lab: Lab, texts: readonly string[]): PinnedBuild[] {
       throw refused(text, `"${pin.machine}" is decided on twice.`, 'one build for each machine');
     const twice = pin.jobs.find((job) => pins.some(({ jobs }) => jobs.includes(job)));
     if (twice !== undefined)
-      throw refused(text, `${jobName(twice)} is decided on twice.`, 'each job in one build');
+      throw refused(
+        text,
+        `${jobName(lab.initialState.jobs, twice)} is decided on twice.`,
+        'each job in one build',
+      );
     pins.push(pin);
   }
   return pins;
@@ -48,10 +52,16 @@ function readPin(lab: Lab, text: string): PinnedBuild {
 }
 
 function jobOf(lab: Lab, text: string, word: string): number {
+  const named = lab.initialState.jobs.findIndex((_, job) => jobName(lab.initialState.jobs, job) === word);
+  if (named >= 0) return named;
   const number = Number(/^(?:job\s+)?(\d+)$/.exec(word)?.[1]);
   const most = lab.initialState.jobs.length;
   if (Number.isInteger(number) && number >= 1 && number <= most) return number - 1;
-  throw refused(text, `There is no job "${word}" in the lab.`, `job 1 to job ${most}, as --all lists them`);
+  throw refused(
+    text,
+    `There is no job "${word}" in the lab.`,
+    `jobs as --all lists them, by name or by number from 1 to ${most}`,
+  );
 }
 
 /** They have to be built on the machine, not yet, and together. */
@@ -67,14 +77,18 @@ function checkJobs(lab: Lab, text: string, machine: string, jobs: readonly numbe
     if (part === undefined || build < 0) {
       throw refused(
         text,
-        `${jobName(position)} (${partName ?? ''}) is not built on "${machine}".`,
+        `${jobName(lab.initialState.jobs, position)} (${partName ?? ''}) is not built on "${machine}".`,
         `jobs that are built on ${group}`,
       );
     }
     const stands = part.stages.findIndex(({ name }) => name === job?.stage);
     const isHeld = lab.initialState.machines.some(({ jobs: held }) => held.includes(position));
     if (stands > build || isHeld) {
-      throw refused(text, `${jobName(position)} is built already.`, 'jobs that still wait for their build');
+      throw refused(
+        text,
+        `${jobName(lab.initialState.jobs, position)} is built already.`,
+        'jobs that still wait for their build',
+      );
     }
     kinds.add(JSON.stringify([part.material, part.settings]));
   }

@@ -11,7 +11,7 @@ const PERCENT = 100;
 /** How the model stands against what happened, on one screen. */
 export function replayText(answer: ReplayAnswer, style: Style): string {
   const { verdict, log, judged, run, warnings } = answer;
-  const played = `${log.jobs} jobs of ${log.name} (${log.from} to ${log.until}) were played ${run.replications} times from ${run.playedFrom}, seed “${run.seed}”. Judged: ${judged.weeks} weeks from ${judged.from} with ${judged.jobs} jobs${judged.learnedUntil === null ? '' : `; the scenario was learned up to ${judged.learnedUntil}`}. Lead times are by the clock; a job that is not finished in the judged weeks counts up to their end, in the log as in the play.`;
+  const played = `${log.jobs} jobs of ${log.name} (${log.from} to ${log.until}) were played ${run.replications} times from ${run.playedFrom}, seed “${run.seed}”${run.loggedDurations.length === 0 ? '' : `, with the durations of the log for ${run.loggedDurations.join(', ')}`}. Judged: ${judged.weeks} weeks from ${judged.from} with ${judged.jobs} jobs${judged.learnedUntil === null ? '' : `; the scenario was learned up to ${judged.learnedUntil}`}. Lead times are by the clock; a job that is not finished in the judged weeks counts up to their end, in the log as in the play.`;
   const all = [
     verdict.map((sentence) => paragraph(harmless(keptTogether(sentence)), '')).join('\n\n'),
     section(

@@ -1,7 +1,9 @@
+import { gunzipSync } from 'node:zlib';
 import { resultsFixture } from '@buildweek/charts/fixture';
 import type { Results } from '@buildweek/results';
 import { readScenario, type ShapeReader } from '@buildweek/scenario';
 import { expect, test } from 'vitest';
+import { bundles } from './bundles.ts';
 import { SMALL_BASE } from './fixture/small-base.ts';
 import { livePart } from './live-part.ts';
 import { playBaseOf } from './shared/play-base.ts';
@@ -86,4 +88,13 @@ test.each([
   const live = livePart(told, 'as it is');
   expect(live.section.source).toBe(`<p class="lede">This page cannot play a changed lab: ${reason}.</p>`);
   expect(live.script).toBeNull();
+});
+
+test('The scripts of a page take nothing from Node, evaluate nothing, and end no element of the page.', () => {
+  const { page, worker, follow } = bundles();
+  const workerScript = gunzipSync(Buffer.from(worker, 'base64')).toString('utf8');
+  for (const script of [page, follow, workerScript]) {
+    expect(script).not.toMatch(/browser-external|\bfrom\s*["']node:|\brequire\(["']/);
+  }
+  for (const script of [page, follow]) expect(script).not.toMatch(/<\/script|<!--|\beval\(|new Function/);
 });

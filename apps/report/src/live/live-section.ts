@@ -53,7 +53,7 @@ ${
 <p class="live-link"><label for="live-link">This page with this change</label> <input id="live-link" type="text" readonly data-link></p>
 </details>
 </form>
-<div class="live-answer" tabindex="-1" data-answer hidden></div>
+<div class="live-answer" role="region" aria-label="What the change brings" data-answer hidden></div>
 </section>`;
 }
 

@@ -34,7 +34,6 @@ export const liveStyle = `
 .live-words{margin:.6rem 0}
 .live-link{display:grid;gap:.25rem;margin:.8rem 0 0}
 .live-answer{margin-top:1.4rem;border-top:2px solid var(--ink);padding-top:1rem}
-.live-answer:focus{outline:none}
 .live-sentence{max-width:58rem;margin:.2rem 0 1rem;font-size:clamp(1.05rem,1rem + .5vw,1.4rem);line-height:1.35;font-weight:bold}
 .live-state{margin:0;color:var(--muted)}
 .live-charts{margin:.6rem 0 1.2rem;padding:0;list-style:none}

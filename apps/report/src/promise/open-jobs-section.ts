@@ -46,7 +46,7 @@ function startsTable({ starts }: PromiseDay): Html {
       nameText(machine),
       jobs.map(
         ({ job, part, pieces }, index) =>
-          html`${index === 0 ? '' : ', '}${job}: ${pieces} × ${nameText(part)}`,
+          html`${index === 0 ? '' : ', '}${nameText(job)}: ${pieces} × ${nameText(part)}`,
       ),
       momentText(start.at),
       startBy.at.slice(0, 10) === start.at.slice(0, 10) ? timeOfDayText(startBy.at) : momentText(startBy.at),
@@ -72,7 +72,7 @@ function overnightTable({ overnight }: PromiseDay): Html {
       nameText(machine),
       state,
       since === null ? '' : momentText(since.at),
-      jobs.join(', '),
+      jobs.map((job, index) => html`${index === 0 ? '' : ', '}${nameText(job)}`),
       formatPlain(standsHours),
       formatShare(share),
     ]),
@@ -101,7 +101,7 @@ ${table(
     { title: 'Ready, 80 %' },
   ],
   openJobs.map((job) => [
-    job.job,
+    nameText(job.job),
     html`${job.quantity} × ${nameText(job.part)}${job.rush ? ', rush' : ''}`,
     html`${nameText(job.stage)}${job.machine === null ? null : html`, in ${nameText(job.machine)}`}`,
     job.due === null ? '' : momentText(job.due.at),
@@ -116,7 +116,7 @@ ${
   told.length === 0
     ? null
     : html`<h3>Why they may be late, or have moved</h3>
-<ul class="notes">${told.map(({ job, risk, moved }) => html`<li><strong>${job}</strong>: <bdi>${[...risk, ...moved].join(' ')}</bdi></li>`)}</ul>`
+<ul class="notes">${told.map(({ job, risk, moved }) => html`<li><strong>${nameText(job)}</strong>: <bdi>${[...risk, ...moved].join(' ')}</bdi></li>`)}</ul>`
 }
 </section>`;
 }

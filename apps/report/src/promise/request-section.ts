@@ -113,7 +113,7 @@ function effectsTable(id: string, effects: PromisedRequest['effects']): Html {
       { title: 'Hours later', numeric: true },
     ],
     effects.map((effect) => [
-      effect.job,
+      nameText(effect.job),
       html`${effect.quantity} × ${nameText(effect.part)}${effect.rush ? ', rush' : ''}`,
       effect.due === null ? '' : momentText(effect.due.at),
       effect.onTimeBefore === null ? '' : estimateCell(effect.onTimeBefore, unnamed(PERCENT), { reasons }),

@@ -136,7 +136,7 @@ ${table(
 }
 
 /** What the check looks at, and how sure it is. */
-export function checkSection({ test, run }: ReplayAnswer): Html {
+export function checkSection({ test, run, wouldSee }: ReplayAnswer): Html {
   return html`
 <section id="check" aria-labelledby="check-title">
 <h2 id="check-title">How the check is made</h2>
@@ -156,9 +156,25 @@ ${table(
     isLeft ? 'leaves the band' : 'stays within the band',
   ]),
 )}
+${wouldSeeTable(wouldSee)}
 <p>A model that is not contradicted is not proven: small differences stay unseen in few weeks. And in very many weeks a
 small difference that matters to nobody is seen too: look at how large it is.</p>
 </section>`;
+}
+
+/** What the check is worth for this very log, where that was asked for. */
+function wouldSeeTable(wouldSee: ReplayAnswer['wouldSee']): Html {
+  const [first] = wouldSee;
+  if (first === undefined) return html``;
+  return table(
+    'would-see-table',
+    `What this check would see: of ${first.of} logs with the same jobs from a lab in which this takes ${formatPlain(100 * (first.factor - 1))} % longer, so many contradict the model (95 % interval of the share)`,
+    [{ title: 'Longer than modelled' }, { title: 'Seen in', numeric: true }],
+    wouldSee.map(({ what, seen, of, low, high }) => [
+      nameText(what),
+      html`${formatPlain((100 * seen) / of)} % <span class="interval">${formatPlain(100 * low)} to ${formatPlain(100 * high)}</span>`,
+    ]),
+  );
 }
 
 /** Rows of the log that were not played, or not judged. */

@@ -61,7 +61,12 @@ function panel(
       ...namedLine(rows, 'observed', HAPPENED, place.isFirst),
     ],
     encoding: {
-      x: weekAxis({ lab: { startDate: judged.from }, run: { weeks: judged.weeks } }, size, place.isLast),
+      x: weekAxis(
+        { lab: { startDate: judged.from }, run: { weeks: judged.weeks } },
+        size,
+        place.isLast,
+        'judged week',
+      ),
       y: {
         type: 'quantitative',
         axis: { title: axisTitle(series.measure, unit, size), tickCount: 4 },

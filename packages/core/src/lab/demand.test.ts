@@ -204,6 +204,32 @@ describe('Demand', () => {
     expect(history.jobClasses.map((jobClass) => jobClass.arrived)).toEqual([2, 1]);
   });
 
+  it('takes known work in place of the draw, and leaves all other draws as they are', () => {
+    const played = (workHours?: Readonly<Record<string, number>>): string[] => {
+      const known = workHours === undefined ? {} : { workHours };
+      const jobs: DatedJob[] = [8, 30, 60].map((hour, index) => ({
+        atHour: hour,
+        quantity: 2,
+        rush: false,
+        ...(index === 1 ? known : {}),
+      }));
+      const work = attended('all', 1, { duration: exponential(0.5), pausable: true });
+      const { trace } = play(
+        lab({
+          people: [people('technicians', 1, ['all'])],
+          parts: [part('lever', [workStage('sand', work, { basis: 'part' }), waitStage('dry', 0.25)])],
+          demand: [stream('lever', { arrivals: { kind: 'dated', jobs } })],
+        }),
+        { weeks: 1 },
+      );
+      return (trace ?? []).filter(({ what }) => what === 'job ends').map(({ time }) => clock(time));
+    };
+    const drawn = played();
+    // From Tuesday 08:00: an hour and a half for the whole job, and a quarter to dry.
+    expect(played({ sand: 1.5, polish: 7 })).toEqual([drawn[0], 'tue 09:45', drawn[2]]);
+    expect(played({})).toEqual(drawn);
+  });
+
   it('lets the jobs of a burst arrive at one instant, numbered one after the other', () => {
     const history = play(
       lab({

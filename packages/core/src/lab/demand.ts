@@ -1,3 +1,4 @@
+import type { DatedJob } from '@buildweek/model';
 import { type Arrivals, createPoissonArrivals, createRenewalArrivals } from '../kernel/arrivals.ts';
 import { toMilliseconds } from '../kernel/clock.ts';
 import { type CountSampler, createCountSampler } from '../kernel/count-sampler.ts';
@@ -37,6 +38,14 @@ interface DemandSource extends WorkStreams {
 /** Jobs of an endless backlog that leave in one instant; more of them take no time at all. */
 const MOST_AT_ONCE = 100_000;
 
+/** Work of which it is known how long it takes; what is drawn for a build or a batch is not the job's own. */
+function takeKnownWork({ part, stageWork }: Job, hours: Readonly<Record<string, number>>): void {
+  part.stages.forEach(({ name, sampler }, index) => {
+    const known = hours[name];
+    if (known !== undefined && sampler !== null) stageWork[index] = toMilliseconds(known);
+  });
+}
+
 /** Lets jobs arrive. Everything random about a job is drawn when it arrives, in arrival order. */
 export class Demand {
   private readonly simulation: Simulation;
@@ -53,10 +62,10 @@ export class Demand {
       createStream(settings.seed, settings.replication, 'week factor', 'all demand'),
     );
     this.sources = compiled.streams.map((stream) => this.open(stream));
-    const { calendar } = this.simulation;
+    const { calendar, startAt } = this.simulation;
     for (const source of this.sources) {
       if (source.compiled.stream.arrivals.kind !== 'kept in the lab') this.scheduleNext(source, 0);
-      else calendar.schedule(0, PHASE_ARRIVALS, EVENT_ARRIVAL, source.compiled.index, 0);
+      else calendar.schedule(startAt, PHASE_ARRIVALS, EVENT_ARRIVAL, source.compiled.index, 0);
     }
   }
 
@@ -66,15 +75,14 @@ export class Demand {
     const { stream } = source.compiled;
     const { now } = this.simulation;
     if (stream.arrivals.kind === 'kept in the lab') {
-      for (let job = 0; job < stream.arrivals.jobs; job++) this.admit(source, null, null);
+      for (let job = 0; job < stream.arrivals.jobs; job++) this.admit(source, null);
       return;
     }
     if (stream.arrivals.kind === 'dated') {
-      const job = stream.arrivals.jobs[source.dated[source.nextDated++].position];
-      this.admit(source, job.quantity, job.rush);
+      this.admit(source, stream.arrivals.jobs[source.dated[source.nextDated++].position]);
     } else {
       const jobs = source.jobsPerArrival === null ? 1 : source.jobsPerArrival.sample(source.burstStream());
-      for (let job = 0; job < jobs; job++) this.admit(source, null, null);
+      for (let job = 0; job < jobs; job++) this.admit(source, null);
     }
     this.scheduleNext(source, now);
   }
@@ -91,7 +99,7 @@ export class Demand {
         `"${source.compiled.stream.name}" is kept in the lab, and its jobs take no time: they would never end.`,
       );
     }
-    this.admit(source, null, null);
+    this.admit(source, null);
   }
 
   /** Draws the work of a job that arrives for all stages of its route, into `job.stageWork`. */
@@ -134,29 +142,36 @@ export class Demand {
     }
   }
 
-  private admit(source: DemandSource, givenQuantity: number | null, givenRush: boolean | null): void {
+  /** @param given what is known of the job; null: nothing */
+  private admit(source: DemandSource, given: DatedJob | null): void {
     const { jobs, flow, now, workingDays, loads, outside } = this.simulation;
     const { compiled } = source;
     // Drawn even when given, so that the stream does not depend on what the list says.
     const drawnQuantity = compiled.quantity.sample(compiled.quantityConstant ? 0.5 : source.quantityStream());
     const share = compiled.stream.rushShare;
     const drawnRush = share > 0 && source.rushStream() < share;
-    const rush = givenRush ?? drawnRush;
+    const rush = given?.rush ?? drawnRush;
     const dueAt = workingDays.dueAfter(now, rush ? compiled.stream.rushDue : compiled.stream.due);
-    const job = jobs.enter(compiled, givenQuantity ?? drawnQuantity, rush, now, dueAt);
+    const job = jobs.enter(compiled, given?.quantity ?? drawnQuantity, rush, now, dueAt);
     this.drawWork(job);
+    if (given?.workHours !== undefined) takeKnownWork(job, given.workHours);
     this.simulation.requests.draw(job);
     if (!outside.takes(job)) flow.enterStage(loads.begin(job, 0));
   }
 
   private scheduleNext(source: DemandSource, after: number): void {
-    const { calendar } = this.simulation;
+    const { calendar, startAt } = this.simulation;
     const { index } = source.compiled;
     let time = Number.POSITIVE_INFINITY;
     if (source.arrivals !== null) {
-      time = Math.round(source.arrivals.next(source.arrivalStream()));
-    } else if (source.nextDated < source.dated.length) {
-      time = source.dated[source.nextDated].time;
+      // What came before the start is part of the state, or gone.
+      do time = Math.round(source.arrivals.next(source.arrivalStream()));
+      while (time < startAt);
+    } else {
+      while (source.nextDated < source.dated.length && source.dated[source.nextDated].time < startAt) {
+        source.nextDated++;
+      }
+      if (source.nextDated < source.dated.length) time = source.dated[source.nextDated].time;
     }
     calendar.schedule(Math.max(time, after), PHASE_ARRIVALS, EVENT_ARRIVAL, index, 0);
   }

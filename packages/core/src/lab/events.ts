@@ -24,3 +24,4 @@ export const EVENT_MAY_RUN = 21;
 export const EVENT_CANCELLED = 22;
 export const EVENT_REVISED = 23;
 export const EVENT_COMES_BACK = 24;
+export const EVENT_STARTS = 25;

@@ -38,7 +38,9 @@ function enterJob(simulation: Simulation, initial: InitialJob): Job {
     stream,
     initial.quantity,
     initial.rush,
-    toMilliseconds(initial.arrivedAtHour),
+    initial.arrivedAtHour > 0
+      ? localTime.toElapsed(toMilliseconds(initial.arrivedAtHour))
+      : toMilliseconds(initial.arrivedAtHour),
     dueAt,
   );
   demand.drawWork(job);
@@ -111,6 +113,9 @@ function holdMachine(simulation: Simulation, initial: InitialMachine, jobs: read
   const unitClass = stage === undefined ? group.classes[0]?.compiled : compiled.unitClasses[stage.unitClass];
   if (unitClass === undefined) throw new Error(`Nothing is ever built on "${initial.machine}".`);
   // What should be done already waits to be unloaded from the start.
-  const end = Math.max(0, simulation.localTime.toElapsed(toMilliseconds(initial.busyUntilHour)));
+  const end = Math.max(
+    simulation.startAt,
+    simulation.localTime.toElapsed(toMilliseconds(initial.busyUntilHour)),
+  );
   units.hold(unit, unitClass, build, initial.material, end);
 }

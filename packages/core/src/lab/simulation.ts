@@ -1,6 +1,6 @@
 import type { Lab } from '@buildweek/model';
-import { MILLISECONDS_PER_WEEK } from '../kernel/clock.ts';
-import { EventCalendar, PHASE_TIMERS } from '../kernel/event-calendar.ts';
+import { MILLISECONDS_PER_WEEK, toMilliseconds } from '../kernel/clock.ts';
+import { EventCalendar, PHASE_TIMERS, PHASE_WINDOWS_BEGIN } from '../kernel/event-calendar.ts';
 import { createLocalTime, type LocalTime } from '../kernel/local-time.ts';
 import { createWorkingDays, type WorkingDays } from '../kernel/working-days.ts';
 import { union, type WorkingWindows, windowsOf } from '../kernel/working-windows.ts';
@@ -89,6 +89,8 @@ export class Simulation {
   workingDays!: WorkingDays;
   presence!: Presence;
   private hasEnded = false;
+  /** When the stated state holds: before it people come and go, and nothing else happens. */
+  startAt = 0;
   private measuredEnd = 0;
   private traceEnd = 0;
 
@@ -146,7 +148,9 @@ export class Simulation {
   }
 
   private begin(settings: SimulationSettings): MeasuredWindow {
-    const start = settings.ignoredWeeks * MILLISECONDS_PER_WEEK;
+    // A lab that starts from a state in the middle of a week is measured from then on.
+    this.startAt = this.localTime.toElapsed(toMilliseconds(this.lab.initialState.atHour ?? 0));
+    const start = Math.max(this.startAt, settings.ignoredWeeks * MILLISECONDS_PER_WEEK);
     const end = start + settings.weeks * MILLISECONDS_PER_WEEK;
     const cap = end + settings.capWeeks * MILLISECONDS_PER_WEEK;
     const plan = this.planFor(cap);
@@ -163,6 +167,7 @@ export class Simulation {
       this.localTime,
       plan.workingDays,
       settings.queueWaits,
+      this.startAt,
     );
     this.tracer = settings.trace ? new Tracer(this) : null;
     this.written = this.tracer;
@@ -179,7 +184,8 @@ export class Simulation {
     plan.allowed.forEach((allowed, group) => {
       this.units.groups[group].allowedWindows = allowed;
     });
-    this.upkeep.reset();
+    if (this.startAt === 0) this.upkeep.reset();
+    else this.upkeep.quieten();
     this.equipmentHours.reset(plan.equipment);
     this.launch.reset(plan.launchTimes);
     this.loads.reset();
@@ -187,8 +193,15 @@ export class Simulation {
     this.requests.reset();
     this.outside.reset();
     this.demand.reset();
-    enterInitialState(this, this.lab);
+    if (this.startAt === 0) enterInitialState(this, this.lab);
+    else this.calendar.schedule(this.startAt, PHASE_WINDOWS_BEGIN, event.EVENT_STARTS, 0, 0);
     return window;
+  }
+
+  /** From here on there is work: what stands in the lab is there, and machines may break down. */
+  private startLater(): void {
+    this.upkeep.reset();
+    enterInitialState(this, this.lab);
   }
 
   private handle(kind: number, subject: number, stamp: number): void {
@@ -261,6 +274,9 @@ export class Simulation {
         break;
       case event.EVENT_COMES_BACK:
         this.outside.comesBack(subject, stamp);
+        break;
+      case event.EVENT_STARTS:
+        this.startLater();
         break;
       case event.EVENT_CAP:
         this.hasEnded = true;

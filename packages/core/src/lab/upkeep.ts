@@ -35,6 +35,15 @@ export class Upkeep {
     this.items = items;
   }
 
+  /** Nothing of it happens until it is reset. */
+  quieten(): void {
+    for (const item of this.items) {
+      item.dueSince = -1;
+      item.isMissed = false;
+      item.stamp++;
+    }
+  }
+
   reset(): void {
     const { settings } = this.simulation;
     for (const item of this.items) {

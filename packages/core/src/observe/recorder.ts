@@ -44,6 +44,8 @@ export class Recorder {
   /** For each person the latest stretch of being busy, which may go on; it is booked by hours when it is over. */
   private readonly busySince: Float64Array;
   private readonly busyUntil: Float64Array;
+  /** When the plan begins: what jobs did before it is not booked. */
+  private readonly startAt: number;
   private jobsChangedAt = 0;
   /** Integral of the number of jobs in the lab over the window, from the running count. */
   jobArea = 0;
@@ -58,8 +60,10 @@ export class Recorder {
     localTime: LocalTime,
     workingDays: WorkingDays,
     keepWaits: boolean,
+    startAt: number,
   ) {
     this.compiled = compiled;
+    this.startAt = startAt;
     this.window = window;
     this.workingDays = workingDays;
     const queue = (name: string, kind: QueueHistory['kind']): QueueRecorder =>
@@ -140,7 +144,7 @@ export class Recorder {
 
   /** Milliseconds that should be in the books: what a job waited before the plan began is not. */
   bookableTime(job: Job, now: number): number {
-    return now - Math.max(0, job.arrivedAt);
+    return now - Math.max(this.startAt, job.arrivedAt);
   }
 
   /** Pieces of a job have to be made again. @param stage from which on */
@@ -175,7 +179,7 @@ export class Recorder {
 
   /** Books how long a job has been in the lab. */
   jobStays(job: Job, now: number): void {
-    const from = Math.max(0, job.arrivedAt);
+    const from = Math.max(this.startAt, job.arrivedAt);
     this.jobStaySum += this.window.overlap(from, now);
     this.allJobs.leaves(1, from, now);
   }

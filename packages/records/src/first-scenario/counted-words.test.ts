@@ -61,7 +61,29 @@ describe('countedWords', () => {
       machineRun({ start: 10 * WEEK - 5 * 60 * MINUTE, end: null, outcome: 'running' }),
     ];
     const print = words([loggedJob({})], runs).prints.get('resin');
-    expect(print?.source).toContain('12 runs and 1 still going on');
+    expect(print?.source).toContain('12 runs and 1 not seen to their end');
+    const broken = machineRun({ start: 0, end: 50 * MINUTE, outcome: 'broke down' });
+    expect(words([loggedJob({})], [...runs, broken]).prints.get('resin')?.source).toContain(
+      '12 runs and 2 not seen to their end',
+    );
+  });
+
+  it('leaves out open work that may have rested over a night', () => {
+    const job = (start: number, end: number | null): LoggedJob =>
+      loggedJob({
+        quantity: null,
+        isOpen: end === null,
+        finished: end,
+        stages: [{ name: 'sand', start, end, isWork: true }],
+      });
+    const now = 10 * WEEK;
+    const done = Array.from({ length: 12 }, (_, index) => job(0, (index + 6) * MINUTE));
+    const source = (start: number): string | undefined =>
+      words([...done, job(start, null)])
+        .stages.get('ring')
+        ?.get('sand')?.source;
+    expect(source(now - 10 * MINUTE)).toContain('12 jobs and 1 not seen to their end');
+    expect(source(now - 30 * 60 * MINUTE)).toMatch(/^12 jobs, by/);
   });
 
   it('gives breakdowns for the hours of running, also where there was none', () => {

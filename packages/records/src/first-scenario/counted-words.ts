@@ -1,4 +1,10 @@
-import { clopperPearsonInterval, type Interval, overdispersedRate, poissonRate } from '@buildweek/statistics';
+import {
+  clopperPearsonInterval,
+  type ExponentialTrend,
+  type Interval,
+  overdispersedRate,
+  poissonRate,
+} from '@buildweek/statistics';
 import type { MachineFacts } from '../facts/machine-groups.ts';
 import type { PartFacts } from '../facts/part-facts.ts';
 import type { ArrivalFacts } from '../learn/arrival-facts.ts';
@@ -49,14 +55,29 @@ export function countedWords(
  * Jobs a week at the end of the log: the mean of all weeks, or where there is a clear trend what it has come to. The
  * interval is exact, and wider where whole weeks differ beyond chance.
  */
-function jobsPerWeek(count: number, weeks: number, { weekVariation, trend }: ArrivalFacts): Sourced {
-  const { value, low, high } = overdispersedRate(count, weeks, weekVariation, LEVEL);
-  const level = trend?.isClear === true ? trend.fitted.endOverMean : 1;
+function jobsPerWeek(count: number, weeks: number, { allowedVariation, trend }: ArrivalFacts): Sourced {
+  const { value, low, high } = overdispersedRate(count, weeks, allowedVariation, LEVEL);
+  const now = trend?.isClear === true ? atTheEnd({ value, low, high }, trend.fitted) : { value, low, high };
   const grown =
-    level === 1 ? '' : `; ${short(value)} on average, by the trend ${short(value * level)} at the end`;
+    now.value === value ? '' : `; ${short(value)} on average, by the trend ${short(now.value)} at the end`;
   return {
-    value: `${short(value * level)} per week`,
-    source: `${count} jobs in ${short(weeks)} ${weeks === 1 ? 'week' : 'weeks'}; 95 %: ${short(low * level)} to ${short(high * level)}${weekVariation === 0 ? '' : ', with what whole weeks differ'}${grown}`,
+    value: `${short(now.value)} per week`,
+    source: `${count} jobs in ${short(weeks)} ${weeks === 1 ? 'week' : 'weeks'}; 95 %: ${short(now.low)} to ${short(now.high)}${allowedVariation === 0 ? '' : ', allowing for what whole weeks differ'}${grown}`,
+  };
+}
+
+type Limits = Pick<Interval, 'value' | 'low' | 'high'>;
+
+/** What a rate has come to at the end of a trend. How many jobs there were tells nothing of when, so doubts of both add as squares. */
+function atTheEnd(rate: Limits, { endOverMean }: ExponentialTrend): Limits {
+  const value = rate.value * endOverMean.value;
+  const apart = (rateTimes: number, trendTimes: number): number =>
+    rateTimes === 0 ? 0 : Math.exp(Math.hypot(Math.log(rateTimes), Math.log(trendTimes)));
+  const below = apart(rate.low / rate.value, endOverMean.low / endOverMean.value);
+  return {
+    value,
+    low: below === 0 ? 0 : value / below,
+    high: value * apart(rate.high / rate.value, endOverMean.high / endOverMean.value),
   };
 }
 

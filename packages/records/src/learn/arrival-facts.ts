@@ -1,6 +1,7 @@
 import {
   type ArrivalBlock,
   type Dispersion,
+  dispersionAbout,
   dispersionTest,
   type ExponentialTrend,
   exponentialTrend,
@@ -9,6 +10,7 @@ import {
   laplaceTrend,
   poissonArrivalsTest,
   roundingUnit,
+  sharesOfTrend,
   unrounded,
 } from '@buildweek/statistics';
 import type { WorkingHours } from '../facts/working-hours.ts';
@@ -24,6 +26,8 @@ const LEVEL = 0.95;
 const SIGNIFICANT = 0.05;
 /** A trend is only believed when it is as clear as this: it moves every date that is promised later. */
 const CLEAR_TREND = 0.01;
+/** Level and growth. */
+const TREND_PARAMETERS = 2;
 /** Below so many weeks nothing is said of how they vary. */
 const FEWEST_WEEKS = 8;
 /** Share of jobs that must tell the hour at which they were asked for. */
@@ -39,6 +43,8 @@ export interface ArrivalFacts {
   readonly dispersion: Dispersion | null;
   /** Coefficient of variation of whole weeks beyond chance; 0 where the counts do not ask for it. */
   readonly weekVariation: number;
+  /** The same for the limits of rates, by moments: also where it is not significant, so that they hold often enough. */
+  readonly allowedVariation: number;
   /** Whether jobs come by themselves within blocks of a day; null where too few tell the hour. */
   readonly withinDays: {
     readonly pValue: number;
@@ -68,27 +74,43 @@ export function arrivalFacts(
     const week = Math.floor((asked - firstMonday) / WEEK);
     weekly[week] = (weekly[week] ?? 0) + 1;
   }
-  const dispersion = weeks < FEWEST_WEEKS || within.length === 0 ? null : dispersionTest(weekly);
+  const trend = trendOf(weekly);
+  const variation = weekVariationOf(weekly, trend);
   const told = within.filter(({ askedHasClock }) => askedHasClock).map(({ asked }) => asked);
   const tellsHours = hours !== null && told.length >= TOLD_SHARE * within.length && told.length >= 30;
   return {
     weekly,
     firstMonday,
-    dispersion,
-    weekVariation: variationOf(weekly, dispersion),
+    ...variation,
     withinDays: tellsHours ? withinDaysTest(told, hours, draw) : null,
-    // By whole weeks: the weekend at the end of the last one would look like a decline.
-    trend: trendOf(
-      weekly.flatMap((count, week) => Array.from({ length: count }, () => (week + 0.5) * WEEK)),
-      weeks * WEEK,
-    ),
+    trend,
     blocks: tellsHours ? weekBlocks(told, weeks, hours) : null,
   };
 }
 
-function variationOf(weekly: readonly number[], dispersion: Dispersion | null): number {
-  if (dispersion === null || dispersion.pValue >= SIGNIFICANT) return 0;
-  return 1 / Math.sqrt(fitNegativeBinomial(weekly).shape);
+/** How whole weeks vary: about a trend where there is a clear one, which would look like variation otherwise. */
+function weekVariationOf(
+  weekly: readonly number[],
+  trend: ArrivalFacts['trend'],
+): Pick<ArrivalFacts, 'dispersion' | 'weekVariation' | 'allowedVariation'> {
+  if (weekly.length < FEWEST_WEEKS || weekly.every((count) => count === 0)) {
+    return { dispersion: null, weekVariation: 0, allowedVariation: 0 };
+  }
+  const means = trend?.isClear === true ? expectedWeekly(weekly, trend.fitted) : null;
+  const dispersion =
+    means === null ? dispersionTest(weekly) : dispersionAbout(weekly, means, TREND_PARAMETERS);
+  const { shape } = means === null ? fitNegativeBinomial(weekly) : fitNegativeBinomial(weekly, means);
+  return {
+    dispersion,
+    weekVariation: dispersion.pValue < SIGNIFICANT ? 1 / Math.sqrt(shape) : 0,
+    allowedVariation: Math.sqrt(Math.max(0, dispersion.index - 1) / dispersion.mean),
+  };
+}
+
+/** Jobs of every week by a trend. */
+function expectedWeekly(weekly: readonly number[], trend: ExponentialTrend): number[] {
+  const jobs = weekly.reduce((sum, count) => sum + count, 0);
+  return sharesOfTrend(trend, weekly.length).map((share) => jobs * share);
 }
 
 /** Mornings and afternoons of every working day that had an arrival, each with a rate of its own. */
@@ -122,8 +144,20 @@ function withinDaysTest(
   return { ...poissonArrivalsTest(spread), unitMinutes: unit / MINUTE };
 }
 
-function trendOf(times: readonly number[], end: number): ArrivalFacts['trend'] {
-  if (times.length < 30 || end < FEWEST_WEEKS * WEEK) return null;
-  const test = laplaceTrend(times, end);
-  return { ...test, fitted: exponentialTrend(times, end, LEVEL), isClear: test.pValue < CLEAR_TREND };
+/**
+ * By whole weeks: the weekend at the end of the last one would look like a decline. Weeks that are busy or calm by chance
+ * look like a trend when a few of them come together: that is allowed for.
+ */
+function trendOf(weekly: readonly number[]): ArrivalFacts['trend'] {
+  const times = weekly.flatMap((count, week) => Array.from({ length: count }, () => (week + 0.5) * WEEK));
+  if (times.length < 30 || weekly.length < FEWEST_WEEKS) return null;
+  const end = weekly.length * WEEK;
+  const about = expectedWeekly(weekly, exponentialTrend(times, end, LEVEL));
+  const dispersion = Math.max(1, dispersionAbout(weekly, about, TREND_PARAMETERS).index);
+  const test = laplaceTrend(times, end, dispersion);
+  return {
+    ...test,
+    fitted: exponentialTrend(times, end, LEVEL, dispersion),
+    isClear: test.pValue < CLEAR_TREND,
+  };
 }

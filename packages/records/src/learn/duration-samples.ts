@@ -3,6 +3,7 @@ import type { MachineFacts } from '../facts/machine-groups.ts';
 import type { CivilTime, LoggedJob, MachineRun } from '../logged-jobs.ts';
 
 const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
 const MINUTE = 60_000;
 /** Share of the jobs that must say how many pieces they have, for times by the piece. */
 const TOLD_SHARE = 0.8;
@@ -41,13 +42,15 @@ export function printSamples(
 
 /**
  * Times of work by part and stage, of stages that have start and end of the work itself; by the piece where jobs then
- * differ less. Work that goes on at the end of the log would have taken longer.
+ * differ less. Work that goes on at the end of the log would have taken longer. When it began on a day before, it has rested
+ * since then, nobody knows for how long, and is left out.
  */
 export function workSamples(jobs: readonly LoggedJob[], until: CivilTime): DurationSample[] {
   const groups = new Map<string, StageTimes>();
   for (const { part, quantity, stages, isOpen } of jobs) {
     for (const { name, start, end, isWork } of stages) {
-      if (!isWork || start === null || (end === null && !isOpen)) continue;
+      if (!isWork || start === null) continue;
+      if (end === null && !(isOpen && dayOf(start) === dayOf(until - 1))) continue;
       const minutes = ((end ?? until) - start) / MINUTE;
       if (minutes <= 0) continue;
       const key = JSON.stringify([part, name]);
@@ -57,6 +60,10 @@ export function workSamples(jobs: readonly LoggedJob[], until: CivilTime): Durat
     }
   }
   return [...groups.values()].map((group) => group.sample());
+}
+
+function dayOf(time: CivilTime): number {
+  return Math.floor(time / DAY);
 }
 
 /** Times of one stage of one part, by the job and by the piece. */

@@ -33,7 +33,7 @@ export function durationWords(
   };
   if (positive.values.length === 0) return null;
   const found = fitDurations(positive, FITTED_FAMILIES, LEVEL);
-  const open = positive.censored.length === 0 ? '' : ` and ${positive.censored.length} still going on`;
+  const open = positive.censored.length === 0 ? '' : ` and ${positive.censored.length} not seen to their end`;
   const counted = `${found.seen} ${what}${open}`;
   const behind = basis === '' ? '' : ` ${basis}`;
   if (found.kind === 'range') {

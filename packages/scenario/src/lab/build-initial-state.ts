@@ -50,6 +50,7 @@ export function buildInitialState(
   });
   return {
     jobs: scenario.jobsAtStart.map((job) => ({
+      ...(job.name === null ? {} : { name: job.name }),
       stream: job.demand,
       quantity: job.pieces,
       rush: job.rush,

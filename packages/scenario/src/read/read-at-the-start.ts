@@ -11,6 +11,7 @@ export function readJobsAtStart(fields: Fields): ScenarioJobAtStart[] {
     const job = start.group('jobs').group(index);
     const remaining = job.read('remaining', plainDuration);
     return {
+      name: job.read('name', anyText) ?? null,
       demand: job.need('demand', anyText, '', 'the demand it belongs to', 'demand: …'),
       pieces: job.readOr('pieces', wholeNumber(1, '4'), '1'),
       rush: job.readOr('rush', yesNo, 'no'),

@@ -179,6 +179,7 @@ export const atTheStartSchema = z
     jobs: z
       .array(
         z.strictObject({
+          name: words('What it is called; default by its number', 'R-1042').optional(),
           demand: words('Name of its demand', 'lens ring'),
           pieces: whole('How many parts; default 1', 1, 4).optional(),
           stage: words('Stage at which it waits or is worked on', 'wash'),

@@ -34,6 +34,33 @@ export function dispersionTest(counts: readonly number[]): Dispersion {
   };
 }
 
+/**
+ * The same about means that differ, such as those of a trend: Pearson's statistic.
+ * Source: P. McCullagh and J. A. Nelder, Generalized Linear Models (1989), section 6.2.
+ * @param means positive, one for each count
+ * @param fitted number of parameters that they were fitted with
+ * @throws RangeError when no degree of freedom is left
+ */
+export function dispersionAbout(
+  counts: readonly number[],
+  means: readonly number[],
+  fitted: number,
+): Dispersion {
+  const degreesOfFreedom = counts.length - fitted;
+  if (degreesOfFreedom < 1) throw new RangeError('More counts are needed to see how they vary.');
+  const chiSquare = counts.reduce((total, count, index) => {
+    const expected = means[index] ?? 0;
+    return total + (count - expected) ** 2 / expected;
+  }, 0);
+  return {
+    mean: mean(counts),
+    variance: (chiSquare / degreesOfFreedom) * mean(counts),
+    index: chiSquare / degreesOfFreedom,
+    chiSquare,
+    pValue: chiSquareUpper(chiSquare, degreesOfFreedom),
+  };
+}
+
 /** Counts whose Poisson mean is itself drawn from a gamma law. */
 export interface NegativeBinomial {
   readonly mean: number;
@@ -48,16 +75,20 @@ const LARGEST_SHAPE = 1e6;
  * The negative binomial law with the largest likelihood; its mean is that of the counts.
  * Source: C. I. Bliss and R. A. Fisher, "Fitting the negative binomial distribution to biological data", Biometrics 9
  * (1953), 176–200.
+ * @param means of each count, where they differ; positive
  */
-export function fitNegativeBinomial(counts: readonly number[]): NegativeBinomial {
+export function fitNegativeBinomial(
+  counts: readonly number[],
+  means: readonly number[] = counts.map(() => mean(counts)),
+): NegativeBinomial {
   const centre = mean(counts);
   const { at, value } = maximize(
-    (log) => negativeBinomialLogLikelihood(counts, centre, Math.exp(log)),
+    (log) => negativeBinomialLogLikelihood(counts, means, Math.exp(log)),
     Math.log(1e-4),
     Math.log(LARGEST_SHAPE),
     1e-10,
   );
-  const poisson = poissonLogLikelihood(counts);
+  const poisson = poissonLogLikelihoodOf(counts, means);
   return poisson >= value - 1e-9
     ? { mean: centre, shape: Number.POSITIVE_INFINITY, logLikelihood: poisson }
     : { mean: centre, shape: Math.exp(at), logLikelihood: value };
@@ -73,23 +104,33 @@ export function negativeBinomialShapeByMoments(counts: readonly number[]): numbe
 /** Logarithm of the probability of counts that are Poisson with their own mean. */
 export function poissonLogLikelihood(counts: readonly number[]): number {
   const centre = mean(counts);
-  return counts.reduce(
-    (total, count) => total + (count === 0 ? 0 : count * Math.log(centre)) - centre - logGamma(count + 1),
-    0,
+  return poissonLogLikelihoodOf(
+    counts,
+    counts.map(() => centre),
   );
 }
 
-function negativeBinomialLogLikelihood(counts: readonly number[], centre: number, shape: number): number {
-  const fails = shape * Math.log(shape / (shape + centre));
-  const step = Math.log(centre / (shape + centre));
-  return counts.reduce(
-    (total, count) =>
+function poissonLogLikelihoodOf(counts: readonly number[], means: readonly number[]): number {
+  return counts.reduce((total, count, index) => {
+    const centre = means[index] ?? 0;
+    return total + (count === 0 ? 0 : count * Math.log(centre)) - centre - logGamma(count + 1);
+  }, 0);
+}
+
+function negativeBinomialLogLikelihood(
+  counts: readonly number[],
+  means: readonly number[],
+  shape: number,
+): number {
+  return counts.reduce((total, count, index) => {
+    const centre = means[index] ?? 0;
+    return (
       total +
       logGamma(shape + count) -
       logGamma(shape) -
       logGamma(count + 1) +
-      fails +
-      (count === 0 ? 0 : count * step),
-    0,
-  );
+      shape * Math.log(shape / (shape + centre)) +
+      (count === 0 ? 0 : count * Math.log(centre / (shape + centre)))
+    );
+  }, 0);
 }

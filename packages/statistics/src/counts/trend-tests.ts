@@ -14,10 +14,12 @@ export interface LaplaceTrend {
  * Statistical Methods, section 8.2.3.4.
  *
  * @param times of the events, from 0 at the beginning of the period
+ * @param dispersion how many times as much counts vary as Poisson counts, which alone would look like a trend: the score
+ *   is less by its square root. Source: P. McCullagh and J. A. Nelder, Generalized Linear Models (1989), section 6.2.3
  * @throws RangeError without an event
  */
-export function laplaceTrend(times: readonly number[], end: number): LaplaceTrend {
-  return laplace(times, end);
+export function laplaceTrend(times: readonly number[], end: number, dispersion = 1): LaplaceTrend {
+  return laplace(times, end, dispersion);
 }
 
 /** The same where the period ended with the last event, which then says nothing of the trend. */
@@ -27,12 +29,13 @@ export function laplaceTrendToLastEvent(times: readonly number[]): LaplaceTrend 
   return laplace(
     times.filter((_, index) => index !== position),
     last,
+    1,
   );
 }
 
-function laplace(times: readonly number[], end: number): LaplaceTrend {
+function laplace(times: readonly number[], end: number, dispersion: number): LaplaceTrend {
   if (times.length === 0) throw new RangeError('There is no event to see a trend in.');
-  const score = (mean(times) - end / 2) / (end * Math.sqrt(1 / (12 * times.length)));
+  const score = (mean(times) - end / 2) / (end * Math.sqrt(dispersion / (12 * times.length)));
   return { score, pValue: 2 * normalCumulative(-Math.abs(score)) };
 }
 

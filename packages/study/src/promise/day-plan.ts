@@ -36,7 +36,7 @@ export function dayPlan(
         machine: start.build.machine,
         jobs: start.build.jobs
           .filter(({ job }) => job < jobs.length)
-          .map(({ job, pieces }) => ({ job: jobName(job), part: partOf(job), pieces })),
+          .map(({ job, pieces }) => ({ job: jobName(jobs, job), part: partOf(job), pieces })),
         start: moments.moment(start.build.startedAt),
         startBy: moments.moment(startedBy(start)),
         by: [...start.build.persons],

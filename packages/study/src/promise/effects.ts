@@ -33,7 +33,7 @@ export function effectsBetween(
       });
     }
     return {
-      job: jobName(position),
+      job: jobName(jobs, position),
       part: lab.demand.find(({ name }) => name === job.stream)?.part ?? job.stream,
       quantity: job.quantity,
       rush: job.rush,

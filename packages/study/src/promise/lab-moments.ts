@@ -68,6 +68,6 @@ export class LabMoments {
 }
 
 /** Local hours since the start of the plan at which the state of the lab holds. */
-export function stateHour(_lab: Lab): number {
-  return 0;
+export function stateHour({ initialState }: Lab): number {
+  return initialState.atHour ?? 0;
 }

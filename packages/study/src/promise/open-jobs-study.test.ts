@@ -97,6 +97,32 @@ describe('The jobs in the lab', () => {
     ]);
   });
 
+  it('are played from the moment at which they stand there, in the middle of a week', async () => {
+    // Wednesday 10:00: an hour of set-up and print begins at once, and there is no promise of the days before.
+    const lab = printing([{ dueAtHour: 3 * 24 + 9, arrivedAtHour: 50, name: 'R-7' }]);
+    const state = { ...lab.initialState, atHour: 2 * 24 + 10 };
+    const found = await openJobsStudy({ ...lab, initialState: state }, promisePlay());
+    expect(found?.day?.closes).toEqual({ at: '2025-01-08 16:00', hours: 6 });
+    expect(found?.day?.starts).toMatchObject([
+      { machine: 'printers 1', jobs: [{ job: 'R-7' }], start: { at: '2025-01-08 10:00', hours: 0 } },
+    ]);
+    // Printed from 10:30 to 20:30, taken out on Thursday by 08:30, cleaned by 09:00.
+    expect(found?.openJobs[0]).toMatchObject({
+      job: 'R-7',
+      arrived: '2025-01-08 02:00',
+      meanReady: { at: '2025-01-09 09:00', hours: 23 },
+      onTime: { value: 1 },
+    });
+  });
+
+  it('are called by their names, and by their numbers too where two have the same', async () => {
+    const found = await openJobsStudy(
+      printing([{ name: 'R-7' }, {}, { name: 'R-8' }, { name: 'R-8' }]),
+      promisePlay(),
+    );
+    expect(found?.openJobs.map(({ job }) => job)).toEqual(['R-7', 'job 2', 'R-8 (job 3)', 'R-8 (job 4)']);
+  });
+
   it('that keep their promise in nine of ten plays are at no risk', async () => {
     const found = await openJobsStudy(printing([{ dueAtHour: 40 }]), promisePlay());
     expect(found?.openJobs[0]).toMatchObject({ onTime: { value: 1 }, risk: [], moved: [] });

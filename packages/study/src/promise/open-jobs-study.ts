@@ -59,7 +59,7 @@ export async function openJobsStudy(
     const mean = meanOver(endings);
     const stream = lab.demand.find(({ name }) => name === job.stream);
     return {
-      job: jobName(position),
+      job: jobName(jobs, position),
       demand: job.stream,
       part: stream?.part ?? job.stream,
       quantity: job.quantity,

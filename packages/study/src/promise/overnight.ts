@@ -38,7 +38,7 @@ export function overnightOf(
     const middle = since[Math.floor((since.length - 1) / 2)];
     const jobs = lab.initialState.jobs.flatMap((_, job) => {
       const holding = most.filter((night) => night.jobs.includes(job)).length;
-      return 2 * holding >= most.length ? [jobName(job)] : [];
+      return 2 * holding >= most.length ? [jobName(lab.initialState.jobs, job)] : [];
     });
     const stands = nights.reduce((sum, night) => sum + night.stands, 0) / nights.length;
     return {

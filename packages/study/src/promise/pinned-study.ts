@@ -36,7 +36,7 @@ export async function pinnedStudy(
       ).length;
       return {
         machine,
-        jobs: jobs.map(jobName),
+        jobs: jobs.map((job) => jobName(state.jobs, job)),
         from: moments.moment(moments.elapsed(fromHour)),
         share: days.length === 0 ? 0 : started / days.length,
       };

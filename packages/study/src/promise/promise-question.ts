@@ -1,4 +1,4 @@
-import type { Lab, Process } from '@buildweek/model';
+import type { InitialJob, Lab, Process } from '@buildweek/model';
 import type { PromiseRequest } from '@buildweek/results';
 import type { ReplicationExecutor, StopSignal } from '../executor.ts';
 
@@ -34,7 +34,10 @@ export interface PromisePlay {
   readonly onReplication: () => void;
 }
 
-/** What jobs in the lab are called: their numbers at the start, from 1. */
-export function jobName(position: number): string {
-  return `job ${position + 1}`;
+/** What a job in the lab is called: by its name, else by its number, from 1; by both where others have the same name. */
+export function jobName(jobs: readonly InitialJob[], position: number): string {
+  const name = jobs[position]?.name;
+  const number = `job ${position + 1}`;
+  if (name === undefined) return number;
+  return jobs.filter((job) => job.name === name).length > 1 ? `${name} (${number})` : name;
 }

@@ -38,6 +38,18 @@ describe('A request', () => {
     expect(promisedRequestSchema.parse(found)).toEqual(found);
   });
 
+  it('that comes in the middle of a week is promised from then on', async () => {
+    const lab = sandingLab([{ quantity: 2, dueAtHour: 100 }]);
+    const state = { ...lab.initialState, atHour: 4 * 24 + 15 };
+    const found = await requestStudy(question({ ...lab, initialState: state }), promisePlay());
+    // Friday 15:00: the usual promise counts two working days from then, Tuesday; by it the request goes behind the job.
+    expect(found?.ways[0]?.due).toMatchObject({ at: '2025-01-14 16:00' });
+    expect(found?.ways[0]?.dates[0]).toMatchObject({
+      ready: { at: '2025-01-13 13:00', hours: 70 },
+      promise: { at: '2025-01-13 16:00' },
+    });
+  });
+
   it('that ends exactly at closing time is promised for it', async () => {
     const found = await requestStudy(question(sandingLab([{ quantity: 4, dueAtHour: 16 }])), promisePlay());
     expect(found?.ways[0]?.dates[0]).toMatchObject({

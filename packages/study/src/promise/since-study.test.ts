@@ -93,6 +93,13 @@ describe('The same jobs on two days', () => {
         openJobs,
       ),
     ).toEqual([first, rush, second]);
+    const named = openJobs.map((job, index) => ({ ...job, job: `R-${index}` }));
+    expect(
+      sameJobs(
+        [...named].reverse().map((job) => ({ ...job, due: null })),
+        named,
+      ),
+    ).toEqual([...named].reverse());
     expect(sameJobs(openJobs, first === undefined ? [] : [first])).toEqual([first, null, null]);
   });
 });

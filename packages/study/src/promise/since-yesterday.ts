@@ -10,6 +10,9 @@ export interface Before {
   readonly lab: Lab | null;
 }
 
+/** A job that has no name of its own. */
+const NUMBERED = /^job \d+$|\(job \d+\)$/;
+
 /** One thing that is other than the day before, and the lab of today with this alone put back. */
 export interface Difference {
   /** As "2 rush jobs have come". */
@@ -23,7 +26,7 @@ export interface Difference {
 
 /**
  * For each job of today the same job in the answer of the day before; null for those that have come since. Jobs are
- * known again by their demand, pieces, and the moments at which they came and are due; of several that are alike the
+ * known again by their names; those that only have numbers by their demand, pieces, and the moments at which they came and are due; of several that are alike the
  * first is the first.
  */
 export function sameJobs(today: readonly OpenJob[], before: readonly OpenJob[]): (OpenJob | null)[] {
@@ -32,7 +35,8 @@ export function sameJobs(today: readonly OpenJob[], before: readonly OpenJob[]):
   return today.map((job) => known.get(keyOf(job))?.shift() ?? null);
 }
 
-function keyOf({ demand, quantity, arrived, due, rush }: OpenJob): string {
+function keyOf({ job, demand, quantity, arrived, due, rush }: OpenJob): string {
+  if (!NUMBERED.test(job)) return job;
   return JSON.stringify([demand, quantity, arrived, due?.at ?? null, rush]);
 }
 

@@ -28,7 +28,8 @@ const USUAL_SHARE = 1 / 3;
 const USUAL_RUN_IN = 4;
 
 /**
- * Chooses the weeks that are judged: those that were not used for learning, else the last third of the log. Only whole
+ * Chooses the weeks that are judged: those that were not used for learning; the last third of the log where nothing
+ * is said of learning, or nothing is left. Only whole
  * weeks are judged.
  *
  * @throws UnanswerableError when the log is too short, or says nothing of what was asked for
@@ -46,26 +47,22 @@ export function judgedWeeks(
       `The log goes from ${dayText(from)} to ${dayText(until)}: ${weeksWords(whole)}. At least ${USUAL_RUN_IN + FEWEST_WEEKS} are needed, ${USUAL_RUN_IN} to let the lab fill and ${FEWEST_WEEKS} to judge. Give a longer log, or choose the first judged week with --judged-from.`,
     );
   }
-  const usual =
+  const last = to - Math.max(FEWEST_WEEKS, Math.round(whole * USUAL_SHARE)) * MILLISECONDS_PER_WEEK;
+  const unseen =
     learnedUntil === null
-      ? to - Math.max(FEWEST_WEEKS, Math.round(whole * USUAL_SHARE)) * MILLISECONDS_PER_WEEK
+      ? last
       : Math.max(mondayAfter(learnedUntil), firstWhole + USUAL_RUN_IN * MILLISECONDS_PER_WEEK);
+  // Where everything was used for learning, the check is still made; that it is no fair one is said with the answer.
+  const usual = to - unseen < FEWEST_WEEKS * MILLISECONDS_PER_WEEK ? last : unseen;
   const first = Math.max(firstWhole, judgedFrom === null ? usual : mondayAfter(judgedFrom));
   const weeks = (to - first) / MILLISECONDS_PER_WEEK;
-  if (weeks < FEWEST_WEEKS) throw new UnanswerableError(tooFew(first, to, judgedFrom, learnedUntil));
+  if (weeks < FEWEST_WEEKS) throw new UnanswerableError(tooFew(first, to));
   return { playedFrom, from: first, to, weeks };
 }
 
-function tooFew(
-  first: CivilTime,
-  to: CivilTime,
-  judgedFrom: CivilTime | null,
-  learnedUntil: CivilTime | null,
-): string {
+function tooFew(first: CivilTime, to: CivilTime): string {
   const left = Math.max(0, (to - first) / MILLISECONDS_PER_WEEK);
-  const span = `From ${dayText(first)}, the log has ${weeksWords(left)} up to ${dayText(to)}; at least ${FEWEST_WEEKS} are needed to judge.`;
-  if (judgedFrom !== null) return `${span} Give an earlier --judged-from.`;
-  return `${span} The scenario was learned from the log up to ${dayText(learnedUntil ?? first)}: learn from a shorter part of it, or give a longer log.`;
+  return `From ${dayText(first)}, the log has ${weeksWords(left)} up to ${dayText(to)}; at least ${FEWEST_WEEKS} are needed to judge. Give an earlier --judged-from.`;
 }
 
 function weeksWords(weeks: number): string {

@@ -74,6 +74,7 @@ describe('workSentences', () => {
     const stages = [
       stage('sand', 'work', 0.169, 0.13, { standsOut: true }),
       stage('sand', 'work', 0.2, 0.13),
+      stage('sand', 'work', 0.131, 0.13, { standsOut: true }),
       stage('inspect', 'work', 1.5, 2, { standsOut: true }),
     ];
     expect(workSentences(stages)).toEqual([

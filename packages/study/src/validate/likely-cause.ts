@@ -3,6 +3,9 @@ import { formatNumber, type HeldPart, type HeldStage } from '@buildweek/results'
 /** A stretch that makes less of the whole difference is not named. */
 const LEAST_SHARE = 0.25;
 
+/** A smaller difference of work is not worth a sentence, however sure it is. */
+const LEAST_PERCENT = 5;
+
 const WORDS: Readonly<Record<HeldStage['what'], string>> = {
   'waiting before': 'waiting before',
   'at the stage': 'the time at',
@@ -49,8 +52,8 @@ function besideWords({ observed, expected }: HeldStage): string {
 export function workSentences(stages: readonly HeldStage[]): string[] {
   return stages.flatMap((one) => {
     const { part, stage, what, observed, expected, standsOut } = one;
-    if (what !== 'work' || !standsOut || expected <= 0) return [];
     const share = Math.round(Math.abs(observed / expected - 1) * 100);
+    if (what !== 'work' || !standsOut || share < LEAST_PERCENT) return [];
     return [
       `Beside the check: work at “${stage}” of “${part}” takes ${share} % ${observed > expected ? 'longer' : 'less long'} than modelled (${besideWords(one)}).`,
     ];

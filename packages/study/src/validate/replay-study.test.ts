@@ -2,7 +2,7 @@ import { createSimulator } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { LoggedJob, LoggedJobs } from '@buildweek/records';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { queueLab } from '../fixture/lab.ts';
+import { attended, bench, lab, part, people, queueLab } from '../fixture/lab.ts';
 import { civil, logged, logOf } from '../fixture/logged.ts';
 import { createInProcessExecutor } from '../in-process-executor.ts';
 import { type ReplayFound, type ReplayQuestion, replayStudy } from './replay-study.ts';
@@ -41,6 +41,8 @@ function ask(log: LoggedJobs, more: Partial<ReplayQuestion> = {}): Promise<Repla
     seed: 'play',
     replications: 59,
     falseAlarmRate: 0.05,
+    withDurations: false,
+    wouldSee: null,
     ...more,
   };
   return replayStudy(question, { executor: createInProcessExecutor(), stop: null, onReplication: () => {} });
@@ -130,6 +132,38 @@ describe('replayStudy', () => {
     expect(found?.log.leftOut[0]).toMatchObject({ why: 'unknown part' });
   });
 
+  it('lets work take as long as the log says where it is asked to, and says where', async () => {
+    const timed = log.jobs.map((job) => ({
+      ...job,
+      stages: [{ name: 'Service', start: job.asked, end: job.asked + 3_600_000, isWork: true }],
+    }));
+    const found = await ask({ ...log, jobs: timed }, { withDurations: true });
+    expect(found?.run.loggedDurations).toEqual(['customer: service']);
+    // An hour of work each, and hardly any waiting.
+    expect(found?.parts[0]?.leadTime.expected).toBeGreaterThan(1);
+    expect(found?.parts[0]?.leadTime.expected).toBeLessThan(1.2);
+    expect(found?.stages.find(({ what }) => what === 'work')).toMatchObject({ observed: 1, expected: 1 });
+    const none = await ask(log, { withDurations: true });
+    expect(none?.warnings).toEqual([expect.stringContaining('all durations are drawn')]);
+  });
+
+  it('says how often the check would see something that takes longer than modelled', async () => {
+    const duration = { distribution: { kind: 'exponential', mean: 1.4 }, typicalHours: 1.4 } as const;
+    const work = { ...attended('serve', 1.4), duration, pausable: true };
+    const parts = [part('customer', [bench('service', work)])];
+    const staffed = lab({ people: [people('all', 1, ['serve'])], parts }, 18);
+    const own = logOfPlay(staffed, 'truth');
+    const found = await ask(own, { lab: staffed, wouldSee: 0.5 });
+    expect(found?.wouldSee.map(({ what, factor, of }) => [what, factor, of])).toEqual([
+      ['times of serve', 1.5, 99],
+    ]);
+    // With a load of 0.63, half more brings it to 0.95.
+    expect(found?.wouldSee[0]?.seen).toBeGreaterThan(80);
+    const hardly = await ask(own, { lab: staffed, wouldSee: 0.001 });
+    expect(hardly?.wouldSee[0]?.seen).toBeLessThan(20);
+    expect(found?.test).toEqual(hardly?.test);
+  });
+
   it('refuses a log that says too little, with what is missing', async () => {
     const jobs = log.jobs.map((job) => ({ ...job, part: 'gadget' }));
     await expect(ask({ ...log, jobs })).rejects.toThrow(
@@ -148,6 +182,8 @@ describe('replayStudy', () => {
         seed: 'play',
         replications: 59,
         falseAlarmRate: 0.05,
+        withDurations: false,
+        wouldSee: null,
       },
       {
         executor: createInProcessExecutor(),

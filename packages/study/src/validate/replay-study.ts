@@ -1,18 +1,20 @@
-import { createLocalTime, type History } from '@buildweek/core';
 import type { Lab } from '@buildweek/model';
 import type { CivilTime, LoggedJobs } from '@buildweek/records';
 import type { LeftOut, ReplayAnswer } from '@buildweek/results';
 import type { ReplicationExecutor, StopSignal } from '../executor.ts';
 import { UnanswerableError } from '../plans/unanswerable-error.ts';
 import { type AskedWeeks, type JudgedWeeks, judgedWeeks } from './judged-weeks.ts';
-import { labOfLog } from './lab-of-log.ts';
+import { labOfLog, type TimedStages, timedStages } from './lab-of-log.ts';
 import { likelyCause } from './likely-cause.ts';
 import { dayText, MILLISECONDS_PER_WEEK } from './log-times.ts';
-import { asLogged, type Observation, observe } from './observation.ts';
+import { knownStages } from './logged-stages.ts';
+import { observe } from './observation.ts';
+import { playLog, weeksPlayed } from './play-log.ts';
 import { type PlayedJob, playedJobs } from './played-jobs.ts';
 import { replayFindings } from './replay-findings.ts';
 import { replaySentences } from './replay-sentences.ts';
 import { stageStudy } from './stage-study.ts';
+import { LOGS_OF_EACH, whatMaySlow, wouldSee } from './would-see.ts';
 
 /** A lab, and what its log says. */
 export interface ReplayQuestion {
@@ -25,6 +27,10 @@ export interface ReplayQuestion {
   readonly replications: number;
   /** In at most this share of uses a model that is right is called contradicted. */
   readonly falseAlarmRate: number;
+  /** Whether work takes as long as the log says, where it has start and end of the work itself. */
+  readonly withDurations: boolean;
+  /** Say what the check would see if something took longer by so large a share; null: do not. */
+  readonly wouldSee: number | null;
 }
 
 /** What is found out of it. */
@@ -63,16 +69,37 @@ export async function replayStudy(question: ReplayQuestion, play: ReplayPlay): P
     weeks,
     parts,
   );
-  const playedLab = labOfLog(lab, jobs);
-  const simulated = await playLog(playedLab, jobs, weeks, parts, question, play);
+  const known = knownStages(lab, jobs);
+  const timed: TimedStages = question.withDurations ? timedStages(lab, known) : new Map();
+  const playedLab = labOfLog(lab, jobs, timed);
+  const { executor, stop } = play;
+  const total =
+    replications + (question.wouldSee === null ? 0 : whatMaySlow(playedLab).length * LOGS_OF_EACH);
+  let done = 0;
+  const logPlay = {
+    jobs,
+    weeks,
+    parts,
+    seed,
+    executor,
+    stop,
+    onReplication: () => play.onReplication(++done, total),
+  };
+  const simulated = await playLog(playedLab, 0, replications, logPlay);
   if (simulated === null) return null;
-  const stages = await stageStudy(playedLab, jobs, weeks, seed, play.executor, play.stop);
+  const stages = await stageStudy(playedLab, jobs, known, weeks, seed, executor, stop);
   if (stages === null) return null;
+  const seen =
+    question.wouldSee === null
+      ? []
+      : await wouldSee(playedLab, simulated, 1 + question.wouldSee, falseAlarmRate, logPlay);
+  if (seen === null) return null;
   const held = replayFindings(observed, simulated, parts, weeks, falseAlarmRate);
   const found = {
     ...held,
     stages,
     parts: held.parts.map((part) => ({ ...part, cause: likelyCause(part, stages) })),
+    wouldSee: seen,
   };
   return {
     run: {
@@ -80,69 +107,24 @@ export async function replayStudy(question: ReplayQuestion, play: ReplayPlay): P
       replications,
       playedFrom: dayText(weeks.playedFrom),
       playedWeeks: weeksPlayed(weeks),
-      loggedDurations: [],
+      loggedDurations: [...timed].flatMap(([part, stages]) => stages.map(({ stage }) => `${part}: ${stage}`)),
     },
     log: { from: dayText(log.from), until: dayText(log.until), jobs: jobs.length, leftOut },
     judged: {
       from: dayText(weeks.from),
       weeks: weeks.weeks,
       jobs: observed.all.jobs,
-      learnedUntil: question.weeks.learnedUntil === null ? null : dayText(question.weeks.learnedUntil),
+      learnedUntil: question.weeks.learnedUntil === null ? null : lastDay(question.weeks.learnedUntil),
     },
     ...found,
     verdict: replaySentences(found, replications),
-    warnings: warningsOf(question, weeks, jobs, leftOut),
+    warnings: warningsOf(question, weeks, jobs, leftOut, timed),
   };
 }
 
-function weeksPlayed({ playedFrom, to }: JudgedWeeks): number {
-  return (to - playedFrom) / MILLISECONDS_PER_WEEK;
-}
-
-async function playLog(
-  lab: Lab,
-  jobs: readonly PlayedJob[],
-  weeks: JudgedWeeks,
-  parts: readonly string[],
-  { seed, replications }: ReplayQuestion,
-  { executor, stop, onReplication }: ReplayPlay,
-): Promise<Observation[] | null> {
-  const settings = Array.from({ length: replications }, (_, replication) => ({
-    seed,
-    replication,
-    ignoredWeeks: 0,
-    weeks: weeksPlayed(weeks),
-    capWeeks: 0,
-    trace: false,
-    queueWaits: false,
-    followJobs: jobs.length,
-  }));
-  const endsOf = endsReader(lab, jobs, weeks.playedFrom);
-  const found: Observation[] = [];
-  let done = 0;
-  for await (const history of executor.run(lab, settings, stop)) {
-    found[history.replication] = observe(jobs, endsOf(history), weeks, parts);
-    onReplication(++done, replications);
-  }
-  return done === replications ? found : null;
-}
-
-/** When the jobs of a replication were finished, as the log would have it. */
-function endsReader(
-  lab: Lab,
-  jobs: readonly PlayedJob[],
-  playedFrom: CivilTime,
-): (history: History) => Float64Array {
-  const localTime = createLocalTime(lab.clockChanges);
-  const finished = jobs.filter(({ logged }) => logged.finished !== null);
-  const withClock = finished.filter(({ logged }) => logged.finishedHasClock).length;
-  const usuallyHasClock = 2 * withClock >= finished.length;
-  return ({ followed = [] }) =>
-    Float64Array.from(jobs, ({ logged }, position) => {
-      const { endedAt } = followed[position] ?? { endedAt: Number.POSITIVE_INFINITY };
-      const hasClock = logged.finished === null ? usuallyHasClock : logged.finishedHasClock;
-      return asLogged(localTime.toLocal(endedAt) + playedFrom, hasClock);
-    });
+/** The last day before a moment. */
+function lastDay(time: CivilTime): string {
+  return dayText(time - 1);
 }
 
 /** @throws UnanswerableError with what is missing */
@@ -165,21 +147,27 @@ function checkJobs(
 }
 
 function warningsOf(
-  { log, weeks: asked }: ReplayQuestion,
+  { log, weeks: asked, withDurations }: ReplayQuestion,
   weeks: JudgedWeeks,
   jobs: readonly PlayedJob[],
   leftOut: readonly LeftOut[],
+  timed: TimedStages,
 ): string[] {
   const warnings: string[] = [];
   if (asked.learnedUntil !== null && weeks.from < asked.learnedUntil) {
     warnings.push(
-      `The scenario was learned from the log up to ${dayText(asked.learnedUntil)}, and weeks before that are judged: a model fits what it was learned from better than what comes after, so this is no fair check of it.`,
+      `The scenario was learned from the log up to ${lastDay(asked.learnedUntil)}, and weeks before that are judged: a model fits what it was learned from better than what comes after, so this is no fair check of it. Learn from the first part of the log alone: buildweek from-log … --until ${dayText(log.from + (2 * (log.until - log.from)) / 3)}`,
     );
   }
   const unknown = leftOut.filter(({ why }) => why === 'unknown part').reduce((sum, one) => sum + one.jobs, 0);
   if (unknown > MANY_UNKNOWN * (jobs.length + unknown)) {
     warnings.push(
       `${unknown} jobs of parts that the scenario does not know are missing in the play: the lab that is played has less to do than the one of the log had.`,
+    );
+  }
+  if (withDurations && [...timed.values()].every((stages) => stages.length === 0)) {
+    warnings.push(
+      'The log has start and end of the work itself at no stage whose time is that of a job: all durations are drawn as the scenario says.',
     );
   }
   if (weeks.from === weeks.playedFrom || weeks.from - log.from < 2 * MILLISECONDS_PER_WEEK) {

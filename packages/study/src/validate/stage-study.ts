@@ -5,7 +5,7 @@ import type { HeldStage } from '@buildweek/results';
 import type { ReplicationExecutor, StopSignal } from '../executor.ts';
 import type { JudgedWeeks } from './judged-weeks.ts';
 import { MILLISECONDS_PER_WEEK } from './log-times.ts';
-import { type KnownStage, knownStages } from './logged-stages.ts';
+import type { KnownStage } from './logged-stages.ts';
 import type { PlayedJob } from './played-jobs.ts';
 import { civilReader, loggedMoments, tracedMoments } from './stage-moments.ts';
 import { type JobMoments, stageTimes } from './stage-times.ts';
@@ -20,17 +20,18 @@ const CHANCE = 0.05;
  * were finished.
  *
  * @param lab with the jobs of the log as its demand
+ * @param stages of each part type, of which the log knows times
  * @returns null when somebody stopped; nothing where the log knows no times of stages
  */
 export async function stageStudy(
   lab: Lab,
   jobs: readonly PlayedJob[],
+  stages: ReadonlyMap<string, readonly KnownStage[]>,
   { playedFrom, from, to }: JudgedWeeks,
   seed: string,
   executor: ReplicationExecutor,
   stop: StopSignal | null,
 ): Promise<HeldStage[] | null> {
-  const stages = knownStages(lab, jobs);
   const stagesOf = (job: number): readonly KnownStage[] => stages.get(jobs[job]?.part ?? '') ?? [];
   const judged = [...jobs.keys()].filter((job) => {
     const { asked, finished } = jobs[job]?.logged ?? { asked: 0, finished: null };

@@ -10,6 +10,8 @@ import { PAIRED_DIFFERENCE } from './paired-difference.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 import { PROMISED_NORMAL } from './promised-normal.ts';
 import { PROMISED_RUSH } from './promised-rush.ts';
+import { REPLAY_RIGHT } from './replay-right.ts';
+import { REPLAY_SLOWER } from './replay-slower.ts';
 
 /** All that `npm run test:long` plays. */
 export const SUITES: readonly Suite[] = [
@@ -21,4 +23,6 @@ export const SUITES: readonly Suite[] = [
   BEST_PLAN,
   PROMISED_NORMAL,
   PROMISED_RUSH,
+  REPLAY_RIGHT,
+  REPLAY_SLOWER,
 ];

@@ -29,6 +29,10 @@ export class LivePage {
     this.view = new LiveView(root, (chart) => this.draw(chart));
     element(root, 'off').hidden = true;
     this.form.form.hidden = false;
+    // Whoever turns to the controls will ask something: the workers start meanwhile.
+    for (const event of ['focusin', 'pointerdown']) {
+      this.form.form.addEventListener(event, () => this.withSimulator(() => {}), { once: true });
+    }
     this.form.form.addEventListener('input', () => this.changed());
     this.form.form.addEventListener('submit', (event) => {
       event.preventDefault();

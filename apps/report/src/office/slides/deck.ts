@@ -1,4 +1,4 @@
-import { GRID, INK, LINE, MUTED_INK } from '@buildweek/charts';
+import { GRID, INK, LINE, MUTED_INK, PAPER } from '@buildweek/charts';
 import { plainText } from '../plain-text.ts';
 import type { ErrorBars } from './error-bars.ts';
 import { type Slide, type SlideFile, SlideWriter } from './slide-writer.ts';
@@ -16,73 +16,82 @@ export function colour(code: string): string {
   return code.replace('#', '').toUpperCase();
 }
 
+/** The ground of every slide but the first: its name among the layouts of the file. */
+const GROUND = 'Buildweek';
+const FOOT_TOP = SLIDE.height - 0.42;
+
 /** A set of slides that is being made. */
 export class Deck {
   readonly file: SlideFile;
   /** Intervals of native charts in the order in which the charts were made; null for one without. */
   readonly intervals: (readonly ErrorBars[] | null)[] = [];
-  private readonly name: string;
-  private count = 0;
 
   constructor(title: string, name: string) {
-    this.name = name;
     this.file = new SlideWriter();
     this.file.layout = 'LAYOUT_WIDE';
     this.file.title = plainText(title);
     this.file.subject = 'Capacity of a print lab';
     this.file.company = '';
     this.file.theme = { headFontFace: TYPEFACE, bodyFontFace: TYPEFACE };
+    const small = { fontFace: TYPEFACE, fontSize: 10, color: colour(MUTED_INK) };
+    this.file.defineSlideMaster({
+      title: GROUND,
+      background: { color: colour(PAPER) },
+      objects: [
+        { rect: { x: 0, y: 0, w: SLIDE.width, h: 0.12, fill: { color: colour(LINE) } } },
+        {
+          line: {
+            x: SLIDE.left,
+            y: SLIDE.height - 0.45,
+            w: CONTENT_WIDTH,
+            h: 0,
+            line: { color: colour(GRID), width: 0.75 },
+          },
+        },
+        {
+          text: {
+            text: shortened(plainText(name), 100),
+            options: { ...small, x: SLIDE.left, y: FOOT_TOP, w: CONTENT_WIDTH - 1.2, h: 0.3, margin: 0 },
+          },
+        },
+        {
+          placeholder: {
+            options: {
+              name: 'title',
+              type: 'title',
+              x: SLIDE.left,
+              y: 0.3,
+              w: CONTENT_WIDTH,
+              h: 0.8,
+              fontFace: TYPEFACE,
+              bold: true,
+              color: colour(INK),
+              align: 'left',
+              valign: 'middle',
+              margin: 0,
+            },
+            text: '',
+          },
+        },
+      ],
+      slideNumber: {
+        ...small,
+        x: SLIDE.width - SLIDE.right - 1,
+        y: FOOT_TOP,
+        w: 1,
+        h: 0.3,
+        align: 'right',
+        margin: 0,
+      },
+    });
   }
 
   /** A slide with a title that says what it shows, the name of the lab and its number at the foot. */
   slide(title: string, notes: readonly string[]): Slide {
-    const slide = this.file.addSlide();
-    this.count += 1;
-    slide.background = { color: 'FFFFFF' };
-    slide.addText(plainText(title), {
-      x: SLIDE.left,
-      y: 0.3,
-      w: CONTENT_WIDTH,
-      h: 0.8,
-      fontFace: TYPEFACE,
-      fontSize: titleSize(title),
-      bold: true,
-      color: colour(INK),
-      valign: 'middle',
-      margin: 0,
-      fit: 'shrink',
-    });
-    slide.addShape('rect', { x: 0, y: 0, w: SLIDE.width, h: 0.12, fill: { color: colour(LINE) } });
-    slide.addShape('line', {
-      x: SLIDE.left,
-      y: SLIDE.height - 0.45,
-      w: CONTENT_WIDTH,
-      h: 0,
-      line: { color: colour(GRID), width: 0.75 },
-    });
-    this.foot(slide, shortened(this.name, 100), 'left');
-    this.foot(slide, String(this.count), 'right');
+    const slide = this.file.addSlide({ masterName: GROUND });
+    slide.addText(plainText(title), { placeholder: 'title', fontSize: titleSize(title) });
     slide.addNotes(plainText(notes.filter((note) => note !== '').join('\n\n')));
     return slide;
-  }
-
-  /** Counts a slide that was made by hand. */
-  countOne(): void {
-    this.count += 1;
-  }
-
-  private foot(slide: Slide, text: string, align: 'left' | 'right'): void {
-    slide.addText(plainText(text), {
-      x: align === 'left' ? SLIDE.left : SLIDE.width - SLIDE.right - 1,
-      y: SLIDE.height - 0.42,
-      w: align === 'left' ? CONTENT_WIDTH - 1.2 : 1,
-      h: 0.3,
-      align,
-      fontFace: TYPEFACE,
-      fontSize: 10,
-      color: colour(MUTED_INK),
-      margin: 0,
-    });
   }
 }
 

@@ -2,17 +2,18 @@ import { GRID, INK, LINE, MUTED_INK, PAPER } from '@buildweek/charts';
 import type { FirstLook, FirstNumber } from '../first-look.ts';
 import { plainText } from '../plain-text.ts';
 import { CONTENT_HEIGHT, CONTENT_WIDTH, colour, type Deck, SLIDE, shortened, TYPEFACE } from './deck.ts';
-import { addChartPicture } from './slide-chart.ts';
+import { addChartPicture, type Place } from './slide-chart.ts';
 import type { Slide, SlideText, SlideTextOptions } from './slide-writer.ts';
 
 const BOX_GAP = 0.3;
 const BOX_TOP = 3.75;
 const BOX_HEIGHT = 2.5;
+/** Of numbers that stand alone, without what they are today. */
+const LOW_BOX_HEIGHT = 1.6;
 
 /** The decision: the question, what is proposed, and the numbers that matter with their intervals. */
 export function decisionSlide(deck: Deck, look: FirstLook, notes: readonly string[]): void {
   const slide = deck.file.addSlide();
-  deck.countOne();
   slide.addShape('rect', { x: 0, y: 0, w: SLIDE.width, h: 1.9, fill: { color: colour(LINE) } });
   slide.addText(shortened(plainText(look.name), 120), {
     ...text(30, colour(PAPER), true),
@@ -38,8 +39,9 @@ export function decisionSlide(deck: Deck, look: FirstLook, notes: readonly strin
   });
   const width =
     (CONTENT_WIDTH - BOX_GAP * Math.max(0, look.numbers.length - 1)) / Math.max(1, look.numbers.length);
+  const height = look.numbers.some(({ beside }) => beside !== '') ? BOX_HEIGHT : LOW_BOX_HEIGHT;
   look.numbers.forEach((number, at) => {
-    addNumber(slide, number, SLIDE.left + at * (width + BOX_GAP), width);
+    addNumber(slide, number, { x: SLIDE.left + at * (width + BOX_GAP), y: BOX_TOP, w: width, h: height });
   });
   if (look.caution !== '') {
     slide.addText(plainText(look.caution.replace(/: see .*$/, ': see the cautions.')), {
@@ -64,16 +66,14 @@ function text(fontSize: number, color: string, bold = false): SlideTextOptions {
   return { fontFace: TYPEFACE, fontSize, color, bold, margin: 0, valign: 'middle', fit: 'shrink' };
 }
 
-function addNumber(slide: Slide, { label, value, range, beside }: FirstNumber, x: number, w: number): void {
+function addNumber(slide: Slide, { label, value, range, beside }: FirstNumber, place: Place): void {
+  const { x, y, w, h } = place;
   slide.addShape('rect', {
-    x,
-    y: BOX_TOP,
-    w,
-    h: BOX_HEIGHT,
+    ...place,
     fill: { color: colour(PAPER) },
     line: { color: colour(GRID), width: 1 },
   });
-  slide.addShape('rect', { x, y: BOX_TOP, w: 0.08, h: BOX_HEIGHT, fill: { color: colour(LINE) } });
+  slide.addShape('rect', { ...place, w: 0.08, fill: { color: colour(LINE) } });
   const run = (words: string, fontSize: number, color: string, bold: boolean): SlideText => ({
     text: plainText(words),
     options: { fontFace: TYPEFACE, fontSize, color: colour(color), bold, breakLine: true },
@@ -87,9 +87,9 @@ function addNumber(slide: Slide, { label, value, range, beside }: FirstNumber, x
     ],
     {
       x: x + 0.2,
-      y: BOX_TOP + 0.1,
+      y: y + 0.1,
       w: w - 0.3,
-      h: BOX_HEIGHT - 0.2,
+      h: h - 0.2,
       margin: 0,
       valign: 'top',
       fit: 'shrink',

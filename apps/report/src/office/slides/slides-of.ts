@@ -1,6 +1,7 @@
 import { type Chart, chartsOf, doubtsChartsOf } from '@buildweek/charts';
 import type { ReportDocument, Results } from '@buildweek/results';
 import { resetSVGDefIds } from 'vega';
+import { keyNumbersGrid } from '../content/lead-time-part.ts';
 import { caseGrid } from '../content/money-part.ts';
 import { differenceWords, optionsGrid } from '../content/options-part.ts';
 import { isStated, originFacts } from '../content/origin-part.ts';
@@ -59,26 +60,52 @@ function defaultsOf({ assumptions }: Results): string[] {
 }
 
 function optionsSlide(deck: Deck, document: ReportDocument, notes: readonly string[]): void {
-  const [grid] = isDecision(document) ? optionsGrid(document, true) : shortTargetsGrid(document);
+  if (!isDecision(document)) {
+    foundSlide(deck, document, notes);
+    return;
+  }
+  const [grid] = optionsGrid(document, true);
   if (grid === undefined) return;
-  const title = isDecision(document)
-    ? 'The options side by side'
-    : 'What was asked of the lab, and what was found';
-  const differences = isDecision(document) ? differenceWords(document) : [];
-  const slide = deck.slide(title, [grid.caption, ...grid.reasons, ...differences, ...notes]);
-  const left = addTable(
-    slide,
-    grid,
-    isDecision(document)
-      ? { fontSize: 13, place: WHOLE, firstColumn: 0.26 }
-      : { fontSize: 16, place: WHOLE, firstColumn: 0.36 },
-  );
-  addFootnote(
-    slide,
-    [grid.caption, ...grid.reasons.map((reason, at) => `${at + 1} ${reason}`), moreRows(left)]
-      .join('. ')
-      .replace(/\.\. /g, '. '),
-  );
+  const differences = differenceWords(document);
+  const slide = deck.slide('The options side by side', [
+    grid.caption,
+    ...grid.reasons,
+    ...differences,
+    ...notes,
+  ]);
+  const left = addTable(slide, grid, { fontSize: 13, place: WHOLE, firstColumn: 0.26 });
+  addFootnote(slide, sentences([grid.caption, ...numbered(grid.reasons), moreRows(left)]));
+}
+
+/** What was asked of a lab, and the few numbers that a meeting asks for. */
+function foundSlide(deck: Deck, results: Results, notes: readonly string[]): void {
+  const grids = [...shortTargetsGrid(results), ...keyNumbersGrid(results)];
+  const meanings = results.targets.map(({ wording, meaning }) => `${wording}: ${meaning}`);
+  const title =
+    results.targets.length === 0 ? 'Key numbers' : 'What was asked of the lab, and what was found';
+  const slide = deck.slide(title, [...grids.map(({ caption }) => caption), ...meanings, ...notes]);
+  const lines = grids.reduce((sum, { rows }) => sum + rows.length + 2, 0);
+  let y: number = WHOLE.y;
+  let left = 0;
+  for (const grid of grids) {
+    const h = (WHOLE.h * (grid.rows.length + 2)) / lines;
+    left += addTable(slide, grid, { fontSize: 12, place: { ...WHOLE, y, h }, firstColumn: 0.44 });
+    y += h;
+  }
+  const reasons = numbered(grids.flatMap(({ reasons: some }) => some));
+  addFootnote(slide, sentences([...reasons, moreRows(left)]));
+}
+
+function numbered(reasons: readonly string[]): string[] {
+  return reasons.map((reason, at) => `${at + 1} ${reason}`);
+}
+
+/** Sentences in one line, each with its full stop. */
+function sentences(parts: readonly string[]): string {
+  return parts
+    .filter((part) => part !== '')
+    .map((part) => (part.endsWith('.') ? part : `${part}.`))
+    .join(' ');
 }
 
 function moreRows(left: number): string {

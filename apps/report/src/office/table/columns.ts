@@ -14,8 +14,8 @@ export interface FigureColumn {
 export const FIGURE_COLUMNS: readonly FigureColumn[] = [
   { title: 'section', width: 22, contentOf: ({ section }) => section },
   { title: 'subject', width: 34, contentOf: ({ subject }) => subject },
-  { title: 'measure', width: 38, contentOf: ({ measure }) => measure },
-  { title: 'value', width: 14, contentOf: ({ value }) => value },
+  { title: 'measure', width: 54, contentOf: ({ measure }) => measure },
+  { title: 'value', width: 18, contentOf: ({ value }) => value },
   { title: 'unit', width: 22, contentOf: ({ unit }) => unit },
   { title: 'low', width: 14, contentOf: ({ low }) => low },
   { title: 'high', width: 14, contentOf: ({ high }) => high },

@@ -16,6 +16,7 @@ function sheetOf(section: string, rows: readonly FigureRow[]) {
   return {
     sheet: section,
     stickyRowsCount: 1,
+    orientation: 'landscape' as const,
     columns: FIGURE_COLUMNS.map(({ width }) => ({ width })),
     data: [
       FIGURE_COLUMNS.map(({ title }): Cell => ({ type: String, value: title, fontWeight: 'bold' })),
@@ -37,6 +38,6 @@ export async function workbookOf(document: ReportDocument): Promise<Uint8Array> 
       rows.filter((row) => row.section === section),
     ),
   );
-  const written = await writeExcelFile(sheets).toBuffer();
+  const written = await writeExcelFile(sheets, { fontFamily: 'Arial', fontSize: 10 }).toBuffer();
   return sameZip(written, { application: 'buildweek table' });
 }
