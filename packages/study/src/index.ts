@@ -79,6 +79,7 @@ export { openJobsVerdict } from './promise/open-jobs-words.ts';
 export { pinnedVerdict } from './promise/pinned-words.ts';
 export {
   type AskedRequestWay,
+  isNumbered,
   jobName,
   type PromisePlay,
   type PromiseQuestion,

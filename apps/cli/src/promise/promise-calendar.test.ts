@@ -111,6 +111,17 @@ describe('Promised dates as a calendar', () => {
     };
     expect(uids(promiseCalendar(moved, 'Europe/Lisbon'))[0]).toBe(uids(text)[0]);
     expect(new Set(uids(text)).size).toBe(2);
+    // Numbers of jobs are others on the next day; of two that are alike each has an entry.
+    const renumbered =
+      job === undefined
+        ? []
+        : [
+            { ...job, job: 'job 7' },
+            { ...job, job: 'job 8' },
+          ];
+    const next = uids(promiseCalendar({ ...ANSWER, openJobs: renumbered }, 'Europe/Lisbon'));
+    expect(next[0]).toBe(uids(text)[0]);
+    expect(new Set(next).size).toBe(3);
   });
 
   it('leaves times as the wall clock shows them where the lab has no zone', () => {

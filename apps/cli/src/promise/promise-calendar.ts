@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Moment, OpenJob, PlannedStart, PromiseAnswer, PromisedRequest } from '@buildweek/results';
+import { isNumbered } from '@buildweek/study';
 import ICAL from 'ical.js';
 
 /** Chance of the dates that go into a calendar. */
@@ -28,9 +29,16 @@ export function promiseCalendar(answer: PromiseAnswer, zone: string | null): str
   calendar.updatePropertyWithValue('prodid', '-//buildweek//promise//EN');
   calendar.updatePropertyWithValue('calscale', 'GREGORIAN');
   const stamp = timeOf(answer.now, zone ?? 'UTC');
+  const alike = new Map<string, number>();
   for (const entry of entriesOf(answer)) {
+    const key = JSON.stringify(entry.key);
+    const before = alike.get(key) ?? 0;
+    alike.set(key, before + 1);
     const event = new ICAL.Component('vevent');
-    event.updatePropertyWithValue('uid', uidOf(answer, entry));
+    event.updatePropertyWithValue(
+      'uid',
+      uidOf(answer, [...entry.key, ...(before === 0 ? [] : [String(before)])]),
+    );
     event.updatePropertyWithValue('dtstamp', stamp);
     event.updatePropertyWithValue('dtstart', timeOf(entry.from, zone));
     if (entry.to > entry.from) event.updatePropertyWithValue('dtend', timeOf(entry.to, zone));
@@ -75,13 +83,18 @@ function jobEntry(job: OpenJob): Entry[] {
       : '';
   return [
     {
-      key: ['job', job.demand, String(job.quantity), job.arrived, job.due?.at ?? '', job.job],
+      key: keyOf(job),
       from: ready.at,
       to: ready.at,
       summary: `Ready: ${job.job}, ${job.quantity} × ${job.part}`,
       description: [`With 80 % by then.${kept}`, ...job.risk, ...job.moved].join(' '),
     },
   ];
+}
+
+/** A name where there is one; numbers are others from day to day. */
+function keyOf({ job, demand, quantity, arrived, rush }: OpenJob): string[] {
+  return isNumbered(job) ? ['job', demand, String(quantity), arrived, String(rush)] : ['job', job];
 }
 
 function startEntry({ machine, jobs, start, startBy, by, share }: PlannedStart): Entry {
@@ -95,7 +108,7 @@ function startEntry({ machine, jobs, start, startBy, by, share }: PlannedStart):
   };
 }
 
-function uidOf({ scenario }: PromiseAnswer, { key }: Entry): string {
+function uidOf({ scenario }: PromiseAnswer, key: readonly string[]): string {
   return `${createHash('sha256')
     .update(JSON.stringify([scenario.name, ...key]))
     .digest('hex')

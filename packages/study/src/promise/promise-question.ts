@@ -41,3 +41,8 @@ export function jobName(jobs: readonly InitialJob[], position: number): string {
   if (name === undefined) return number;
   return jobs.filter((job) => job.name === name).length > 1 ? `${name} (${number})` : name;
 }
+
+/** Whether a job is called by its number, which it only has in one state of the lab. */
+export function isNumbered(name: string): boolean {
+  return /^job \d+$|\(job \d+\)$/.test(name);
+}

@@ -1,5 +1,6 @@
 import type { InitialJob, InitialState, Lab } from '@buildweek/model';
 import type { OpenJob } from '@buildweek/results';
+import { isNumbered } from './promise-question.ts';
 
 /** The answer of the day before. */
 export interface Before {
@@ -9,9 +10,6 @@ export interface Before {
   /** Its lab; null when its scenario cannot be read any more. */
   readonly lab: Lab | null;
 }
-
-/** A job that has no name of its own. */
-const NUMBERED = /^job \d+$|\(job \d+\)$/;
 
 /** One thing that is other than the day before, and the lab of today with this alone put back. */
 export interface Difference {
@@ -36,7 +34,7 @@ export function sameJobs(today: readonly OpenJob[], before: readonly OpenJob[]):
 }
 
 function keyOf({ job, demand, quantity, arrived, due, rush }: OpenJob): string {
-  if (!NUMBERED.test(job)) return job;
+  if (!isNumbered(job)) return job;
   return JSON.stringify([demand, quantity, arrived, due?.at ?? null, rush]);
 }
 
