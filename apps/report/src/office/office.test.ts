@@ -1,3 +1,4 @@
+import { posix } from 'node:path';
 import { decisionFixture } from '@buildweek/charts/decision-fixture';
 import { resultsFixture } from '@buildweek/charts/fixture';
 import { strFromU8, unzipSync } from 'fflate';
@@ -35,6 +36,31 @@ describe('files for the office', () => {
     expect(pdf).not.toContain('/Author');
     expect(pdf).toContain('<pdf:Producer>buildweek 0.1.0</pdf:Producer>');
   });
+
+  it.each([
+    ['slides', slidesOf],
+    ['a workbook', workbookOf],
+  ])(
+    'list every part that they have and none that they lack, and lead to parts that are there: %s',
+    async (_, make) => {
+      const bytes = await make(decision);
+      const paths = Object.keys(unzipSync(bytes));
+      const contents = texts(bytes).get('[Content_Types].xml') ?? '';
+      const listed = [...contents.matchAll(/PartName="\/([^"]+)"/g)].map(([, path]) => path);
+      expect(listed.filter((path) => !paths.includes(path ?? ''))).toEqual([]);
+      const endings = new Set([...contents.matchAll(/Extension="([^"]+)"/g)].map(([, ending]) => ending));
+      const unlisted = paths.filter((path) => !listed.includes(path) && !endings.has(path.split('.').at(-1)));
+      expect(unlisted.filter((path) => path !== '[Content_Types].xml')).toEqual([]);
+      const ways = [...texts(bytes)].filter(([path]) => path.endsWith('.rels'));
+      for (const [path, text] of ways) {
+        const folder = posix.dirname(posix.dirname(path));
+        const targets = [...text.matchAll(/Target="([^"]+)"/g)].map(([, target = '']) =>
+          target.startsWith('/') ? target.slice(1) : posix.join(folder, target),
+        );
+        expect(targets.filter((target) => !paths.includes(target))).toEqual([]);
+      }
+    },
+  );
 
   it('have six to ten slides with notes', async () => {
     for (const document of [results, decision]) {

@@ -53,7 +53,7 @@ export function sectionsOf(document: ReportDocument): Section[] {
     ...(isDecision(document) ? decisionSections(document) : []),
     { title: 'Before this plan is followed', blocks: cautionBlocks(document) },
     {
-      title: isDecision(document) ? 'The lab that is shown from here on' : 'Targets and key numbers',
+      title: keyTitle(document),
       blocks: [
         ...(isDecision(document) ? [lede(shownWords(document))] : []),
         ...targetBlocks(results),
@@ -67,6 +67,11 @@ export function sectionsOf(document: ReportDocument): Section[] {
     ...originSections(results, charts),
   ];
   return sections.filter(({ blocks }) => blocks.length > 0);
+}
+
+function keyTitle(document: ReportDocument): string {
+  if (isDecision(document)) return 'The lab that is shown from here on';
+  return document.targets.length === 0 ? 'Key numbers' : 'Targets and key numbers';
 }
 
 function shownWords({ recommended }: DecisionAnswer): string {

@@ -16,8 +16,22 @@ export function colour(code: string): string {
   return code.replace('#', '').toUpperCase();
 }
 
-/** The ground of every slide but the first: its name among the layouts of the file. */
+/** The ground of every slide but the first, and of the first: their names among the layouts of the file. */
 const GROUND = 'Buildweek';
+const FIRST_GROUND = 'Buildweek, first slide';
+/** Where a title stands, and how it is set. */
+const TITLE = {
+  name: 'title',
+  type: 'title',
+  x: SLIDE.left,
+  w: CONTENT_WIDTH,
+  h: 0.8,
+  fontFace: TYPEFACE,
+  bold: true,
+  align: 'left',
+  valign: 'middle',
+  margin: 0,
+} as const;
 const FOOT_TOP = SLIDE.height - 0.42;
 
 /** A set of slides that is being made. */
@@ -56,20 +70,7 @@ export class Deck {
         },
         {
           placeholder: {
-            options: {
-              name: 'title',
-              type: 'title',
-              x: SLIDE.left,
-              y: 0.3,
-              w: CONTENT_WIDTH,
-              h: 0.8,
-              fontFace: TYPEFACE,
-              bold: true,
-              color: colour(INK),
-              align: 'left',
-              valign: 'middle',
-              margin: 0,
-            },
+            options: { ...TITLE, color: colour(INK), y: 0.3 },
             text: '',
           },
         },
@@ -86,10 +87,28 @@ export class Deck {
     });
   }
 
+  /** The first slide, with the name of the lab as its title on a dark band. */
+  firstSlide(name: string): Slide {
+    this.file.defineSlideMaster({
+      title: FIRST_GROUND,
+      background: { color: colour(PAPER) },
+      objects: [
+        { rect: { x: 0, y: 0, w: SLIDE.width, h: 1.9, fill: { color: colour(LINE) } } },
+        { placeholder: { options: { ...TITLE, color: colour(PAPER), y: 0.35 }, text: '' } },
+      ],
+    });
+    const slide = this.file.addSlide({ masterName: FIRST_GROUND });
+    slide.addText(shortened(plainText(name), 120), {
+      placeholder: 'title',
+      fontSize: name.length > 60 ? 18 : 30,
+    });
+    return slide;
+  }
+
   /** A slide with a title that says what it shows, the name of the lab and its number at the foot. */
   slide(title: string, notes: readonly string[]): Slide {
     const slide = this.file.addSlide({ masterName: GROUND });
-    slide.addText(plainText(title), { placeholder: 'title', fontSize: titleSize(title) });
+    slide.addText(shortened(plainText(title), 380), { placeholder: 'title', fontSize: titleSize(title) });
     slide.addNotes(plainText(notes.filter((note) => note !== '').join('\n\n')));
     return slide;
   }

@@ -5,9 +5,6 @@ import { withErrorBars } from './error-bars.ts';
 /** Names with the running number that the writing library gives to charts and their workbooks over its whole life. */
 const NUMBERED = /(charts\/chart|charts\/_rels\/chart|Microsoft_Excel_Worksheet)(\d+)(\.xml|\.xlsx)/g;
 
-/** Who made a file, which is nobody. */
-const PERSONS = /<(dc:creator|cp:lastModifiedBy)>[^<]*<\/\1>/g;
-
 /**
  * The file of a set of slides: charts numbered from 1, with their intervals, nothing in it that differs from one making
  * to the next.
@@ -30,7 +27,6 @@ export async function finishDeck({ file, intervals }: Deck): Promise<Uint8Array>
     text: (path, text) => {
       const number = /^ppt\/charts\/chart(\d+)\.xml$/.exec(path)?.[1];
       const bars = number === undefined ? null : (intervals[Number(number) - 1] ?? null);
-      if (path === 'docProps/core.xml') return text.replace(PERSONS, '');
       return bars === null ? renamed(text) : withErrorBars(renamed(text), bars);
     },
   });

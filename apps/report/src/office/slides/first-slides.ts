@@ -13,24 +13,15 @@ const LOW_BOX_HEIGHT = 1.6;
 
 /** The decision: the question, what is proposed, and the numbers that matter with their intervals. */
 export function decisionSlide(deck: Deck, look: FirstLook, notes: readonly string[]): void {
-  const slide = deck.file.addSlide();
-  slide.addShape('rect', { x: 0, y: 0, w: SLIDE.width, h: 1.9, fill: { color: colour(LINE) } });
-  slide.addText(shortened(plainText(look.name), 120), {
-    ...text(30, colour(PAPER), true),
-    x: SLIDE.left,
-    y: 0.35,
-    w: CONTENT_WIDTH,
-    h: 0.8,
-    fontSize: look.name.length > 60 ? 18 : 30,
-  });
-  slide.addText(plainText(look.question), {
+  const slide = deck.firstSlide(look.name);
+  slide.addText(shortened(plainText(look.question), 260), {
     ...text(look.question.length > 110 ? 14 : 18, colour(PAPER)),
     x: SLIDE.left,
     y: 1.15,
     w: CONTENT_WIDTH,
     h: 0.6,
   });
-  slide.addText(plainText(look.answer), {
+  slide.addText(shortened(plainText(look.answer), 480), {
     ...text(look.answer.length > 200 ? 18 : look.answer.length > 90 ? 24 : 32, colour(INK), true),
     x: SLIDE.left,
     y: 2.05,

@@ -3,11 +3,9 @@ import {
   COST_LABELS,
   formatEstimate,
   gatherHours,
-  INK,
   LINE,
   leadTimeUnit,
   MACHINE_STATE_PARTS,
-  MUTED_INK,
   PLAIN,
   partsWithHours,
   type StackPart,
@@ -18,8 +16,9 @@ import {
 import type { EstimateOrRefused, JobClass, MachineUse, Money, Results } from '@buildweek/results';
 import { CENTS, moneyEstimateText } from '@buildweek/results';
 import { className } from '../content/lead-time-part.ts';
-import { keptInPlace, plainText } from '../plain-text.ts';
-import { colour, type Deck, shortened, TYPEFACE } from './deck.ts';
+import { keptInPlace } from '../plain-text.ts';
+import { addBars, type Series, topOf } from './bar-chart.ts';
+import { type Deck, shortened } from './deck.ts';
 import type { ErrorBars } from './error-bars.ts';
 import type { Place } from './slide-chart.ts';
 import type { Slide } from './slide-writer.ts';
@@ -27,86 +26,6 @@ import type { Slide } from './slide-writer.ts';
 /** Bars that can be read on one slide. */
 const MOST_BARS = 12;
 const NAME_LETTERS = 34;
-
-interface Series {
-  readonly name: string;
-  readonly colour: string;
-  readonly values: readonly number[];
-  readonly intervals?: ErrorBars;
-}
-
-interface BarChart {
-  readonly labels: readonly string[];
-  readonly series: readonly Series[];
-  readonly axisTitle: string;
-  readonly grouping: 'clustered' | 'stacked';
-  readonly alternative: string;
-  readonly percent: boolean;
-  /** End of the axis, where ends of intervals lie beyond what a program would choose by itself. */
-  readonly top?: number;
-}
-
-/** A round number a little above the ends of all intervals. */
-function topOf(series: readonly Series[]): number {
-  const ends = series.flatMap(({ values, intervals }) =>
-    values.map((value, at) => value + (intervals?.plus[at] ?? 0)),
-  );
-  const most = Math.max(...ends) * 1.03;
-  if (!(most > 0)) return 1;
-  const step = 10 ** Math.floor(Math.log10(most)) / 2;
-  return Number((Math.ceil(most / step) * step).toPrecision(6));
-}
-
-/** Puts a chart on a slide that the reader's program can edit. */
-function addBars(deck: Deck, slide: Slide, chart: BarChart, place: Place): void {
-  // Programs draw the first bar at the foot, beside the axis.
-  const labels = chart.labels.map(plainText).reverse();
-  slide.addChart(
-    'bar',
-    chart.series.map(({ name, values }) => ({
-      name: plainText(name),
-      labels: [...labels],
-      values: [...values].reverse(),
-    })),
-    {
-      ...place,
-      barDir: 'bar',
-      barGrouping: chart.grouping,
-      barGapWidthPct: 45,
-      chartColors: chart.series.map((one) => colour(one.colour)),
-      catAxisLabelFontFace: TYPEFACE,
-      catAxisLabelFontSize: 11,
-      catAxisLabelColor: colour(INK),
-      valAxisLabelFontFace: TYPEFACE,
-      valAxisLabelFontSize: 11,
-      valAxisLabelColor: colour(MUTED_INK),
-      valAxisMinVal: 0,
-      ...(chart.top === undefined ? {} : { valAxisMaxVal: chart.top }),
-      ...(chart.percent ? { valAxisMaxVal: 1, valAxisMajorUnit: 0.25, valAxisLabelFormatCode: '0%' } : {}),
-      showValAxisTitle: true,
-      valAxisTitle: chart.axisTitle,
-      valAxisTitleFontFace: TYPEFACE,
-      valAxisTitleFontSize: 11,
-      valAxisTitleColor: colour(MUTED_INK),
-      valGridLine: { color: 'DEDBD3', size: 0.75 },
-      catGridLine: { style: 'none' },
-      showLegend: true,
-      legendPos: 't',
-      legendFontFace: TYPEFACE,
-      legendFontSize: 11,
-      legendColor: colour(INK),
-      altText: plainText(chart.alternative),
-    },
-  );
-  deck.intervals.push(
-    chart.series.some(({ intervals }) => intervals !== undefined)
-      ? chart.series.map(({ intervals, values }) => ({
-          plus: [...(intervals?.plus ?? values.map(() => 0))].reverse(),
-          minus: [...(intervals?.minus ?? values.map(() => 0))].reverse(),
-        }))
-      : null,
-  );
-}
 
 function stackSeries<Key extends string>(
   parts: Readonly<Record<Key, StackPart>>,

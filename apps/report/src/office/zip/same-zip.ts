@@ -5,6 +5,9 @@ const NO_TIME = new Date(1980, 0, 1);
 /** Names under which a file of the office keeps the moment at which it was made. */
 const MOMENTS = /<dcterms:(created|modified)[^>]*>[^<]*<\/dcterms:\1>/g;
 
+/** Who made a file, which is nobody. */
+const PERSONS = /<(dc:creator|cp:lastModifiedBy)>[^<]*<\/\1>/g;
+
 /** What else becomes of the files inside. */
 export interface ZipChanges {
   readonly path?: (path: string) => string;
@@ -14,6 +17,8 @@ export interface ZipChanges {
   readonly application?: string;
 }
 
+/** The list of contents. */
+const CONTENTS = '[Content_Types].xml';
 /** Where a file of the office says what it was made with. */
 const APPLICATION = 'docProps/app.xml';
 
@@ -33,6 +38,7 @@ export function sameZip(bytes: Uint8Array, changes: ZipChanges = {}): Uint8Array
     .filter(([path]) => !path.endsWith('/'))
     .map(([path, content]) => ({ path: renamed(path), content }))
     .sort((one, other) => rank(one.path) - rank(other.path) || (one.path < other.path ? -1 : 1));
+  const paths = new Set(files.map(({ path }) => path));
   const entries: Zippable = {};
   for (const { path, content } of files) {
     if (path === APPLICATION && application !== undefined) {
@@ -40,11 +46,19 @@ export function sameZip(bytes: Uint8Array, changes: ZipChanges = {}): Uint8Array
       entries[path] = [strToU8(applicationFile(application)), { level: 0, mtime: NO_TIME }];
     } else if (isZip(content)) entries[path] = [sameZip(content), { level: 0, mtime: NO_TIME }];
     else if (/\.(?:xml|rels)$/.test(path)) {
-      const text = changed(path, strFromU8(content).replace(MOMENTS, ''));
+      const read = changed(path, strFromU8(content).replace(MOMENTS, '').replace(PERSONS, ''));
+      const text = path === CONTENTS ? withoutMissing(read, paths) : read;
       entries[path] = [strToU8(text), { level: 6, mtime: NO_TIME }];
     } else entries[path] = [content, { level: path.endsWith('.png') ? 0 : 6, mtime: NO_TIME }];
   }
   return zipSync(entries);
+}
+
+/** The list of contents without what is not there; some programs call a file damaged that lists more than it has. */
+function withoutMissing(contents: string, paths: ReadonlySet<string>): string {
+  return contents.replace(/<Override [^>]*PartName="\/([^"]+)"[^>]*\/>/g, (entry, path: string) =>
+    paths.has(path) ? entry : '',
+  );
 }
 
 /** The files with a place for what they were made with, where the writing library makes none. */
@@ -56,7 +70,7 @@ function withApplication(files: Readonly<Record<string, Uint8Array>>): Record<st
   return {
     ...files,
     ...added(
-      '[Content_Types].xml',
+      CONTENTS,
       '</Types>',
       `<Override PartName="/${APPLICATION}" ContentType="application/vnd.openxmlformats-officedocument.extended-properties+xml"/>`,
     ),
@@ -83,7 +97,7 @@ export function zipPaths(bytes: Uint8Array): string[] {
 
 /** The list of contents stands first, what it leads to next. */
 function rank(path: string): number {
-  if (path === '[Content_Types].xml') return 0;
+  if (path === CONTENTS) return 0;
   if (path === '_rels/.rels') return 1;
   return path === APPLICATION ? 2 : 3;
 }
