@@ -33,6 +33,7 @@ export {
   type LearnedDuration,
   type LearnedRate,
   type LearnedWeeks,
+  learnedAnswerSchema,
 } from './learned-answer.ts';
 export type { LogReading, ReadTable } from './log-reading.ts';
 export { type WrittenUnit, writtenUnit } from './measure-unit-words.ts';

@@ -34,7 +34,9 @@ function valuesOf({ learned }: LogFacts): LearnedAnswer['values'] {
     ...named(learned.rush, 'rush'),
     ...named(learned.fails, 'fails'),
     ...named(learned.breakdowns, 'breaks down'),
-    ...[...learned.prints].map(([name, choice]) => learnedValue(name, 'print', choice)),
+    ...[...learned.prints, ...learned.partPrints].map(([name, choice]) =>
+      learnedValue(name, 'print', choice),
+    ),
     ...[...learned.stages].flatMap(([part, stages]) =>
       [...stages].map(([stage, choice]) => learnedValue(part, stage, choice)),
     ),

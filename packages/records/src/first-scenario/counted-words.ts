@@ -34,6 +34,7 @@ export function countedWords(
 ): LearnedWords {
   // A log of days cannot tell what a week is like, and must not be taken for a small part of one.
   const weeks = Math.max(1, (until - from) / WEEK);
+  const prints = printSamples(machines, runs, jobs, until);
   return {
     jobs: new Map(parts.map((part) => [part.name, jobsPerWeek(part.jobs, weeks, arrivals)])),
     growth: growthWords(arrivals),
@@ -44,7 +45,8 @@ export function countedWords(
     ),
     when: whenWords(arrivals),
     weekVariation: variationWords(arrivals),
-    prints: printWords(printSamples(machines, runs, until)),
+    prints: printWords(prints.filter(({ isPart }) => !isPart)),
+    partPrints: printWords(prints.filter(({ isPart }) => isPart)),
     fails: new Map(machines.flatMap((group) => failsOf(group, runs))),
     breakdowns: new Map(machines.flatMap((group) => breakdownsOf(group, runs, until))),
     stages: stageWords(workSamples(jobs, until)),
@@ -138,7 +140,7 @@ function failsOf({ name, machines }: MachineFacts, runs: readonly MachineRun[]):
   return [[name, shareWords(failed, told.length, ' of builds', 'runs')]];
 }
 
-/** Prints by group of machines, with the laws that fit. */
+/** Prints by group of machines or by part, with the laws that fit. */
 function printWords(samples: readonly DurationSample[]): Map<string, SourcedChoice> {
   return new Map(
     samples.flatMap((one) => {

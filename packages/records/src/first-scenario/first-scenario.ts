@@ -4,7 +4,7 @@ import { type ProcessClass, processClass } from '../facts/process-class.ts';
 import type { WorkingHours } from '../facts/working-hours.ts';
 import { demandLines } from './demand-lines.ts';
 import { hoursLines } from './hours-lines.ts';
-import type { LearnedWords, SourcedChoice } from './learned-words.ts';
+import type { LearnedWords, Sourced, SourcedChoice } from './learned-words.ts';
 import { TYPICAL_USE } from './typical-routes.ts';
 import { yamlText } from './yaml-text.ts';
 
@@ -134,8 +134,16 @@ function machineLines({ name, machines, of, isKnownClass }: Group, learned: Lear
     machines === null ? `    count: 1 # ${ASSUMED}` : `    count: ${machines} # named in the log`,
     `    start: ${TYPICAL_USE[of].start} # ${ASSUMED}`,
     ...(fails === undefined ? [] : [`    fails: ${fails.value} # ${fails.source}`]),
-    ...(breakdowns === undefined ? [] : [`    # breaks down ${breakdowns.value} # ${breakdowns.source}`]),
+    ...(breakdowns === undefined ? [] : [breakdownLine(breakdowns)]),
   ];
+}
+
+/** Machines that never broke down in the log do so as their class has it. */
+function breakdownLine({ value, source }: Sourced): string {
+  const every = /^every (.+)$/.exec(value)?.[1];
+  return every === undefined
+    ? `    # breaks down as its class has it: ${value}, ${source}`
+    : `    breaks down: { every: about ${every} } # ${source}; repair as its class has it`;
 }
 
 function stationLines(groups: readonly Group[], counts: ReadonlyMap<string, number>): string[] {
@@ -171,7 +179,7 @@ function routeLines({ name, of, parts }: Group, { stages: fitted }: LearnedWords
 }
 
 function partLines(part: PartFacts, group: Group, learned: LearnedWords): string[] {
-  const print = learned.prints.get(group.name);
+  const print = learned.partPrints.get(part.name) ?? learned.prints.get(group.name);
   const { mostInBuild, material } = part;
   const largest = part.quantities[Math.floor(0.9 * (part.quantities.length - 1))] ?? 1;
   const fitted = [...(learned.stages.get(part.name) ?? [])];

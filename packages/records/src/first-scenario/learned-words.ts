@@ -23,6 +23,8 @@ export interface LearnedWords {
   readonly weekVariation: Sourced | null;
   /** Time of a print by machine group. */
   readonly prints: ReadonlyMap<string, SourcedChoice>;
+  /** The same by part, where builds hold one part alone. */
+  readonly partPrints: ReadonlyMap<string, SourcedChoice>;
   /** Share of builds that fail, and how often machines break down, by machine group. */
   readonly fails: ReadonlyMap<string, Sourced>;
   readonly breakdowns: ReadonlyMap<string, Sourced>;

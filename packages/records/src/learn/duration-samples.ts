@@ -1,11 +1,12 @@
 import { type CensoredSample, mean, standardDeviation } from '@buildweek/statistics';
 import type { MachineFacts } from '../facts/machine-groups.ts';
+import { jobsByName, jobsOfRun } from '../facts/machine-groups.ts';
 import type { CivilTime, LoggedJob, MachineRun } from '../logged-jobs.ts';
 
 const HOUR = 3_600_000;
 const DAY = 24 * HOUR;
 const MINUTE = 60_000;
-/** Share of the jobs that must say how many pieces they have, for times by the piece. */
+/** Share of the jobs that must say how many pieces they have, for times by the piece; of runs, for times by the part. */
 const TOLD_SHARE = 0.8;
 
 /** Of fewer times nothing can be said of what explains them. */
@@ -15,6 +16,7 @@ const FEWEST_FOR_SPREAD = 3;
 export interface DurationSample {
   /** Part, or group of machines. */
   readonly of: string;
+  readonly isPart: boolean;
   /** Stage, or `print`. */
   readonly stage: string;
   readonly unit: 'h' | 'min';
@@ -22,22 +24,65 @@ export interface DurationSample {
   readonly sample: CensoredSample;
 }
 
-/** Times of prints by group of machines; what still runs, or was broken off by a breakdown, would have taken longer. */
+/**
+ * Times of prints: by part where nearly all runs of a group of machines hold one part alone, else by group. What still
+ * runs, or was broken off by a breakdown, would have taken longer.
+ */
 export function printSamples(
   machines: readonly MachineFacts[],
   runs: readonly MachineRun[],
+  jobs: readonly LoggedJob[],
   until: CivilTime,
 ): DurationSample[] {
-  return machines.map(({ name, machines: own }) => {
-    const values: number[] = [];
-    const censored: number[] = [];
-    for (const { machine, start, end, outcome } of runs) {
+  const byName = jobsByName(jobs);
+  return machines.flatMap(({ name, machines: own }) => {
+    const group = new PrintTimes(name, false);
+    const parts = new Map<string, PrintTimes>();
+    let alone = 0;
+    let told = 0;
+    for (const { machine, start, end, outcome, job } of runs) {
       const hours = ((end ?? until) - start) / HOUR;
       if (!own.includes(machine) || hours <= 0 || outcome === 'failed') continue;
-      (outcome === 'done' ? values : censored).push(hours);
+      group.add(hours, outcome === 'done');
+      const inRun = new Set(jobsOfRun(job, byName).map(({ part }) => part));
+      const [part] = inRun;
+      if (part === undefined) continue;
+      told++;
+      if (inRun.size > 1) continue;
+      alone++;
+      const times = parts.get(part) ?? new PrintTimes(part, true);
+      parts.set(part, times);
+      times.add(hours, outcome === 'done');
     }
-    return { of: name, stage: 'print', unit: 'h', per: 'build', sample: { values, censored } };
+    const isByPart = told >= TOLD_SHARE * group.runs && alone >= TOLD_SHARE * told && parts.size > 0;
+    return isByPart ? [...parts.values()].map((times) => times.sample()) : [group.sample()];
   });
+}
+
+/** Times of prints of one part, or of all runs of a group. */
+class PrintTimes {
+  private readonly of: string;
+  private readonly isPart: boolean;
+  private readonly values: number[] = [];
+  private readonly censored: number[] = [];
+
+  constructor(of: string, isPart: boolean) {
+    this.of = of;
+    this.isPart = isPart;
+  }
+
+  get runs(): number {
+    return this.values.length + this.censored.length;
+  }
+
+  add(hours: number, isWhole: boolean): void {
+    (isWhole ? this.values : this.censored).push(hours);
+  }
+
+  sample(): DurationSample {
+    const { of, isPart, values, censored } = this;
+    return { of, isPart, stage: 'print', unit: 'h', per: 'build', sample: { values, censored } };
+  }
 }
 
 /**
@@ -92,6 +137,7 @@ class StageTimes {
       variationOf(perPiece.values) < variationOf(perJob.values);
     return {
       of: this.part,
+      isPart: true,
       stage: this.stage,
       unit: 'min',
       per: isByPiece ? 'part' : 'job',

@@ -33,7 +33,7 @@ export function learnedFigures(
   machines: readonly MachineFacts[],
   arrivals: ArrivalFacts,
 ): LearnedFigures {
-  const samples = [...printSamples(machines, runs, until), ...workSamples(jobs, until)];
+  const samples = [...printSamples(machines, runs, jobs, until), ...workSamples(jobs, until)];
   return {
     level: LEVEL,
     weeks: weeksOf(arrivals),
