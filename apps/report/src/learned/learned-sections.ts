@@ -17,12 +17,11 @@ hold with ${formatLevel(level)} confidence. What stands behind “or” fits abo
 ${table(
   'values-table',
   'Values of the scenario that come from the log',
-  [{ title: 'of' }, { title: 'what' }, { title: 'learned' }, { title: 'from' }],
+  [{ title: 'of' }, { title: 'what' }, { title: 'learned, and from what' }],
   values.map(({ of, what, value, source, others }) => [
     html`<bdi>${of}</bdi>`,
     html`<bdi>${what}</bdi>`,
-    html`<bdi>${value}</bdi>${others.map((other) => html`<br>or <bdi>${other}</bdi>`)}`,
-    html`<bdi>${source}</bdi>`,
+    html`<bdi>${value}</bdi>${others.map((other) => html`<br>or <bdi>${other}</bdi>`)}<br><small><bdi>${source}</bdi></small>`,
   ]),
 )}
 ${left.length === 0 ? null : html`<h3>Not taken over</h3><ul class="notes">${left.map((one) => html`<li><bdi>${one}</bdi></li>`)}</ul>`}
