@@ -9,6 +9,7 @@ import { resultsFixture } from '@buildweek/charts/fixture';
 import { partAnswerFixture } from '@buildweek/charts/part-fixture';
 import { planAnswerFixture } from '@buildweek/charts/plan-fixture';
 import { promiseFixture } from '@buildweek/charts/promise-fixture';
+import { replayFixture } from '@buildweek/charts/replay-fixture';
 import { staffAnswerFixture } from '@buildweek/charts/staff-fixture';
 import {
   renderComparison,
@@ -16,6 +17,7 @@ import {
   renderPart,
   renderPlan,
   renderPromise,
+  renderReplay,
   renderReport,
   renderStaff,
 } from '@buildweek/report';
@@ -98,6 +100,7 @@ const DECIDED = [
   'powder',
 ];
 
+const REPLAYED = ['housing', 'remove supports', 'requests.csv', 'Invented lab', 'gadget'];
 const STAFFED = ['one of technicians from 10:00', 'early and late', 'run machines', 'technicians', 'Rings'];
 
 /** The results with long, foreign and hostile names. */
@@ -134,6 +137,7 @@ const COMPARISON_CHARTS = 2;
 const PLAN_CHARTS = 3;
 const STAFF_CHARTS = 3;
 const PROMISE_CHARTS = 2;
+const REPLAY_CHARTS = 5;
 const DECISION_CHARTS = 16;
 
 describe.each([
@@ -154,6 +158,8 @@ describe.each([
   ['ways of staffing', renderStaff(staffAnswerFixture()), STAFF_CHARTS],
   ['ways of staffing with hostile names', renderStaff(renamed(staffAnswerFixture(), STAFFED)), STAFF_CHARTS],
   ['promised dates with hostile names', renderPromise(renamed(promiseFixture(), PROMISED)), PROMISE_CHARTS],
+  ['a model held against a log', renderReplay(replayFixture()), REPLAY_CHARTS],
+  ['the same with hostile names', renderReplay(renamed(replayFixture(), REPLAYED)), REPLAY_CHARTS],
 ] as const)('The page of %s', (name, html, chartCount) => {
   let url: string;
 

@@ -92,7 +92,7 @@ function wouldSeeSentences(seen: readonly WouldSee[]): string[] {
   const [first] = seen;
   if (first === undefined) return [];
   const more = percentOf(first.factor - 1);
-  const each = seen.map(({ what, seen: logs, of }) => `${what} in ${percent(logs / of)}`);
+  const each = seen.map(({ what, seen: logs, of }) => `${what} in ${Math.round((100 * logs) / of)}`);
   return [
     `Of a lab in which something takes ${more} % longer than modelled, this check would see it in so many of 100 such logs: ${joinWords(each)}.`,
   ];
