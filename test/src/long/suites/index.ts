@@ -10,6 +10,8 @@ import { PAIRED_DIFFERENCE } from './paired-difference.ts';
 import { PERCENTILE_PRECISION } from './percentile-precision.ts';
 import { PROMISED_NORMAL } from './promised-normal.ts';
 import { PROMISED_RUSH } from './promised-rush.ts';
+import { RECOVERY } from './recovery.ts';
+import { RECOVERY_UNEVEN_WEEKS } from './recovery-uneven-weeks.ts';
 import { REPLAY_RIGHT } from './replay-right.ts';
 import { REPLAY_SLOWER } from './replay-slower.ts';
 
@@ -25,4 +27,6 @@ export const SUITES: readonly Suite[] = [
   PROMISED_RUSH,
   REPLAY_RIGHT,
   REPLAY_SLOWER,
+  RECOVERY,
+  RECOVERY_UNEVEN_WEEKS,
 ];
