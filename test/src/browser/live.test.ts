@@ -9,6 +9,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { buildweek, Folder, ROOT } from '../cli/buildweek.ts';
 import { startChromium } from './chromium.ts';
+import { changesOf, commandOf, pageOf, play, set } from './live-controls.ts';
 import { faultsOf, openedPage, PATIENCE, rowsIn, statusOf, untilDone } from './opened-page.ts';
 
 vi.setConfig({ testTimeout: PATIENCE, hookTimeout: PATIENCE });
@@ -24,18 +25,9 @@ let browser: Browser;
 let demo: Results;
 let url: string;
 
-/** Plays a scenario and makes its page, as a user does. */
-async function pageOf(scenario: string, name: string): Promise<string> {
-  const json = folder.file(`${name}.json`);
-  const few = ['--weeks', '3', '--ignored-weeks', '1', '--replications', String(REPLICATIONS)];
-  expect((await buildweek(['run', scenario, '--json', json, ...few])).stderr).not.toContain('error');
-  expect((await buildweek(['report', json])).exitCode).toBe(0);
-  return pathToFileURL(folder.file(`${name}.html`)).href;
-}
-
 beforeAll(async () => {
   browser = await startChromium();
-  url = await pageOf(DEMO, 'demo');
+  url = await pageOf(folder, DEMO, REPLICATIONS);
   demo = parseResults(readFileSync(folder.file('demo.json'), 'utf8'));
 });
 
@@ -43,29 +35,6 @@ afterAll(async () => {
   await browser?.close();
   folder.remove();
 });
-
-/** Puts a number where a reader would. */
-async function set(page: Page, group: string, count: number): Promise<void> {
-  await page.locator(`[data-count=${JSON.stringify(group)}]`).fill(String(count));
-}
-
-async function play(page: Page): Promise<void> {
-  await page.locator('[data-play]').click();
-}
-
-/** What that command changes. */
-async function changesOf(page: Page): Promise<string> {
-  const words = await commandOf(page);
-  return words[words.indexOf('--with') + 1] ?? '';
-}
-
-/** The command that the page gives, in words as a shell would part them. */
-async function commandOf(page: Page): Promise<string[]> {
-  const command = (await page.locator('[data-command]').textContent()) ?? '';
-  return [...command.matchAll(/"((?:[^"\\]|\\.)*)"|(\S+)/g)].map(
-    ([, quoted, bare]) => quoted?.replace(/\\(.)/g, '$1') ?? bare ?? '',
-  );
-}
 
 describe('A page that answers back', () => {
   test('is small, opens from disk without a complaint, and shows the numbers of its document first', async () => {
@@ -128,23 +97,6 @@ describe('A page that answers back', () => {
     await compared.page.close();
   });
 
-  test('stops at once, keeps what it has, and plays again', async () => {
-    const { page } = await openedPage(browser, url);
-    await set(page, 'machines/resin', 4);
-    await play(page);
-    await page.locator('[data-stop]').click();
-    expect(await statusOf(page)).toBe('Stopped.');
-    expect(await page.locator('[data-play]').isEnabled()).toBe(true);
-    expect(await page.locator('[data-stop]').isVisible()).toBe(false);
-    await play(page);
-    await untilDone(page);
-    await page.locator('[data-reset]').click();
-    expect(await page.locator('[data-count="machines/resin"]').inputValue()).toBe('3');
-    expect(await page.locator('[data-answer]').isVisible()).toBe(false);
-    expect(new URL(page.url()).hash).toBe('');
-    await page.close();
-  });
-
   test('gives a link that brings back the change and its answer, and a scenario that the program reads', async () => {
     const { page } = await openedPage(browser, url);
     await set(page, 'people/evening help', 2);
@@ -183,9 +135,36 @@ describe('A page that answers back', () => {
     expect(complaints).toEqual([]);
     await page.close();
   });
+});
+
+describe('A page that is asked again and again', () => {
+  let page: Page;
+  let complaints: string[];
+
+  beforeAll(async () => {
+    ({ page, complaints } = await openedPage(browser, url));
+  });
+
+  afterAll(async () => {
+    await page?.close();
+  });
+
+  test('stops at once, keeps what it has, and plays again', async () => {
+    await set(page, 'machines/resin', 4);
+    await play(page);
+    await page.locator('[data-stop]').click();
+    expect(await statusOf(page)).toBe('Stopped.');
+    expect(await page.locator('[data-play]').isEnabled()).toBe(true);
+    expect(await page.locator('[data-stop]').isVisible()).toBe(false);
+    await play(page);
+    await untilDone(page);
+    await page.locator('[data-reset]').click();
+    expect(await page.locator('[data-count="machines/resin"]').inputValue()).toBe('3');
+    expect(await page.locator('[data-answer]').isVisible()).toBe(false);
+    expect(new URL(page.url()).hash).toBe('');
+  });
 
   test('refuses what makes no sense in the words of the scenario', async () => {
-    const { page, complaints } = await openedPage(browser, url);
     await set(page, 'machines/powder', 0);
     await play(page);
     await page.locator('[data-refused]').waitFor();
@@ -196,12 +175,10 @@ describe('A page that answers back', () => {
     expect(said(reasons).length).toBeGreaterThan(0);
     expect(said(reasons)).toEqual(said(stderr));
     expect(await page.locator('[data-play]').isEnabled()).toBe(true);
-    expect(complaints).toEqual([]);
-    await page.close();
+    await page.locator('[data-reset]').click();
   });
 
   test('is worked by keyboard alone, with the focus to be seen', async () => {
-    const { page } = await openedPage(browser, url);
     const tabTo = async (selector: string): Promise<void> => {
       for (let press = 0; press < 200; press++) {
         await page.keyboard.press('Tab');
@@ -238,7 +215,7 @@ describe('A page that answers back', () => {
     await tabTo('details[data-chart="machine-states"] summary');
     await page.keyboard.press('Enter');
     await page.waitForSelector('details[data-chart="machine-states"] svg');
-    await page.close();
+    expect(complaints).toEqual([]);
   });
 });
 
@@ -299,7 +276,7 @@ describe('Names that would do harm', () => {
       text = text.replace(new RegExp(`(?<=on: )${name}`, 'g'), JSON.stringify(hostile));
     }
     const scenario = folder.write('hostile.yaml', text);
-    const address = await pageOf(scenario, 'hostile');
+    const address = await pageOf(folder, scenario, REPLICATIONS);
     const { page, complaints } = await openedPage(browser, address);
     await set(page, `people/${HOSTILE.technician}`, 2);
     await set(page, `machines/${HOSTILE.printer}`, 4);
