@@ -35,7 +35,7 @@ describe('buildweek report for the office', () => {
         same: true,
       });
     });
-  });
+  }, 120_000);
 
   it('refuses, before it writes anything, to overwrite what it did not write, until it is told to', async () => {
     const foreign = [
