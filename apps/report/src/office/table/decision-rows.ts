@@ -17,10 +17,9 @@ function keyRows({ keyNumbers, currency }: DecisionAnswer): FigureRow[] {
       subject,
       measure: label,
       unit: unit === 'years' ? unit : unitIn(unit, currency),
-      note,
     });
     return [
-      figureRow(of('recommended'), value),
+      figureRow({ ...of('recommended'), note }, value),
       ...(today === null ? [] : [figureRow(of('today'), today)]),
       ...(asked === null ? [] : [knownRow(of('asked for'), asked)]),
     ];
