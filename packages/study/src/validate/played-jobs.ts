@@ -113,7 +113,7 @@ function unknownParts(jobs: readonly LoggedJob[], lab: Lab): LeftOut[] {
     leftOut(
       'unknown part',
       jobs.filter(({ part }) => part === name),
-      `The scenario has no demand for "${name}". Say in a mapping file which of its parts that is (${known}), or add the part and its demand to the scenario.`,
+      `The scenario has no demand for "${name}". Say in a mapping file which of its parts that is (${known}), as --mapping with "parts: { ${name}: ${lab.demand[0]?.name ?? ''} }", or add the part and its demand to the scenario.`,
     ),
   );
 }
