@@ -31,6 +31,7 @@ export {
   twoSampleKolmogorov,
 } from './counts/kolmogorov.ts';
 export { overdispersedRate } from './counts/overdispersed-rate.ts';
+export { type Pieces, piecewiseRates, type RatePiece } from './counts/piecewise-rates.ts';
 export {
   type ArrivalBlock,
   poissonArrivalsTest,

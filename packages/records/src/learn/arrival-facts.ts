@@ -15,6 +15,7 @@ import {
 } from '@buildweek/statistics';
 import type { WorkingHours } from '../facts/working-hours.ts';
 import type { CivilTime, LoggedJobs } from '../logged-jobs.ts';
+import { dayParts } from './day-parts.ts';
 import { type WeekBlock, weekBlocks } from './week-blocks.ts';
 
 const MINUTE = 60_000;
@@ -113,25 +114,27 @@ function expectedWeekly(weekly: readonly number[], trend: ExponentialTrend): num
   return sharesOfTrend(trend, weekly.length).map((share) => jobs * share);
 }
 
-/** Mornings and afternoons of every working day that had an arrival, each with a rate of its own. */
+/** The parts of every working day that had an arrival, each with a rate of its own. */
 function withinDaysTest(
   times: readonly CivilTime[],
-  { fromHour, toHour }: WorkingHours,
+  hours: WorkingHours,
   draw: () => number,
 ): ArrivalFacts['withinDays'] {
   const unit = roundingUnit(times, ROUNDINGS);
-  const halves = [
-    [fromHour, Math.min(12, toHour)],
-    [Math.max(12, fromHour), toHour],
+  const { noon, dayEnd } = dayParts(times, hours);
+  const parts = [
+    [hours.fromHour, noon],
+    [noon, dayEnd],
+    [dayEnd, hours.toHour],
   ].filter(([start = 0, end = 0]) => end > start);
   const blocks = new Map<string, ArrivalBlock & { times: number[] }>();
   for (const time of times) {
     const day = Math.floor(time / DAY) * DAY;
-    for (const [half, [start = 0, end = 0]] of halves.entries()) {
+    for (const [part, [start = 0, end = 0]] of parts.entries()) {
       const [from, to] = [day + start * HOUR, day + end * HOUR];
       if (time < from || time >= to) continue;
-      const known = blocks.get(`${day} ${half}`);
-      if (known === undefined) blocks.set(`${day} ${half}`, { from, to, times: [time] });
+      const known = blocks.get(`${day} ${part}`);
+      if (known === undefined) blocks.set(`${day} ${part}`, { from, to, times: [time] });
       else known.times.push(time);
     }
   }

@@ -25,11 +25,11 @@ export function arrivalTests({
     const { pValue, arrivals, unitMinutes } = withinDays;
     const rounded = unitMinutes > 1 ? `, written down to ${unitMinutes} min and spread over them again` : '';
     tests.push({
-      name: 'within half days: distances between jobs',
+      name: 'within parts of a day: distances between jobs',
       pValue,
       finding:
         pValue < SIGNIFICANT
-          ? `The ${arrivals} jobs${rounded} lie more unevenly within half days than chance allows: in clusters, as orders of several parts do, or at a rate that changes with the hour. The scenario takes each as coming by itself.`
+          ? `The ${arrivals} jobs${rounded} lie more unevenly within the parts of a day than chance allows: in clusters, as orders of several parts do, or at a rate that changes with the hour. The scenario takes each as coming by itself.`
           : `The ${arrivals} jobs${rounded} come as if each came by itself.`,
     });
   }

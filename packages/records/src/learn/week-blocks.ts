@@ -7,13 +7,13 @@ import {
 } from '@buildweek/statistics';
 import type { WorkingHours } from '../facts/working-hours.ts';
 import type { CivilTime } from '../logged-jobs.ts';
+import { dayParts } from './day-parts.ts';
 
 const HOUR = 3_600_000;
 const DAY = 24 * HOUR;
 const WEEK = 7 * DAY;
 /** 1970-01-01 was a Thursday; weeks begin on Monday. */
 const MONDAY = 4 * DAY;
-const NOON = 12;
 /** Probability below which days of the week are told apart. */
 const SIGNIFICANT = 0.01;
 const LEVEL = 0.95;
@@ -40,7 +40,7 @@ export interface WeekSpan {
 
 /**
  * The hours of the week in three to six blocks: mornings and afternoons of the working days, with the one day that the
- * counts set apart by itself, evenings, and nights with days off.
+ * counts set apart by itself, evenings, and nights with days off. Where a day divides is told by the counts of its hours.
  *
  * @param times at which jobs were asked for, those that tell the hour
  * @param weeks that the log holds
@@ -50,14 +50,14 @@ export function weekBlocks(times: readonly CivilTime[], weeks: number, hours: Wo
   const single = dayApart(times, hours);
   const groups = single === null ? [hours.days] : [[single], hours.days.filter((day) => day !== single)];
   const { fromHour, toHour } = hours;
-  const noon = fromHour < NOON && toHour > NOON ? NOON : Math.round((fromHour + toHour) / 2);
+  const { noon, dayEnd } = dayParts(times, hours);
   const evening = Math.min(24, Math.max(toHour + 1, 22));
   const named = [
     ...groups.flatMap((days) => [
       block(`${daysText(days)}, morning`, days, fromHour, noon),
-      block(`${daysText(days)}, afternoon`, days, noon, toHour),
+      block(`${daysText(days)}, afternoon`, days, noon, dayEnd),
     ]),
-    ...(toHour < evening ? [block('evenings of working days', hours.days, toHour, evening)] : []),
+    ...(dayEnd < evening ? [block('evenings of working days', hours.days, dayEnd, evening)] : []),
   ];
   const rest = { name: 'nights and days off', spans: complement(named.flatMap(({ spans }) => spans)) };
   const blocks = [...named, rest].filter(({ spans }) => spans.length > 0);
