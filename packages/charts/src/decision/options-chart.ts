@@ -193,7 +193,7 @@ function pointLayers(targets: readonly (TargetOfPlan | undefined)[], wide: boole
   ];
 }
 
-/** Values above their points, each on a ground of its own, so that the line of what is asked for does not cross it. */
+/** Values above their points, or below them where names stand above; each on a ground of its own, so that the line of what is asked for does not cross it. */
 function labelLayers(
   values: readonly { readonly state: (typeof VERDICTS)[number] }[],
   wide: boolean,
@@ -201,9 +201,9 @@ function labelLayers(
   const encoding = { x: AT('value'), y: ROW, text: { field: 'words' } };
   const mark = {
     type: 'text',
-    baseline: 'bottom',
     align: 'center',
-    dy: -9,
+    baseline: wide ? 'bottom' : 'top',
+    dy: wide ? -9 : 9,
     fontSize: wide ? 12 : 11,
   } as const;
   const ground = (isMissed: boolean): Layer => ({
