@@ -33,3 +33,4 @@ export { TableProblem } from './table-problem.ts';
 export type { TableRow } from './table-row.ts';
 export { type Encoding, fromWindows1252, guessEncoding, notText } from './text/encoding.ts';
 export { guessSeparator, isSeparator, type Separator } from './text/separator.ts';
+export { type BusyMachine, type LabState, type OpenJob, openJobs } from './today/open-jobs.ts';

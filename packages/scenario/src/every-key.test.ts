@@ -314,6 +314,7 @@ describe('a scenario that uses every key', () => {
 
   it('gives what stands in the lab at the start', () => {
     expect(labOf(EVERYTHING).initialState).toEqual({
+      atHour: 8,
       jobs: [
         {
           stream: 'cap',
@@ -329,7 +330,7 @@ describe('a scenario that uses every key', () => {
           stream: 'box',
           quantity: 1,
           rush: false,
-          arrivedAtHour: 0,
+          arrivedAtHour: 8,
           dueAtHour: null,
           stage: 'build',
           remainingHours: null,
@@ -346,15 +347,21 @@ describe('a scenario that uses every key', () => {
     ['in: powder 2', 'in: powder 1', 'There is no busy machine at the start called "powder 1".', 'powder 2'],
     ['    powder 2: {', '    powder 3: {', 'There is no machine called "powder 3".', 'powder 1'],
     [
+      'now: 2027-03-01',
+      'now: 2027-02-24',
+      'This lies before the start of the plan.',
+      'starts: 2027-02-22, the Monday of that week',
+    ],
+    [
       'busy until: 2027-03-01',
       'busy until: 2027-02-28',
-      'This lies before the start of the plan.',
-      'the moment of the start, when it only waits to be unloaded',
+      'This lies before “now”.',
+      'the moment of now, when it only waits to be unloaded',
     ],
     [
       'arrived: 2027-02-26',
       'arrived: 2027-03-26',
-      'This lies behind the start of the plan.',
+      'This lies behind “now”.',
       'the job under demand / … / dates',
     ],
     [

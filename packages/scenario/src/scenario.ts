@@ -60,6 +60,8 @@ export interface Scenario {
   readonly parts: readonly ScenarioPart[];
   readonly demand: readonly ScenarioDemand[];
   readonly dispatch: DispatchRules;
+  /** When what stands in the lab stands so; null: at the start of the plan. */
+  readonly now: ScenarioInstant | null;
   readonly jobsAtStart: readonly ScenarioJobAtStart[];
   readonly machinesAtStart: readonly ScenarioMachineAtStart[];
   readonly targets: readonly ScenarioTarget[];

@@ -29,7 +29,8 @@ export async function decideIgnoredWeeks(
   stop: StopSignal | null,
 ): Promise<IgnoredWeeksChoice | null> {
   const given = settings.ignoredWeeks === 'auto' ? null : settings.ignoredWeeks;
-  if (lab.initialState.jobs.length > 0 || lab.initialState.machines.length > 0) {
+  const { jobs, machines, atHour = 0 } = lab.initialState;
+  if (jobs.length > 0 || machines.length > 0 || atHour > 0) {
     return {
       ...choice(
         0,

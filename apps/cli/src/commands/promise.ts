@@ -15,12 +15,14 @@ import type { RequestOptions } from '../promise/asked-request.ts';
 import { promiseAnswer } from '../promise/promise-answer.ts';
 import { promiseCalendar } from '../promise/promise-calendar.ts';
 import { promiseCsv } from '../promise/promise-csv.ts';
+import { labToday } from '../records/lab-today.ts';
 import { promiseText } from '../tables/promise-text.ts';
 import { styleFor } from '../terminal/style.ts';
 import { type ChangesOptions, withChangesOption } from './changes-option.ts';
 import { gathered, wholeNumberOption } from './option-values.ts';
+import { type TodayCommandOptions, withTodayOptions } from './today-options.ts';
 
-interface PromiseOptions extends ChangesOptions {
+interface PromiseOptions extends ChangesOptions, TodayCommandOptions {
   readonly part?: string;
   readonly mesh?: string;
   readonly unit?: RequestOptions['unit'];
@@ -126,12 +128,13 @@ export function promiseCommand(): Command {
       'write the dates, and the builds to start, as a calendar (iCalendar, RFC 5545)',
     )
     .option('--force', 'overwrite files that this command did not write', false);
-  return withChangesOption(command)
+  return withTodayOptions(withChangesOption(command))
     .addHelpText(
       'after',
       `
 Examples:
   buildweek promise scenarios/demo.yaml --part bracket --quantity 20
+  buildweek promise scenarios/demo.yaml --part bracket --log scenarios/demo-log.csv --machines scenarios/demo-machines.csv
   buildweek promise today.yaml --all --csv today.csv --calendar today.ics
   buildweek promise today.yaml --all --since yesterday.json --json today.json
   buildweek promise today.yaml --all --pin "resin 2: job 3, job 8 at 15:00"
@@ -147,7 +150,8 @@ async function promise(path: string, options: PromiseOptions): Promise<void> {
   if (csv !== undefined) checkOutput(csv, PROMISE_TABLE_FILE, force);
   if (calendar !== undefined) checkOutput(calendar, CALENDAR_FILE, force);
   const request = requestOf(options);
-  const file = readScenarioFile(path, options.with);
+  const { file, told } = await labToday(readScenarioFile(path, options.with), path, options);
+  for (const sentence of told) process.stderr.write(`${sentence}\n`);
   tellWarnings(file);
   const { scenario, settings } = file.reading;
   const answer = await promiseAnswer(file, {

@@ -2,9 +2,10 @@ import type { PrecisionAsked, StudySettings } from '@buildweek/model';
 import { badInput } from '../failure.ts';
 import { checkReplications } from '../plans/plan-options.ts';
 import type { ChangesOptions } from './changes-option.ts';
+import type { TodayCommandOptions } from './today-options.ts';
 
 /** The options of the command `run`. */
-export interface RunOptions extends ChangesOptions {
+export interface RunOptions extends ChangesOptions, TodayCommandOptions {
   readonly json?: string;
   readonly replications?: number;
   readonly precision?: PrecisionAsked;

@@ -8,6 +8,7 @@ import { EXIT, type ExitCode, Failure } from '../failure.ts';
 import { checkOutput, RESULTS_FILE, writeOutput } from '../files/output-file.ts';
 import { readScenarioFile, type ScenarioFile } from '../files/scenario-file.ts';
 import { programVersion } from '../program-version.ts';
+import { labToday } from '../records/lab-today.ts';
 import { stopOnSignal } from '../stop-on-signal.ts';
 import { resultsText } from '../tables/results-text.ts';
 import { ProgressBar } from '../terminal/progress-bar.ts';
@@ -16,6 +17,7 @@ import { WorkerExecutor } from '../workers/worker-executor.ts';
 import { withChangesOption } from './changes-option.ts';
 import { ignoredWeeksOption, precisionOption, wholeNumberOption } from './option-values.ts';
 import { type RunOptions, settingsFrom } from './run-options.ts';
+import { withTodayOptions } from './today-options.ts';
 
 export function runCommand(): Command {
   const command = new Command('run')
@@ -24,7 +26,7 @@ export function runCommand(): Command {
       'Plays the lab of a scenario file many times and prints lead times, queues, machines, people and where the hours go, each with its confidence interval. What an option does not say, the scenario says.',
     )
     .argument('<file>', 'scenario file (YAML); - reads standard input');
-  return withChangesOption(command)
+  return withTodayOptions(withChangesOption(command))
     .option('--json <file>', 'write the results as JSON, for "buildweek report"; - for standard output')
     .option('--replications <number>', 'play so many replications, at least 20', wholeNumberOption(20))
     .addOption(
@@ -72,7 +74,8 @@ Examples:
 async function run(path: string, options: RunOptions): Promise<void> {
   const toStandardOutput = options.json === '-';
   if (options.json !== undefined && !toStandardOutput) checkOutput(options.json, RESULTS_FILE, options.force);
-  const file = readScenarioFile(path, options.with);
+  const { file, told } = await labToday(readScenarioFile(path, options.with), path, options);
+  for (const sentence of told) process.stderr.write(`${sentence}\n`);
   const { lab, warnings } = file.reading;
   const settings = settingsFrom(file.reading.settings, options);
   const errorStyle = styleFor(process.stderr);

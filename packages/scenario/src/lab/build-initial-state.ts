@@ -2,6 +2,7 @@ import type { InitialState, PartType } from '@buildweek/model';
 import type { Reading } from '../reading.ts';
 import type { Scenario, ScenarioJobAtStart } from '../scenario.ts';
 import type { SourcePath } from '../source/source-node.ts';
+import { dateText, weekdayOf } from '../words/dates.ts';
 import { hoursFromStart } from './build-demand.ts';
 import { resolves } from './names.ts';
 
@@ -11,6 +12,7 @@ export function buildInitialState(
   parts: readonly PartType[],
   reading: Reading,
 ): InitialState {
+  const atHour = hourOfState(scenario, reading);
   const isEmpty = scenario.machinesAtStart.length === 0;
   const individuals = (isEmpty ? [] : scenario.machines).flatMap((machine) =>
     Array.from({ length: machine.count }, (_, index) => ({
@@ -21,7 +23,7 @@ export function buildInitialState(
   const busy = scenario.machinesAtStart.map((machine) => machine.machine);
   scenario.jobsAtStart.forEach((job, index) => {
     const path = ['at the start', 'jobs', index];
-    checkJob(job, path, scenario, parts, reading);
+    checkJob(job, path, scenario, parts, atHour, reading);
     const isBusyInDoubt =
       job.machine !== null && reading.isInDoubt(['at the start', 'machines'], job.machine);
     if (
@@ -49,12 +51,13 @@ export function buildInitialState(
     }
   });
   return {
+    ...(atHour === 0 ? {} : { atHour }),
     jobs: scenario.jobsAtStart.map((job) => ({
       ...(job.name === null ? {} : { name: job.name }),
       stream: job.demand,
       quantity: job.pieces,
       rush: job.rush,
-      arrivedAtHour: job.arrived === null ? 0 : hoursFromStart(job.arrived, scenario),
+      arrivedAtHour: job.arrived === null ? atHour : hoursFromStart(job.arrived, scenario),
       dueAtHour: job.due === null ? null : hoursFromStart(job.due, scenario),
       stage: job.stage,
       remainingHours: job.remainingHours,
@@ -67,13 +70,13 @@ export function buildInitialState(
         resolves(reading, path, machine.machine, 'machine', names, 'key');
       }
       const busyUntilHour = hoursFromStart(machine.busyUntil, scenario);
-      if (busyUntilHour < 0 && !reading.isInDoubt([], 'starts')) {
+      if (busyUntilHour < atHour && !reading.isInDoubt([], 'starts')) {
         report(
           reading,
           [...path, 'busy until'],
-          'This lies before the start of the plan.',
-          'a moment from the start on',
-          'the moment of the start, when it only waits to be unloaded',
+          atHour === 0 ? 'This lies before the start of the plan.' : 'This lies before “now”.',
+          atHour === 0 ? 'a moment from the start on' : 'a moment from now on',
+          `the moment of ${atHour === 0 ? 'the start' : 'now'}, when it only waits to be unloaded`,
         );
       }
       return {
@@ -91,6 +94,7 @@ function checkJob(
   path: SourcePath,
   scenario: Scenario,
   parts: readonly PartType[],
+  atHour: number,
   reading: Reading,
 ): void {
   const demands = scenario.demand.map((demand) => demand.name);
@@ -104,13 +108,13 @@ function checkJob(
   const stageNames = part.stages.map((stage) => stage.name);
   if (!resolves(reading, [...path, 'stage'], job.stage, 'stage of its route', stageNames)) return;
   const stage = stageOf(job, scenario, parts);
-  const isLate = job.arrived !== null && hoursFromStart(job.arrived, scenario) > 0;
+  const isLate = job.arrived !== null && hoursFromStart(job.arrived, scenario) > atHour;
   if (isLate && !reading.isInDoubt([], 'starts')) {
     report(
       reading,
       [...path, 'arrived'],
-      'This lies behind the start of the plan.',
-      'a moment up to the start',
+      atHour === 0 ? 'This lies behind the start of the plan.' : 'This lies behind “now”.',
+      `a moment up to ${atHour === 0 ? 'the start' : 'now'}`,
       'the job under demand / … / dates',
     );
   }
@@ -124,6 +128,23 @@ function checkJob(
       'in: the machine, and "busy until" under machines',
     );
   }
+}
+
+/** Local hour of the plan at which the state holds. */
+function hourOfState(scenario: Scenario, reading: Reading): number {
+  if (scenario.now === null) return 0;
+  const hour = hoursFromStart(scenario.now, scenario);
+  if (hour >= 0) return hour;
+  if (!reading.isInDoubt([], 'starts')) {
+    report(
+      reading,
+      ['at the start', 'now'],
+      'This lies before the start of the plan.',
+      `a moment from ${dateText(scenario.startDay)} on`,
+      `starts: ${dateText(scenario.now.day - weekdayOf(scenario.now.day))}, the Monday of that week`,
+    );
+  }
+  return 0;
 }
 
 function stageOf(job: ScenarioJobAtStart, scenario: Scenario, parts: readonly PartType[]) {

@@ -1,9 +1,14 @@
 import type { Fields } from '../fields.ts';
-import type { ScenarioJobAtStart, ScenarioMachineAtStart } from '../scenario.ts';
+import type { ScenarioInstant, ScenarioJobAtStart, ScenarioMachineAtStart } from '../scenario.ts';
 import { anyText, yesNo } from '../words/choice.ts';
 import { dateTime } from '../words/dates.ts';
 import { plainDuration } from '../words/duration.ts';
 import { wholeNumber } from '../words/numbers.ts';
+
+/** When the state holds; null at the start of the plan. */
+export function readNow(fields: Fields): ScenarioInstant | null {
+  return fields.group('at the start').read('now', dateTime) ?? null;
+}
 
 export function readJobsAtStart(fields: Fields): ScenarioJobAtStart[] {
   const start = fields.group('at the start');

@@ -3,7 +3,7 @@ import type { Scenario } from '../scenario.ts';
 import { anyText } from '../words/choice.ts';
 import { monday } from '../words/dates.ts';
 import { placesAsked } from './places-asked.ts';
-import { readJobsAtStart, readMachinesAtStart } from './read-at-the-start.ts';
+import { readJobsAtStart, readMachinesAtStart, readNow } from './read-at-the-start.ts';
 import { readDemand } from './read-demand.ts';
 import { readHours } from './read-hours.ts';
 import { readMachines } from './read-machines.ts';
@@ -48,6 +48,7 @@ export function readFile(fields: Fields): Scenario {
     parts: readParts(fields),
     demand: readDemand(fields),
     dispatch: readDispatch(fields),
+    now: readNow(fields),
     jobsAtStart: readJobsAtStart(fields),
     machinesAtStart: readMachinesAtStart(fields),
     targets: readTargets(fields, money?.currency),

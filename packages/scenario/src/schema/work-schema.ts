@@ -176,6 +176,10 @@ export const demandSchema = z
 
 export const atTheStartSchema = z
   .strictObject({
+    now: words(
+      'When this holds, in the middle of a plan too; default its start',
+      '2027-03-03 09:30',
+    ).optional(),
     jobs: z
       .array(
         z.strictObject({
@@ -185,7 +189,7 @@ export const atTheStartSchema = z
           stage: words('Stage at which it waits or is worked on', 'wash'),
           remaining: words('How much of this stage is left; default: it waits for it', '20 min').optional(),
           in: words('Machine that holds it', 'resin 2').optional(),
-          arrived: words('When it arrived; default at the start', '2027-02-26 10:00').optional(),
+          arrived: words('When it arrived; default at the start, or now', '2027-02-26 10:00').optional(),
           due: words('When it is promised; default no promise', '2027-03-03 15:30').optional(),
           rush: yesOrNo('Whether it is a rush job; default no').optional(),
         }),
@@ -203,4 +207,4 @@ export const atTheStartSchema = z
       .meta({ description: 'Machines that hold a build, by name and number' })
       .optional(),
   })
-  .meta({ description: 'What stands in the lab when the plan starts; default nothing' });
+  .meta({ description: 'What stands in the lab when the plan starts, or now; default nothing' });
