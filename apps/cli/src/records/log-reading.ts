@@ -6,6 +6,8 @@ import type { ReadLog } from './read-log.ts';
 import type { TableFile } from './table-file.ts';
 import { TROUBLE_WORDS } from './trouble-words.ts';
 
+/** So many people are named, when names are kept. */
+const MOST_REQUESTERS = 10;
 const WEEK = 7 * 86_400_000;
 const SEPARATOR_NAMES = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'strokes' } as const;
 const ENCODING_NAMES = {
@@ -87,10 +89,20 @@ function stagesOf(stages: readonly StagePlaces[]): ReadTable['columns'] {
 function requesterNotes({ requests, jobs }: ReadLog): string[] {
   const { requester } = requests.plan.places;
   if (requester === undefined) return [];
+  const counts = new Map<string, number>();
+  for (const { requester: name } of jobs) if (name !== null) counts.set(name, (counts.get(name) ?? 0) + 1);
+  if (counts.size === 0) {
+    return [
+      `Names of requesters (column “${requester.heading}”) go nowhere: no scenario, result or page has them. --keep-requesters keeps them.`,
+    ];
+  }
+  const most = [...counts]
+    .sort((a, b) => b[1] - a[1])
+    .slice(0, MOST_REQUESTERS)
+    .map(([name, count]) => `${name} (${count})`)
+    .join(', ');
   return [
-    jobs.some((job) => job.requester !== null)
-      ? `Names of requesters (column “${requester.heading}”) are kept, as asked for.`
-      : `Names of requesters (column “${requester.heading}”) go nowhere: no scenario, result or page has them. --keep-requesters keeps them.`,
+    `Names of requesters (column “${requester.heading}”) are kept, as asked for; ${counts.size} people asked, most often ${most}.`,
   ];
 }
 
