@@ -59,6 +59,22 @@ export class Files {
    * @throws WordingError when there is no such file, or nothing in it
    */
   lines(path: string): FileLine[] {
+    const lines = this.text(path)
+      .replace(/^\uFEFF/, '')
+      .split(/\r?\n/)
+      .map((line, index) => ({ number: index + 1, text: line.replace(/#.*/, '').trim() }))
+      .filter((line) => line.text !== '');
+    if (lines.length === 0)
+      throw new WordingError(`The file "${path}" is empty.`, 'one value on each line', path);
+    return lines;
+  }
+
+  /**
+   * The whole text of a file.
+   *
+   * @throws WordingError when there is no such file
+   */
+  text(path: string): string {
     const content = this.resolve?.(path) ?? null;
     if (content === null) {
       throw new WordingError(
@@ -68,13 +84,6 @@ export class Files {
       );
     }
     this.texts.set(path, content);
-    const lines = content
-      .replace(/^\uFEFF/, '')
-      .split(/\r?\n/)
-      .map((line, index) => ({ number: index + 1, text: line.replace(/#.*/, '').trim() }))
-      .filter((line) => line.text !== '');
-    if (lines.length === 0)
-      throw new WordingError(`The file "${path}" is empty.`, 'one value on each line', path);
-    return lines;
+    return content;
   }
 }

@@ -20,6 +20,19 @@ export function zoneNames(): string[] {
   return Intl.supportedValuesOf('timeZone');
 }
 
+/** What the clock on the wall of a zone shows at an instant: milliseconds as if it were universal time. */
+export function wallClockOf(zone: string, instant: number): number {
+  return instant + offsetReader(zone)(instant);
+}
+
+/** The instant at which the clock on the wall of a zone shows a time; in an hour that it skips, the one after. */
+export function instantOf(zone: string, wallClock: number): number {
+  const offsetAt = offsetReader(zone);
+  // Twice, since the offset is known for instants and the time is given on the wall clock.
+  const guess = wallClock - offsetAt(wallClock);
+  return wallClock - offsetAt(guess);
+}
+
 /**
  * Changes of the clock in a zone within ten years from the start of the plan, midnight of the given day on the
  * wall clock.

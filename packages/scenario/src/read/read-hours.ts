@@ -3,10 +3,11 @@ import type { Fields } from '../fields.ts';
 import type { ScenarioCalendar, ScenarioExtraWindow } from '../scenario.ts';
 import type { SourceNode } from '../source/source-node.ts';
 import { HOURS_KEYS, hoursKeyMeant } from '../words/closed-days.ts';
-import { date, dateSpan, WEEKDAYS } from '../words/dates.ts';
+import { date, WEEKDAYS } from '../words/dates.ts';
 import { said } from '../words/mended.ts';
 import { weekdays, windows } from '../words/week.ts';
 import { readPart, type Wording, WordingError } from '../words/wording-error.ts';
+import { closedDays, isFromFile, shiftsFrom } from './read-calendar-file.ts';
 
 /** Name of the hours that are there without being described: day and night. */
 export const ALWAYS = 'always';
@@ -38,16 +39,19 @@ export function readHours(fields: Fields): { calendars: ScenarioCalendar[]; clos
       continue;
     }
     if (hours.node(name)?.kind === 'map') calendars.push(readCalendar(hours.group(name), name));
-    else if (hours.read(name, alwaysWord) === true) calendars.push({ ...ALWAYS_OPEN, name });
+    else if (isFromFile(hours, name)) {
+      const extra = hours.read(name, shiftsFrom(fields));
+      if (extra !== undefined) calendars.push({ name, weekly: [], closedDays: [], extra });
+    } else if (hours.read(name, alwaysWord) === true) calendars.push({ ...ALWAYS_OPEN, name });
   }
-  return { calendars, closedDays: sorted(hours.readList('closed', dateSpan).flat()) };
+  return { calendars, closedDays: sorted(hours.readList('closed', closedDays(fields)).flat()) };
 }
 
 const alwaysWord: Wording<true> = (text) => {
   if (/^always$/i.test(text)) return true;
   throw new WordingError(
     `"${text}" names no days.`,
-    'days with their windows, or always',
+    'days with their windows, always, or a calendar file',
     '{ mon-fri: 07:00-11:30 12:00-15:30 }',
   );
 };
@@ -79,7 +83,7 @@ export function readCalendar(fields: Fields, name: string): ScenarioCalendar {
   return {
     name,
     weekly: weekly.map(({ span }) => span),
-    closedDays: sorted(fields.readList('closed', dateSpan).flat()),
+    closedDays: sorted(fields.readList('closed', closedDays(fields)).flat()),
     extra: fields.readList('extra', extraWindows).flat(),
   };
 }

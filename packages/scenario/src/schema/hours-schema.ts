@@ -1,7 +1,12 @@
 import { words, wordsOrList } from './keys.ts';
 import { z } from './zod.ts';
 
-const closed = wordsOrList('Days on which nobody comes', '2027-04-02', '2027-12-24 to 2028-01-01');
+const closed = wordsOrList(
+  'Days on which nobody comes, or a calendar file (RFC 5545) with them as whole days',
+  '2027-04-02',
+  '2027-12-24 to 2028-01-01',
+  'from holidays.ics',
+);
 
 /** The windows of a week. */
 const calendarSchema = z
@@ -17,7 +22,17 @@ const calendarSchema = z
 
 export const hoursSchema = z
   .object({ closed: closed.optional() })
-  .catchall(z.union([z.literal('always'), calendarSchema]))
+  .catchall(
+    z.union([
+      words(
+        'Day and night, or the events of a calendar file (RFC 5545), all or those whose name begins so',
+        'always',
+        'from shifts.ics',
+        'from shifts.ics, events Early',
+      ),
+      calendarSchema,
+    ]),
+  )
   .meta({ description: 'Working hours by name, and the days on which everything is closed' });
 
 /** Where hours are referred to. */
