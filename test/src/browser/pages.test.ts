@@ -249,7 +249,9 @@ describe.each([
 
 test('Every link and every region that scrolls can be reached by keyboard, with the focus to be seen.', async () => {
   const { page } = await open(fileOf('keyboard', renderReport(resultsFixture())), 360);
-  const wanted = await page.evaluate(() => document.querySelectorAll('a, summary, [tabindex="0"]').length);
+  const wanted = await page.evaluate(
+    () => document.querySelectorAll('a, summary, button, [tabindex="0"]').length,
+  );
   const seen = new Set<string>();
   for (let press = 0; press < wanted + 5; press++) {
     await page.keyboard.press('Tab');
@@ -267,7 +269,9 @@ test('Every link and every region that scrolls can be reached by keyboard, with 
   const hidden = await page.evaluate(
     () =>
       document.querySelectorAll(
-        'details:not([open]) > :not(summary) [tabindex="0"], details:not([open]) > [tabindex="0"]',
+        ['button', '[tabindex="0"]']
+          .flatMap((one) => [`details:not([open]) > :not(summary) ${one}`, `details:not([open]) > ${one}`])
+          .join(', '),
       ).length,
   );
   expect(seen.size).toBe(wanted - hidden);

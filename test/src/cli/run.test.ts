@@ -36,6 +36,7 @@ describe('buildweek run', () => {
       name: 'One server',
       text: queueScenario(),
       hash: createHash('sha256').update(queueScenario()).digest('hex'),
+      files: [],
     });
     const { version } = JSON.parse(readFileSync(`${ROOT}/apps/cli/package.json`, 'utf8')) as {
       version: string;
