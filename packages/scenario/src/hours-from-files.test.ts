@@ -54,9 +54,41 @@ function calendarOf(text: string, name: string) {
   return found;
 }
 
+/** All windows of the first weeks, in order. */
+function windowsOf(text: string, name: string, weeks: number) {
+  const { weekly, closedDays, extra } = calendarOf(text, name);
+  const usual = Array.from({ length: weeks }, (_, week) => week).flatMap((week) =>
+    weekly
+      .filter(({ fromHour }) => !closedDays.includes(week * 7 + Math.floor(fromHour / 24)))
+      .map(({ fromHour, toHour }) => ({ fromHour: week * 168 + fromHour, toHour: week * 168 + toHour })),
+  );
+  return [...usual, ...extra.filter(({ fromHour }) => fromHour < weeks * 168)].sort(
+    (a, b) => a.fromHour - b.fromHour,
+  );
+}
+
 describe('Hours from a calendar file', () => {
+  it('are an ordinary week where every week is alike, so that all that goes by the week goes by it', () => {
+    const plain = SHIFTS.replaceAll(';INTERVAL=2', '');
+    const reading = read(SCENARIO.replace('events Crew A', 'events Crew A early'), { 'shifts.ics': plain });
+    if (reading.kind !== 'scenario') throw new Error(JSON.stringify(reading.problems));
+    const crew = reading.lab.calendars.find(({ name }) => name === 'crew');
+    expect(crew?.weekly).toEqual(
+      [0, 1, 2, 3, 4].map((day) => ({ fromHour: day * 24 + 6, toHour: day * 24 + 14 })),
+    );
+    expect(crew?.extra).toEqual([]);
+    expect(reading.lab.demand[0]?.arrivals).toMatchObject({ profile: [{ fromHour: 6 }, {}, {}, {}, {}] });
+  });
+
+  it('give way to closed days', () => {
+    const text = SCENARIO.replace('hours:\n', 'hours:\n  closed: [2025-01-13, 2025-01-20]\n');
+    const days = windowsOf(text, 'crew', 3).map(({ fromHour }) => Math.floor(fromHour / 24));
+    // Monday of the second week (late, not as usual) and of the third (early, as usual).
+    expect(days).toEqual([0, 1, 2, 3, 4, 8, 9, 10, 11, 15, 16, 17, 18]);
+  });
+
   it('are the crew that changes between early and late, 160 hours in January', () => {
-    const windows = calendarOf(SCENARIO, 'crew').extra;
+    const windows = windowsOf(SCENARIO, 'crew', 4);
     const dated = windows.map(({ fromHour, toHour }) => ({
       date: new Date(Date.UTC(2025, 0, 6) + fromHour * 3_600_000).toISOString().slice(0, 16),
       hours: toHour - fromHour,

@@ -109,6 +109,8 @@ export interface ScenarioCalendar {
   /** Days since 1970-01-01, of this calendar alone. */
   readonly closedDays: readonly number[];
   readonly extra: readonly ScenarioExtraWindow[];
+  /** Of a calendar file: the windows of days that are not as in the usual week; those on closed days fall away. */
+  readonly shifts?: readonly ScenarioExtraWindow[];
 }
 
 /** A window on one date. */

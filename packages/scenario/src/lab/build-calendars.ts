@@ -43,7 +43,9 @@ function fromStart(calendar: ScenarioCalendar, scenario: Scenario): WorkingCalen
     // The Sunday before may reach into the first Monday; what lies further back has no effect.
     .filter((day) => day >= -1)
     .sort((a, b) => a - b);
-  const extra = calendar.extra
+  const closed = new Set(scenario.closedDays);
+  const shifts = (calendar.shifts ?? []).filter(({ day }) => !closed.has(day));
+  const extra = [...calendar.extra, ...shifts]
     .map(({ day, span }) => {
       const midnight = (day - scenario.startDay) * 24;
       return { fromHour: midnight + span.fromHour, toHour: midnight + span.toHour };

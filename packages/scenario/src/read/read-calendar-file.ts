@@ -1,4 +1,5 @@
 import { type CalendarEvent, CalendarFileError, calendarEvents } from '../calendar-file/calendar-events.ts';
+import { type UsualWeek, usualWeekOf } from '../calendar-file/usual-week.ts';
 import type { Fields } from '../fields.ts';
 import type { ScenarioExtraWindow } from '../scenario.ts';
 import { dateSpan } from '../words/dates.ts';
@@ -8,6 +9,7 @@ const DAY = 86_400_000;
 const HOUR = 3_600_000;
 /** So far ahead of the start of the plan events are looked up. */
 const YEARS = 3;
+const WEEKS_PER_YEAR = 52;
 const FROM_FILE = /^from\s+(\S+?)(?:\s*,\s*events\s+(.+))?$/i;
 const EVENT_FILE = /^from\s+\S+\.ics\b/i;
 
@@ -40,7 +42,7 @@ export function closedDays(fields: Fields): Wording<number[]> {
 }
 
 /** `from shifts.ics, events Early`: every event is a window in which people are there. */
-export function shiftsFrom(fields: Fields): Wording<ScenarioExtraWindow[]> {
+export function shiftsFrom(fields: Fields): Wording<UsualWeek> {
   return (text) => {
     const { path, events, wanted } = eventsOf(fields, text);
     const windows = events
@@ -49,7 +51,7 @@ export function shiftsFrom(fields: Fields): Wording<ScenarioExtraWindow[]> {
         const day = Math.floor(start / DAY);
         return { day, span: { fromHour: (start - day * DAY) / HOUR, toHour: (end - day * DAY) / HOUR } };
       });
-    if (windows.length > 0) return windows;
+    if (windows.length > 0) return usualWeekOf(windows, startOf(fields) / DAY, YEARS * WEEKS_PER_YEAR);
     const which =
       wanted === null ? 'no event with hours' : `no event with hours whose name begins with "${wanted}"`;
     throw new WordingError(

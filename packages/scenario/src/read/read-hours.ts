@@ -40,8 +40,8 @@ export function readHours(fields: Fields): { calendars: ScenarioCalendar[]; clos
     }
     if (hours.node(name)?.kind === 'map') calendars.push(readCalendar(hours.group(name), name));
     else if (isFromFile(hours, name)) {
-      const extra = hours.read(name, shiftsFrom(fields));
-      if (extra !== undefined) calendars.push({ name, weekly: [], closedDays: [], extra });
+      const shifts = hours.read(name, shiftsFrom(fields));
+      if (shifts !== undefined) calendars.push({ name, extra: [], ...shifts });
     } else if (hours.read(name, alwaysWord) === true) calendars.push({ ...ALWAYS_OPEN, name });
   }
   return { calendars, closedDays: sorted(hours.readList('closed', closedDays(fields)).flat()) };
