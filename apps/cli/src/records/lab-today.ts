@@ -84,8 +84,9 @@ async function fromLog(
 
 /** One line of YAML: everything that stands in the lab. */
 function stateText(jobs: readonly OpenJob[], machines: readonly BusyMachine[], now: CivilTime): string {
-  const jobTexts = jobs.map(({ demand, pieces, stage, machine, arrived, due, rush }) => {
+  const jobTexts = jobs.map(({ name, demand, pieces, stage, machine, arrived, due, rush }) => {
     const entries = [
+      ...(name === null ? [] : [`name: ${quoted(name)}`]),
       `demand: ${quoted(demand)}`,
       `pieces: ${pieces}`,
       `stage: ${quoted(stage)}`,

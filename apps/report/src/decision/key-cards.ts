@@ -31,8 +31,8 @@ function card(number: KeyNumber, currency: string | null): Html {
 <dt><span class="subject">${SUBJECTS[subject]}</span> <bdi>${label}</bdi></dt>
 <dd class="value">${valueWords(value, unit, missing)}</dd>
 <dd class="range">${rangeWords(value, unit)}</dd>
-${today === null ? null : html`<dd class="before">As it is: ${plainWords(today, unit, missing)}</dd>`}
 ${note === '' ? null : html`<dd class="note-line"><bdi>${note}</bdi></dd>`}
+${today === null ? null : html`<dd class="before">As it is: ${plainWords(today, unit, missing)}</dd>`}
 </div>
 `;
 }

@@ -216,7 +216,7 @@ function labelLayers(
 
 /** What a point says of itself, so that no key is needed. */
 function labelOf(value: string, state: (typeof VERDICTS)[number]): string {
-  return state === 'reached' ? value : `${value} ${state === 'missed' ? 'missed' : 'open'}`;
+  return state === 'reached' ? value : `${value}, ${state === 'missed' ? 'missed' : 'open'}`;
 }
 
 function nameLayers(options: readonly DecisionOption[], size: ChartSize): Layer[] {

@@ -10,6 +10,8 @@ const ROUNDING = 1e-9;
 
 /** A job that stands in the lab, in the words of a scenario. */
 export interface OpenJob {
+  /** The number or name that the log gives it; null where it gives none, or gives it twice. */
+  readonly name: string | null;
   readonly demand: string;
   readonly pieces: number;
   readonly stage: string;
@@ -52,6 +54,8 @@ export function openJobs(
   const busy = runningMachines(runs, lab, now);
   const room = new Map<string, number>();
   let tooLarge = 0;
+  const names = new Map<string, number>();
+  for (const { name } of open) if (name !== null) names.set(name, (names.get(name) ?? 0) + 1);
   const found = open.flatMap((job): OpenJob[] => {
     const stream =
       lab.demand.find(({ name }) => name === job.part) ?? lab.demand.find(({ part }) => part === job.part);
@@ -78,6 +82,7 @@ export function openJobs(
     }
     return [
       {
+        name: job.name !== null && names.get(job.name) === 1 ? job.name : null,
         demand: stream.name,
         pieces,
         stage,
