@@ -84,7 +84,7 @@ describe('The jobs in the lab', () => {
     ]);
     expect(openJobsVerdict(found?.openJobs ?? [], found?.day ?? null)).toEqual([
       '3 of 3 jobs with a promise keep it in fewer than nine of ten plays: job 1 (1 × lever, 0 %), job 2 (1 × lever, 0 %), job 3 (2 × lever, 0 %).',
-      'Before the lab closes on Monday 6 January at 16:00: 2 builds to start, first printers 1 with job 3, started by Mon 6 Jan 08:00, by technicians 1; so in 100 % of the plays.',
+      'Until the lab opens again (it closes on Monday 6 January at 16:00): 2 builds to start, first printers 1 with job 3, started by Mon 6 Jan 08:00, by technicians 1; so in 100 % of the plays.',
       'When it opens on Tuesday 7 January at 08:00, 2 of 2 machines stand with a finished build (printers 1 from Mon 6 Jan 18:30, printers 2 from Mon 6 Jan 19:00), in most plays.',
     ]);
   });

@@ -40,7 +40,7 @@ function daySentences({ starts, closes, opens, overnight }: PromiseDay): string[
   const todo =
     first === undefined
       ? `No build is to be started before the lab opens on ${dayText(opens.at)} at ${timeOfDayText(opens.at)}.`
-      : `Before the lab closes on ${dayText(closes.at)} at ${timeOfDayText(closes.at)}: ${starts.length === 1 ? 'one build to start,' : `${starts.length} builds to start, first`} ${startWords(first)}.`;
+      : `Until the lab opens again (it closes on ${dayText(closes.at)} at ${timeOfDayText(closes.at)}): ${starts.length === 1 ? 'one build to start,' : `${starts.length} builds to start, first`} ${startWords(first)}.`;
   const done = overnight.filter(({ state }) => state === 'stands done');
   const empty = overnight.filter(({ state }) => state === 'is empty' || state === 'is down');
   const named = done
