@@ -1,4 +1,11 @@
-import { type BusyMachine, type CivilTime, type OpenJob, openJobs } from '@buildweek/records';
+import {
+  type BusyMachine,
+  type CivilTime,
+  logUntil,
+  type OpenJob,
+  openJobs,
+  runsUntil,
+} from '@buildweek/records';
 import { type ChangeWording, formatProblem } from '@buildweek/scenario';
 import { badInput } from '../failure.ts';
 import { readText } from '../files/read-file.ts';
@@ -60,7 +67,7 @@ async function fromLog(
     ...(mapping === undefined ? {} : { mapping }),
   });
   const now = typed ?? log.until;
-  const state = openJobs(log.jobs, log.runs, lab, now);
+  const state = openJobs(logUntil(log, now).jobs, runsUntil(log.runs, now), lab, now);
   const changes: ChangeWording[] = [
     {
       wording: `at the start: the open rows of ${logPath}`,

@@ -21,7 +21,6 @@ export class OrderEvidence {
 
   private take({ shape, first, second, mark }: WrittenDate, cell: string, row: number): void {
     if (shape !== 'year last') return;
-    if (mark === '.') this.dots++;
     if (first > 12) {
       this.dayFirst++;
       if (this.dayFirstRows.length < 3) this.dayFirstRows.push(row);
@@ -30,6 +29,7 @@ export class OrderEvidence {
       if (this.monthFirstRows.length < 3) this.monthFirstRows.push(row);
     } else if (first !== second) {
       this.unclear++;
+      if (mark === '.') this.dots++;
       this.example ??= { row, cell };
     }
   }

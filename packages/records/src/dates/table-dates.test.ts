@@ -15,6 +15,7 @@ describe('The order of day and month', () => {
     ['a first number above 12', ['03/04/2026', '25/03/2026'], 'day first'],
     ['a second number above 12', ['03/04/2026', '03/25/2026'], 'month first'],
     ['dots, with which the month never comes first', ['03.04.2026', '05.06.2026'], 'day first'],
+    ['dots, one date of which has equal numbers', ['03.04.2026', '05.05.2026'], 'day first'],
     ['nothing, and is not needed, when the year comes first', ['2026-03-04'], null],
   ])('is told by %s', (_, cells, order) => {
     expect(decidedOrder(evidenceOf(...cells), 'dates')).toBe(order);

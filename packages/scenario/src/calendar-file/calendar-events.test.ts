@@ -84,6 +84,19 @@ describe('calendarEvents', () => {
     ]);
   });
 
+  it('keeps two series apart that begin alike', () => {
+    const series = (uid: string, ...more: readonly string[]): string =>
+      ['BEGIN:VEVENT', `UID:${uid}`, `SUMMARY:${uid}`, ...more, 'END:VEVENT'].join('\r\n');
+    const rule = ['DTSTART:20270301T060000', 'DTEND:20270301T140000', 'RRULE:FREQ=DAILY;COUNT=2'];
+    const text = calendar(
+      series('A', ...rule),
+      series('B', ...rule),
+      series('B', 'RECURRENCE-ID:20270302T060000', 'DTSTART:20270302T060000', 'STATUS:CANCELLED'),
+      series('lost', 'RECURRENCE-ID:20270303T060000', 'DTSTART:20270303T060000', 'DTEND:20270303T070000'),
+    );
+    expect(calendarEvents(text, null, 0, FAR).map(({ name }) => name)).toEqual(['A', 'B', 'A', 'lost']);
+  });
+
   it('tells times of other zones by the clock of the lab, and leaves those without a zone as they are', () => {
     const at = (line: string): string => {
       const [found] = calendarEvents(calendar(event(line, 'DURATION:PT1H')), 'Europe/Berlin', 0, FAR);

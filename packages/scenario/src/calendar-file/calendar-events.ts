@@ -28,13 +28,20 @@ const MOST_OCCURRENCES = 20_000;
  */
 export function calendarEvents(text: string, zone: string | null, from: number, to: number): CalendarEvent[] {
   const component = calendarOf(text);
-  const events = component.getAllSubcomponents('vevent').map((event) => new ICAL.Event(event));
-  const exceptions = events.filter((event) => event.isRecurrenceException());
+  const parts = component.getAllSubcomponents('vevent');
+  const isException = (part: ICAL.Component): boolean => part.hasProperty('recurrence-id');
+  const uidOf = (part: ICAL.Component): string => String(part.getFirstPropertyValue('uid') ?? '');
+  const mains = new Set(parts.filter((part) => !isException(part)).map(uidOf));
   const found: CalendarEvent[] = [];
-  for (const event of events) {
-    if (event.isRecurrenceException() || isCancelled(event)) continue;
-    for (const exception of exceptions) if (exception.uid === event.uid) event.relateException(exception);
-    found.push(...occurrencesOf(event, zone, to));
+  for (const part of parts) {
+    // An exception whose series is not in the file is an event by itself.
+    if (isException(part) && mains.has(uidOf(part))) continue;
+    const exceptions = parts.filter((other) => isException(other) && uidOf(other) === uidOf(part));
+    const event = new ICAL.Event(part, {
+      strictExceptions: true,
+      exceptions: isException(part) ? [] : exceptions,
+    });
+    if (!isCancelled(event)) found.push(...occurrencesOf(event, zone, to));
   }
   return found.filter(({ start, end }) => end > from && start < to).sort((a, b) => a.start - b.start);
 }
@@ -54,7 +61,9 @@ function occurrencesOf(event: ICAL.Event, zone: string | null, to: number): Cale
     if (!event.isRecurring()) return [eventOf(event, event.startDate, event.endDate, zone)];
     const found: CalendarEvent[] = [];
     const iterator = event.iterator();
-    for (let next = iterator.next(); next && found.length < MOST_OCCURRENCES; next = iterator.next()) {
+    let count = 0;
+    for (let next = iterator.next(); next; next = iterator.next()) {
+      if (count++ > MOST_OCCURRENCES) throw new Error(`it comes again more than ${MOST_OCCURRENCES} times.`);
       const { item, startDate, endDate } = event.getOccurrenceDetails(next);
       if (civilTime(event, next, zone) >= to) break;
       if (!isCancelled(item)) found.push(eventOf(item, startDate, endDate, zone));

@@ -37,7 +37,7 @@ export function usualWeekOf(
     const known = patterns.get(key);
     patterns.set(key, { count: (known?.count ?? 0) + 1, monday: known?.monday ?? monday });
   }
-  // A week without any window is a holiday, or behind the end of the file.
+  // A week without any window is a holiday.
   const empty = Array.from({ length: DAYS }, () => '[]').join();
   const [usual] = [...patterns]
     .filter(([key]) => key !== empty)
@@ -46,8 +46,10 @@ export function usualWeekOf(
   if (usual === undefined) return { weekly: [], closedDays: [], shifts: [...windows] };
   const closedDays: number[] = [];
   const shifts: ScenarioExtraWindow[] = [];
-  // From the week before on: a window of its Sunday may reach into the first Monday.
-  for (let day = startDay - DAYS; day < startDay + DAYS * weeks; day++) {
+  // From the week before on: a window of its Sunday may reach into the first Monday. Behind the last event of the file
+  // the usual week goes on.
+  const last = Math.max(...byDay.keys());
+  for (let day = startDay - DAYS; day <= Math.min(last, startDay + DAYS * weeks - 1); day++) {
     const like = usual.monday + ((((day - startDay) % DAYS) + DAYS) % DAYS);
     if (keyOf(day) === keyOf(like)) continue;
     closedDays.push(day);

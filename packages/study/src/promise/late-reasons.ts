@@ -38,7 +38,7 @@ export function lateReasons(
 ): string[] {
   const plays = jobs.map((followed) => followed[position]);
   const late = plays.filter((play) => play === undefined || play.endedAt > due);
-  if (late.length <= (1 - SAFE_SHARE) * plays.length) return [];
+  if (plays.length - late.length >= SAFE_SHARE * plays.length) return [];
   const stream = lab.initialState.jobs[position]?.stream;
   const partName = lab.demand.find(({ name }) => name === stream)?.part;
   const part = lab.parts.find(({ name }) => name === partName);

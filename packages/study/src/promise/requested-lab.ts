@@ -45,6 +45,7 @@ export function withRequest({ lab, demand }: AskedRequestWay, quantity: number, 
 export function sentOutLab({ lab, demand }: AskedRequestWay, quantity: number, rush: boolean): Lab | null {
   const stream = lab.demand.find(({ name }) => name === demand);
   if (stream?.sentOut == null) return null;
+  const { pinned: _, ...unpinned } = lab.initialState;
   return {
     ...lab,
     demand: [
@@ -54,6 +55,7 @@ export function sentOutLab({ lab, demand }: AskedRequestWay, quantity: number, r
         sentOut: { ...stream.sentOut, always: true },
       },
     ],
-    initialState: { ...lab.initialState, jobs: [], machines: [] },
+    // What is decided on for jobs that stand there is no concern of one that is made elsewhere.
+    initialState: { ...unpinned, jobs: [], machines: [] },
   };
 }
