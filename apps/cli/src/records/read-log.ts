@@ -20,6 +20,9 @@ import { readDates, readHead } from './read-head.ts';
 import { ReadingBar } from './reading-bar.ts';
 import { openTable, type TableFile } from './table-file.ts';
 
+/** Milliseconds: runs of machines so much later than the last request still belong to the period of the log. */
+const LATEST_RUN = 7 * 86_400_000;
+
 export interface ReadLogOptions {
   /** Mapping file. */
   readonly mapping?: string | undefined;
@@ -71,7 +74,11 @@ export async function readLog(path: string, options: ReadLogOptions = {}): Promi
         : await inTable(runsPath, () => readMachines(runsPath, mapping, zone, bar));
     const { from, until, jobs, counted } = requests.read;
     const runs = machines?.read.runs ?? [];
-    const lastRun = runs.reduce((latest, { start, end }) => Math.max(latest, end ?? start), until);
+    // Machines may have run on for some days; a record that is longer, or a slip of a year, adds no weeks without jobs.
+    const lastRun = runs
+      .map(({ start, end }) => end ?? start)
+      .filter((time) => time <= until + LATEST_RUN)
+      .reduce((latest, time) => Math.max(latest, time), until);
     return { from, until: lastRun, jobs, counted, runs, requests, machines, mapping, zone };
   } finally {
     bar.clear();

@@ -15,8 +15,8 @@ export interface HandAnswer {
 /**
  * Loads, rough lead times and the fewest machines, stations and people that can carry the demand, without playing
  * anything. Pure, and cheap: some 8 ms for the demo (seven part types
- * with shapes, eight groups of equipment), below 1 ms for a lab of one part and one machine group, measured on a core of an
- * AMD EPYC with Node 20.
+ * with shapes, eight groups of equipment), below 1 ms for a lab of one part and one machine group, measured on a core of a
+ * server processor with Node 20.
  *
  * @param range the weeks over which demand and working hours are averaged
  * @throws Error when a name in the lab does not resolve

@@ -49,7 +49,7 @@ function testSentence({ test }: ReplaySaid, replications: number): string {
   const extreme = Math.round(pValue * histories);
   const rate = `a model that is right would be called contradicted in at most ${percentOf(falseAlarmRate)} of 100 such checks`;
   if (!isContradicted) {
-    return `Nothing in these weeks contradicts the model: of ${replications} histories that it makes of the same jobs, ${extreme - 1} are at least as unusual as what happened (${rate}).`;
+    return `Nothing in these weeks contradicts the model: of ${replications} histories that it makes of the same jobs, ${isAre(extreme - 1)} at least as unusual as what happened (${rate}).`;
   }
   const left = families.filter(({ isLeft }) => isLeft).map(({ what }) => what);
   const named = left.slice(0, MOST_NAMED).join('; ');
@@ -58,7 +58,11 @@ function testSentence({ test }: ReplaySaid, replications: number): string {
     left.length === 0
       ? ''
       : ` What happened leaves the band in ${left.length} of ${families.length} kinds of numbers: ${named}${others}.`;
-  return `What happened contradicts the model: of ${replications} histories that it makes of the same jobs, ${extreme === 1 ? 'none is' : `only ${extreme - 1} are`} as unusual (${rate}).${where}`;
+  return `What happened contradicts the model: of ${replications} histories that it makes of the same jobs, ${extreme === 1 ? 'none is' : `only ${isAre(extreme - 1)}`} as unusual (${rate}).${where}`;
+}
+
+function isAre(count: number): string {
+  return `${count} ${count === 1 ? 'is' : 'are'}`;
 }
 
 /** The parts that differ most; how many others do. */
