@@ -30,6 +30,27 @@ function plain(text: string): unknown {
 }
 
 describe('changeGroup', () => {
+  it('sets groups that stand in braces on lines of their own', () => {
+    const braces =
+      'buildweek: 1\ndemand: { ring: { jobs: 5 per week, rush: 10 % }, cap: { jobs: 4 per week } } # all\ntargets: x\n';
+    const changed = changeGroup(braces, 'demand', 'ring', VALUES);
+    expect(plain(changed)).toEqual({
+      buildweek: 1,
+      demand: { ring: { jobs: '6 per week', pieces: [1, 2], rush: '10 %' }, cap: { jobs: '4 per week' } },
+      targets: 'x',
+    });
+    expect(changed).toContain('jobs: 6 per week # 60 jobs');
+  });
+
+  it('goes on with the indents of the file', () => {
+    const wide = 'demand:\n    ring: { jobs: 5 per week }\n    cap:\n';
+    for (const name of ['ring', 'cap']) {
+      expect(plain(changeGroup(wide, 'demand', name, VALUES))).toMatchObject({
+        demand: { [name]: { jobs: '6 per week' } },
+      });
+    }
+  });
+
   it('writes a group in braces on lines of its own, and keeps what is not changed', () => {
     const text = changeGroup(TEXT, 'demand', 'ring', VALUES);
     expect(text).toContain(

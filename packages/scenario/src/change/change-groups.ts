@@ -1,5 +1,5 @@
 import { readYaml } from '../source/read-yaml.ts';
-import { entryOf, type SourceEntry } from '../source/source-node.ts';
+import { entryOf, type SourceEntry, type SourceNode } from '../source/source-node.ts';
 import { SourceText } from '../source/source-text.ts';
 import { changeScenario } from './change-scenario.ts';
 import { ChangeError } from './change-wording.ts';
@@ -12,7 +12,7 @@ export interface NotedValue {
   readonly note: string;
 }
 
-const INDENT = '    ';
+const STEP = '  ';
 
 /**
  * The text of a scenario with values of one named group changed, each on a line of its own with a note behind it. Other
@@ -29,7 +29,11 @@ export function changeGroup(
   values: readonly NotedValue[],
 ): string {
   const { root } = readYaml(new SourceText('scenario', text));
-  const entry = root === null ? undefined : entryOf(entryOf(root, section)?.node, name);
+  const groups = root === null ? undefined : entryOf(root, section)?.node;
+  if (groups?.kind === 'map' && text[groups.span.start] === '{') {
+    return changeGroup(onLines(text, groups), section, name, values);
+  }
+  const entry = entryOf(groups, name);
   if (entry === undefined) {
     throw new ChangeError(`There is no "${name}" under ${section}.`, 'buildweek check FILE');
   }
@@ -38,7 +42,7 @@ export function changeGroup(
     node.kind === 'map' ? node.entries.filter(({ key }) => !values.some((one) => one.key === key)) : [];
   const first = node.kind === 'map' ? node.entries[0] : undefined;
   const isBlock = first !== undefined && text[node.span.start] !== '{';
-  const indent = isBlock ? indentAt(text, first.keySpan.start) : INDENT;
+  const indent = isBlock ? indentAt(text, first.keySpan.start) : `${indentAt(text, keySpan.start)}${STEP}`;
   const lines = [
     ...values.map(({ key, value, note }) => `${indent}${key}: ${value} # ${note}`),
     ...kept.map((one) => `${indent}${keptText(text, one)}`),
@@ -64,6 +68,12 @@ export function changeNoted(text: string, path: readonly string[], value: string
   const line = changed.slice(node.span.end, end);
   const mark = line.includes('#') ? '; ' : ' # ';
   return `${changed.slice(0, end).trimEnd()}${mark}${note}${changed.slice(end)}`;
+}
+
+/** The text with groups that stand in braces each on a line of its own, so that notes can stand behind values. */
+function onLines(text: string, { span, entries }: Extract<SourceNode, { kind: 'map' }>): string {
+  const lines = entries.map((entry) => `${STEP}${keptText(text, entry)}`);
+  return `${text.slice(0, span.start).trimEnd()}\n${lines.join('\n')}${text.slice(span.end)}`;
 }
 
 /** The key and its value as they stand; a block of several lines keeps its own indents. */
